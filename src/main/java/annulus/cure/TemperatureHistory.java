@@ -31,10 +31,13 @@ public final class TemperatureHistory {
   private final double[] celsius;
   private final int repeatIndex;
 
+  /** The left side of a step at the start is dropped: nothing ever has that temperature. */
   private TemperatureHistory(List<Point> points, int repeatIndex) {
-    this.seconds = points.stream().mapToDouble(Point::seconds).toArray();
-    this.celsius = points.stream().mapToDouble(Point::celsius).toArray();
-    this.repeatIndex = repeatIndex;
+    boolean stepsAtStart = points.size() > 1 && points.get(1).seconds() == 0;
+    List<Point> kept = stepsAtStart ? points.subList(1, points.size()) : points;
+    this.seconds = kept.stream().mapToDouble(Point::seconds).toArray();
+    this.celsius = kept.stream().mapToDouble(Point::celsius).toArray();
+    this.repeatIndex = stepsAtStart && repeatIndex > 0 ? repeatIndex - 1 : repeatIndex;
   }
 
   /** One temperature, °C, for ever. */
