@@ -29,7 +29,9 @@ public final class Check {
   public static double positive(String field, double value, String unit) {
     if (!(value > 0) || Double.isInfinite(value)) {
       throw new InvalidValue(
-          field, Numbers.plain(value) + suffix(unit) + " is not above zero", "more than 0" + suffix(unit));
+          field,
+          Numbers.plain(value) + suffix(unit) + " is not above zero",
+          "more than 0" + suffix(unit));
     }
     return value;
   }

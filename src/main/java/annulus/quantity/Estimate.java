@@ -16,7 +16,12 @@ public record Estimate(double low, double likely, double high) {
     if (low > likely || likely > high) {
       throw new InvalidValue(
           "estimate",
-          Numbers.plain(low) + ", " + Numbers.plain(likely) + ", " + Numbers.plain(high) + " are out of order",
+          Numbers.plain(low)
+              + ", "
+              + Numbers.plain(likely)
+              + ", "
+              + Numbers.plain(high)
+              + " are out of order",
           "low <= likely <= high");
     }
   }

@@ -10,7 +10,9 @@ public record Interval(double low, double high) {
     Check.finite("high", high, "");
     if (low > high) {
       throw new InvalidValue(
-          "range", Numbers.plain(low) + " to " + Numbers.plain(high) + " is out of order", "low <= high");
+          "range",
+          Numbers.plain(low) + " to " + Numbers.plain(high) + " is out of order",
+          "low <= high");
     }
   }
 

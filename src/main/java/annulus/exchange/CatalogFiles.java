@@ -1,0 +1,226 @@
+package annulus.exchange;
+
+import annulus.catalog.Activity;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Consequence;
+import annulus.catalog.Finish;
+import annulus.catalog.Instrument;
+import annulus.catalog.Material;
+import annulus.catalog.NamedNumber;
+import annulus.catalog.Policy;
+import annulus.catalog.Primer;
+import annulus.catalog.ReleaseRule;
+import annulus.catalog.Stage;
+import annulus.quantity.InvalidValue;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** Reads {@code data/} into a {@link Catalog}; a wrong row points at its file, line and cell. */
+public final class CatalogFiles {
+  private final DataFiles files;
+  private final Problems problems = new Problems();
+
+  private CatalogFiles(DataFiles files) {
+    this.files = files;
+  }
+
+  /**
+   * Reads everything.
+   *
+   * @throws InputRefused with all problems of all tables
+   * @throws IOException when a file can't be read
+   */
+  public static Catalog read(DataFiles files) throws IOException {
+    return new CatalogFiles(files).read();
+  }
+
+  private Catalog read() throws IOException {
+    Map<String, Material> materials =
+        csv("materials.csv", MaterialRows.HEADER, "id", this::material);
+    Map<String, Finish> finishes =
+        csv("finishes.csv", MaterialRows.FINISH_HEADER, "id", this::finish);
+    Map<String, Activity> activities =
+        csv("activities.csv", MaterialRows.ACTIVITY_HEADER, "level", this::activity);
+    Map<String, Instrument> instruments = instruments();
+    Map<String, NamedNumber> numbers = numbers("policy.csv");
+    numbers.putAll(numbers("form-limits.csv"));
+    Map<String, ReleaseRule> release =
+        csv("consequences.csv", MaterialRows.RELEASE_HEADER, "consequence", this::release);
+    Map<String, CompoundClass> compounds = json("compounds.json", "classes", this::compound);
+    Map<String, Primer> primers = json("primers.json", "primers", this::primer);
+    problems.throwIfAny();
+    try {
+      return new Catalog(
+          files.version(),
+          materials,
+          finishes,
+          Catalog.index(List.copyOf(activities.values()), Activity::level),
+          compounds,
+          primers,
+          instruments,
+          Catalog.index(List.copyOf(release.values()), ReleaseRule::consequence),
+          new Policy(numbers));
+    } catch (InvalidValue e) {
+      throw new InputRefused(
+          List.of(new PlacedProblem("data", 0, 0, e.field(), e.problem(), e.allowed())));
+    }
+  }
+
+  private <T> Map<String, T> csv(
+      String table, List<String> header, String key, Function<Fields, Optional<T>> read)
+      throws IOException {
+    Map<String, T> result = new LinkedHashMap<>();
+    for (DataFiles.Layer layer : files.layers(table)) {
+      Map<String, T> own = new LinkedHashMap<>();
+      for (Node.Obj row : rows(layer, header)) {
+        Fields fields = new Fields(row, problems, "");
+        String id = fields.requiredText(key);
+        Optional<T> value = read.apply(fields);
+        fields.done();
+        if (value.isPresent() && own.put(id, value.get()) != null) {
+          problems.add(fields.placeOf(key), key, Fields.quoted(id) + " stands twice", "each once");
+        }
+      }
+      result.putAll(own);
+    }
+    return result;
+  }
+
+  private List<Node.Obj> rows(DataFiles.Layer layer, List<String> header) throws IOException {
+    try {
+      return CsvTable.rows(layer.name(), layer.reader(), header);
+    } catch (CharacterCodingException e) {
+      throw new InputRefused(
+          List.of(new PlacedProblem(layer.name(), 0, 0, "", "is not UTF-8 text", "UTF-8")));
+    }
+  }
+
+  private <T> Map<String, T> json(String table, String list, Function<Fields, Optional<T>> read)
+      throws IOException {
+    Map<String, T> result = new LinkedHashMap<>();
+    for (DataFiles.Layer layer : files.layers(table)) {
+      Optional<Fields> root = Fields.of(JsonNodes.read(layer.name(), layer.reader()), problems, "");
+      if (root.isEmpty()) {
+        continue;
+      }
+      root.get().requiredNumber("format", 1, 1, "");
+      List.of("title", "source", "transcribed", "version").forEach(root.get()::allow);
+      Map<String, T> own = new LinkedHashMap<>();
+      root.get()
+          .list(
+              list,
+              node -> {
+                Optional<Fields> fields = Fields.of(node, problems, list);
+                fields.ifPresent(f -> put(own, f, read));
+                return Optional.empty();
+              });
+      root.get().done();
+      result.putAll(own);
+    }
+    return result;
+  }
+
+  private <T> void put(Map<String, T> own, Fields fields, Function<Fields, Optional<T>> read) {
+    String id = fields.requiredText("id");
+    Optional<T> value = read.apply(fields);
+    fields.done();
+    if (value.isPresent() && own.put(id, value.get()) != null) {
+      problems.add(fields.placeOf("id"), "id", Fields.quoted(id) + " stands twice", "each once");
+    }
+  }
+
+  private Map<String, NamedNumber> numbers(String table) throws IOException {
+    return csv(
+        table,
+        List.of("id", "value", "unit", "meaning", "source", "confidence"),
+        "id",
+        f ->
+            Values.build(
+                f,
+                problems,
+                () ->
+                    new NamedNumber(
+                        f.requiredText("id"),
+                        f.requiredNumber("value", -1e9, 1e9, ""),
+                        f.text("unit").orElse(""),
+                        f.requiredText("meaning"),
+                        Values.provenance(f))));
+  }
+
+  private Map<String, Instrument> instruments() throws IOException {
+    Map<String, Instrument> result = new LinkedHashMap<>();
+    for (DataFiles.Layer layer : files.layers("instruments.csv")) {
+      Map<String, List<Instrument.Span>> spans = new LinkedHashMap<>();
+      Map<String, String> names = new LinkedHashMap<>();
+      for (Node.Obj row : rows(layer, MaterialRows.INSTRUMENT_HEADER)) {
+        Fields f = new Fields(row, problems, "");
+        String id = f.requiredText("instrument");
+        names.putIfAbsent(id, f.requiredText("name"));
+        Values.build(f, problems, () -> MaterialRows.span(f))
+            .ifPresent(s -> spans.computeIfAbsent(id, k -> new ArrayList<>()).add(s));
+        f.done();
+      }
+      spans.forEach((id, list) -> result.put(id, new Instrument(id, names.get(id), list)));
+    }
+    return result;
+  }
+
+  private Optional<Material> material(Fields f) {
+    return Values.build(f, problems, () -> MaterialRows.material(f, problems));
+  }
+
+  private Optional<Finish> finish(Fields f) {
+    return Values.build(f, problems, () -> MaterialRows.finish(f, problems));
+  }
+
+  private Optional<Activity> activity(Fields f) {
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new Activity(
+                f.requiredChoice("level", Activity.Level.values()),
+                Values.rowEstimate(f, problems, "rate", ""),
+                Values.provenance(f)));
+  }
+
+  private Optional<ReleaseRule> release(Fields f) {
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new ReleaseRule(
+                f.requiredChoice("consequence", Consequence.values()),
+                f.requiredChoice("stage", Stage.values()),
+                f.requiredText("slow_practice").equals("true"),
+                f.requiredNumber("safety_factor", 1, 20, ""),
+                Values.provenance(f)));
+  }
+
+  private Optional<CompoundClass> compound(Fields f) {
+    return Values.build(f, problems, () -> CompoundRows.compound(f, problems));
+  }
+
+  private Optional<Primer> primer(Fields f) {
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new Primer(
+                f.requiredText("id"),
+                f.requiredText("name"),
+                Values.estimate(f, problems, "rate", ""),
+                Values.estimate(f, problems, "strengthFactor", ""),
+                Values.estimate(f, problems, "flashOffMinutes", "min"),
+                Values.estimate(f, problems, "onPartDays", "days"),
+                Values.estimate(f, problems, "workingTimeFactor", ""),
+                Values.provenance(f)));
+  }
+}

@@ -1,0 +1,100 @@
+package annulus.exchange;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+
+/** A table of {@code data/}: comma separated, {@code #} comment lines, exact header names. */
+final class CsvTable {
+  private static final CSVFormat FORMAT =
+      CSVFormat.DEFAULT
+          .builder()
+          .setCommentMarker('#')
+          .setIgnoreEmptyLines(true)
+          .setTrim(true)
+          .get();
+
+  private CsvTable() {}
+
+  /**
+   * Reads the rows as objects whose members are the cells, so that one set of readers serves JSON
+   * and CSV. Empty cells are absent; cells that are numbers are numbers; the column is the cell's
+   * number.
+   *
+   * @throws InputRefused when a header is missing or unknown or a row has another number of cells
+   */
+  static List<Node.Obj> rows(String file, Reader reader, List<String> header) throws IOException {
+    Problems problems = new Problems();
+    List<Node.Obj> rows = new ArrayList<>();
+    try (CSVParser parser = CSVParser.parse(reader, FORMAT)) {
+      List<String> names = null;
+      for (CSVRecord row : parser) {
+        int line = (int) parser.getCurrentLineNumber();
+        if (names == null) {
+          names = checkedHeader(file, line, row, header, problems);
+        } else {
+          row(file, line, row, names, problems).ifPresent(rows::add);
+        }
+      }
+      if (names == null) {
+        problems.add(
+            new Node.Place(file, 1, 1), "", "has no header line", String.join(",", header));
+      }
+    } catch (UncheckedIOException e) {
+      problems.add(new Node.Place(file, 1, 1), "", "is not readable CSV", "CSV (RFC 4180), UTF-8");
+    }
+    problems.throwIfAny();
+    return rows;
+  }
+
+  private static List<String> checkedHeader(
+      String file, int line, CSVRecord row, List<String> header, Problems problems) {
+    List<String> names = row.toList();
+    for (int i = 0; i < names.size(); i++) {
+      if (!header.contains(names.get(i))) {
+        problems.add(
+            new Node.Place(file, line, i + 1),
+            names.get(i),
+            "is not a column here",
+            Nearest.allowed(names.get(i), header));
+      }
+    }
+    for (String name : header) {
+      if (!names.contains(name)) {
+        problems.add(
+            new Node.Place(file, line, 0), name, "column is missing", String.join(",", header));
+      }
+    }
+    return names;
+  }
+
+  private static Optional<Node.Obj> row(
+      String file, int line, CSVRecord row, List<String> names, Problems problems) {
+    if (row.size() != names.size()) {
+      problems.add(
+          new Node.Place(file, line, 0), "", row.size() + " cells", names.size() + " cells");
+      return Optional.empty();
+    }
+    Map<String, Node> members = new LinkedHashMap<>();
+    for (int i = 0; i < names.size(); i++) {
+      String cell = row.get(i);
+      if (!cell.isEmpty()) {
+        members.put(names.get(i), cell(new Node.Place(file, line, i + 1), cell));
+      }
+    }
+    return Optional.of(new Node.Obj(new Node.Place(file, line, 1), members));
+  }
+
+  private static Node cell(Node.Place place, String cell) {
+    boolean number = cell.matches("[+-]?[0-9]{1,15}(\\.[0-9]{1,15})?");
+    return number ? new Node.Num(place, cell) : new Node.Text(place, cell);
+  }
+}

@@ -1,0 +1,123 @@
+package annulus.exchange;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The data tables: those in the program, and over them those of a shop's own folder. Every byte
+ * read goes into the version.
+ */
+public final class DataFiles {
+  /** One table as found in one layer. */
+  static final class Layer {
+    private final String name;
+    private final byte[] bytes;
+
+    Layer(String name, byte[] bytes) {
+      this.name = name;
+      this.bytes = bytes;
+    }
+
+    String name() {
+      return name;
+    }
+
+    Reader reader() {
+      return utf8(new ByteArrayInputStream(bytes));
+    }
+  }
+
+  private static final long MAX_BYTES = 8_000_000;
+
+  private final Optional<Path> shopFolder;
+  private final MessageDigest digest;
+
+  private DataFiles(Optional<Path> shopFolder) {
+    this.shopFolder = shopFolder;
+    try {
+      this.digest = MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** The program's own tables. */
+  public static DataFiles bundled() {
+    return new DataFiles(Optional.empty());
+  }
+
+  /**
+   * The program's tables with a shop's folder laid over them.
+   *
+   * @throws InputRefused when the folder does not exist
+   */
+  public static DataFiles withShop(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      throw new InputRefused(
+          List.of(
+              new PlacedProblem(
+                  folder.toString(),
+                  0,
+                  0,
+                  "--data",
+                  "is not a folder",
+                  "a folder with data files")));
+    }
+    return new DataFiles(Optional.of(folder));
+  }
+
+  /** All layers of a table, the program's first. */
+  List<Layer> layers(String table) throws IOException {
+    List<Layer> layers = new ArrayList<>();
+    try (InputStream in = DataFiles.class.getResourceAsStream("/data/" + table)) {
+      if (in != null) {
+        layers.add(new Layer("data/" + table, in.readAllBytes()));
+      }
+    }
+    Optional<Path> own = shopFolder.map(f -> f.resolve(table)).filter(Files::isRegularFile);
+    if (own.isPresent()) {
+      if (Files.size(own.get()) > MAX_BYTES) {
+        throw new InputRefused(
+            List.of(
+                new PlacedProblem(
+                    own.get().toString(), 0, 0, "", "is larger than 8 MB", "a data table")));
+      }
+      layers.add(new Layer(own.get().toString(), Files.readAllBytes(own.get())));
+    }
+    layers.forEach(l -> digest.update(l.bytes));
+    return layers;
+  }
+
+  /** Short digest of everything read so far. */
+  String version() {
+    try {
+      MessageDigest copy = (MessageDigest) digest.clone();
+      return HexFormat.of().formatHex(copy.digest()).substring(0, 12);
+    } catch (CloneNotSupportedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Strict UTF-8; a wrong byte is an {@link java.nio.charset.CharacterCodingException}. */
+  static Reader utf8(InputStream in) {
+    return new InputStreamReader(
+        in,
+        StandardCharsets.UTF_8
+            .newDecoder()
+            .onMalformedInput(CodingErrorAction.REPORT)
+            .onUnmappableCharacter(CodingErrorAction.REPORT));
+  }
+}

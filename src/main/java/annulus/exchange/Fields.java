@@ -1,0 +1,226 @@
+package annulus.exchange;
+
+import annulus.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Function;
+
+/**
+ * Typed access to the fields of one JSON object. Problems are collected, not thrown; after the last
+ * access {@link #done} reports fields nobody asked for.
+ */
+final class Fields {
+  private final Node.Obj object;
+  private final Problems problems;
+  private final String path;
+  private final Set<String> known = new LinkedHashSet<>();
+
+  Fields(Node.Obj object, Problems problems, String path) {
+    this.object = object;
+    this.problems = problems;
+    this.path = path;
+  }
+
+  /** The fields of a node, or empty with a problem when it is not an object. */
+  static Optional<Fields> of(Node node, Problems problems, String path) {
+    if (node instanceof Node.Obj obj) {
+      return Optional.of(new Fields(obj, problems, path));
+    }
+    problems.add(node.place(), path, "is " + kind(node), "an object { … }");
+    return Optional.empty();
+  }
+
+  Node.Place place() {
+    return object.place();
+  }
+
+  Node.Place placeOf(String name) {
+    Node node = object.members().get(name);
+    return node == null ? object.place() : node.place();
+  }
+
+  String path(String name) {
+    return path.isEmpty() ? name : path + "." + name;
+  }
+
+  boolean has(String name) {
+    known.add(name);
+    Node node = object.members().get(name);
+    return node != null && !(node instanceof Node.Nothing);
+  }
+
+  Optional<Node> node(String name) {
+    return has(name) ? Optional.of(object.members().get(name)) : Optional.empty();
+  }
+
+  Optional<Node> required(String name) {
+    Optional<Node> node = node(name);
+    if (node.isEmpty()) {
+      problems.add(object.place(), path(name), "is missing", "this field is needed");
+    }
+    return node;
+  }
+
+  Optional<String> text(String name) {
+    return node(name).flatMap(n -> asText(n, path(name)));
+  }
+
+  String requiredText(String name) {
+    return required(name).flatMap(n -> asText(n, path(name))).orElse("");
+  }
+
+  private Optional<String> asText(Node node, String field) {
+    if (node instanceof Node.Text t && !t.value().isBlank()) {
+      return Optional.of(t.value().strip());
+    }
+    problems.add(node.place(), field, "is " + kind(node), "some text in quotes");
+    return Optional.empty();
+  }
+
+  OptionalDouble number(String name, double low, double high, String unit) {
+    Optional<Node> node = node(name);
+    return node.isPresent()
+        ? asNumber(node.get(), path(name), low, high, unit)
+        : OptionalDouble.empty();
+  }
+
+  double requiredNumber(String name, double low, double high, String unit) {
+    Optional<Node> node = required(name);
+    return node.isPresent()
+        ? asNumber(node.get(), path(name), low, high, unit).orElse(Double.NaN)
+        : Double.NaN;
+  }
+
+  private OptionalDouble asNumber(Node node, String field, double low, double high, String unit) {
+    String allowed =
+        Numbers.plain(low) + " to " + Numbers.plain(high) + (unit.isEmpty() ? "" : " " + unit);
+    if (!(node instanceof Node.Num n)) {
+      problems.add(node.place(), field, "is " + kind(node), "a number, " + allowed);
+      return OptionalDouble.empty();
+    }
+    double value = Double.parseDouble(n.written());
+    if (!(value >= low && value <= high)) {
+      problems.add(node.place(), field, n.written() + " is out of range", allowed);
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(value);
+  }
+
+  Optional<Boolean> flag(String name) {
+    Optional<Node> node = node(name);
+    if (node.isEmpty()) {
+      return Optional.empty();
+    }
+    if (node.get() instanceof Node.Bool b) {
+      return Optional.of(b.value());
+    }
+    problems.add(node.get().place(), path(name), "is " + kind(node.get()), "true or false");
+    return Optional.empty();
+  }
+
+  /** One of an enum's names, written in lower case with dashes. */
+  <E extends Enum<E>> Optional<E> choice(String name, E[] values) {
+    Optional<String> text = text(name);
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    for (E value : values) {
+      if (word(value).equals(text.get())) {
+        return Optional.of(value);
+      }
+    }
+    List<String> words = Arrays.stream(values).map(Fields::word).toList();
+    problems.add(
+        placeOf(name),
+        path(name),
+        quoted(text.get()) + " is unknown",
+        Nearest.allowed(text.get(), words));
+    return Optional.empty();
+  }
+
+  <E extends Enum<E>> E requiredChoice(String name, E[] values) {
+    return required(name).isPresent() ? choice(name, values).orElse(values[0]) : values[0];
+  }
+
+  /** The elements of a list, each read by a function; a missing list is empty. */
+  <T> List<T> list(String name, Function<Node, Optional<T>> read) {
+    List<T> result = new ArrayList<>();
+    Optional<Node> node = node(name);
+    if (node.isPresent() && node.get() instanceof Node.Arr array) {
+      array.elements().forEach(e -> read.apply(e).ifPresent(result::add));
+    } else if (node.isPresent()) {
+      problems.add(node.get().place(), path(name), "is " + kind(node.get()), "a list [ … ]");
+    }
+    return result;
+  }
+
+  /** A nested object. */
+  Optional<Fields> object(String name) {
+    return node(name).flatMap(n -> of(n, problems, path(name)));
+  }
+
+  Optional<Fields> requiredObject(String name) {
+    return required(name).flatMap(n -> of(n, problems, path(name)));
+  }
+
+  /** Declares a name as known without reading it. */
+  void allow(String name) {
+    known.add(name);
+  }
+
+  /** Reports fields that were never asked for, with the nearest known name. */
+  void done() {
+    for (var entry : object.members().entrySet()) {
+      if (!known.contains(entry.getKey())) {
+        problems.add(
+            entry.getValue().place(),
+            path(entry.getKey()),
+            "is not a field here",
+            Nearest.allowed(entry.getKey(), known));
+      }
+    }
+  }
+
+  static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  static List<String> words(Enum<?>[] values) {
+    return Arrays.stream(values).map(Fields::word).toList();
+  }
+
+  static String quoted(String text) {
+    return "\"" + (text.length() > 60 ? text.substring(0, 57) + "…" : text) + "\"";
+  }
+
+  static String kind(Node node) {
+    if (node instanceof Node.Text t) {
+      return "the text " + quoted(t.value());
+    } else if (node instanceof Node.Num n) {
+      return "the number " + n.written();
+    } else if (node instanceof Node.Bool b) {
+      return String.valueOf(b.value());
+    } else if (node instanceof Node.Obj) {
+      return "an object";
+    } else if (node instanceof Node.Arr) {
+      return "a list";
+    }
+    return "null";
+  }
+
+  /** Reports an unknown reference, with the nearest known one. */
+  void unknown(String name, String value, Collection<String> candidates) {
+    problems.add(
+        placeOf(name),
+        path(name),
+        quoted(value) + " is unknown",
+        Nearest.allowed(value, candidates));
+  }
+}

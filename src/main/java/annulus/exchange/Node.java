@@ -1,0 +1,43 @@
+package annulus.exchange;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** A JSON value that remembers where it stands. */
+sealed interface Node {
+  Place place();
+
+  /** File, line and column, from 1. */
+  record Place(String file, int line, int column) {
+    PlacedProblem problem(String field, String problem, String allowed) {
+      return new PlacedProblem(file, line, column, field, problem, allowed);
+    }
+  }
+
+  /** Members in file order; names are unique. */
+  record Obj(Place place, Map<String, Node> members) implements Node {
+    public Obj {
+      members = new LinkedHashMap<>(members);
+    }
+  }
+
+  /** Elements in order. */
+  record Arr(Place place, List<Node> elements) implements Node {
+    public Arr {
+      elements = List.copyOf(elements);
+    }
+  }
+
+  /** A string, as written. */
+  record Text(Place place, String value) implements Node {}
+
+  /** A number, as written. */
+  record Num(Place place, String written) implements Node {}
+
+  /** true or false. */
+  record Bool(Place place, boolean value) implements Node {}
+
+  /** null. */
+  record Nothing(Place place) implements Node {}
+}

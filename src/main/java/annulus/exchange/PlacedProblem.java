@@ -1,0 +1,35 @@
+package annulus.exchange;
+
+/**
+ * What is wrong with an input, and where.
+ *
+ * @param file file name, or {@code command line}
+ * @param line from 1; 0 where there is no line
+ * @param column character in the line for JSON, cell for CSV, word for the command line, from 1; 0
+ *     where there is none
+ * @param field the field's name or path
+ * @param problem what is wrong, with the value
+ * @param allowed what would be accepted
+ */
+public record PlacedProblem(
+    String file, int line, int column, String field, String problem, String allowed) {
+  @Override
+  public String toString() {
+    StringBuilder text = new StringBuilder(file);
+    if (line > 0) {
+      text.append(':').append(line);
+    }
+    if (column > 0) {
+      text.append(':').append(column);
+    }
+    text.append(": ");
+    if (!field.isEmpty()) {
+      text.append(field).append(": ");
+    }
+    text.append(problem);
+    if (!allowed.isEmpty()) {
+      text.append("; allowed: ").append(allowed);
+    }
+    return text.toString();
+  }
+}
