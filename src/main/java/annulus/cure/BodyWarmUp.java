@@ -1,0 +1,120 @@
+package annulus.cure;
+
+import annulus.cure.TemperatureHistory.Point;
+import annulus.quantity.Check;
+import annulus.quantity.Interval;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A part that comes into a room colder or warmer than the room, taken as one lump of one
+ * temperature. Every result lies on the cold side of the exact course.
+ *
+ * @param massKg mass, kg, above 0
+ * @param specificHeat specific heat capacity, J/(kg·K), above 0
+ * @param areaM2 surface open to the air, m², above 0
+ * @param transfer surface heat transfer coefficient, lowest to highest, W/(m²·K), above 0
+ */
+public record BodyWarmUp(double massKg, double specificHeat, double areaM2, Interval transfer) {
+  /** Points per time constant; a chord then stays within 0.8 % of the first difference. */
+  private static final int STEPS_PER_CONSTANT = 4;
+
+  private static final int CONSTANTS_FOLLOWED = 8;
+
+  /**
+   * @throws annulus.quantity.InvalidValue when a value is not above 0
+   */
+  public BodyWarmUp {
+    Check.positive("massKg", massKg, "kg");
+    Check.positive("specificHeat", specificHeat, "J/(kg·K)");
+    Check.positive("areaM2", areaM2, "m²");
+    Check.positive("transfer", transfer.low(), "W/(m²·K)");
+  }
+
+  /**
+   * A ring from its dimensions, all of its surface open to the air.
+   *
+   * @param outsideMm outside diameter, mm
+   * @param boreMm bore, mm, 0 for a solid disc, below the outside diameter
+   * @param lengthMm length, mm
+   * @param densityKgM3 density, kg/m³
+   * @param specificHeat specific heat capacity, J/(kg·K)
+   * @param transfer surface heat transfer coefficient, lowest to highest, W/(m²·K)
+   */
+  public static BodyWarmUp ring(
+      double outsideMm,
+      double boreMm,
+      double lengthMm,
+      double densityKgM3,
+      double specificHeat,
+      Interval transfer) {
+    Check.positive("outsideMm", outsideMm, "mm");
+    Check.within("boreMm", boreMm, 0, outsideMm, "mm");
+    Check.positive("lengthMm", lengthMm, "mm");
+    Check.positive("densityKgM3", densityKgM3, "kg/m³");
+    double faceMm2 = Math.PI / 4 * (outsideMm * outsideMm - boreMm * boreMm);
+    double areaMm2 = 2 * faceMm2 + Math.PI * (outsideMm + boreMm) * lengthMm;
+    double massKg = faceMm2 * lengthMm * 1e-9 * densityKgM3;
+    return new BodyWarmUp(massKg, specificHeat, areaMm2 * 1e-6, transfer);
+  }
+
+  /**
+   * Time constant at a heat transfer coefficient.
+   *
+   * <p>{@code τ = m·c/(h·A)}
+   *
+   * @param transferCoefficient h, W/(m²·K), above 0
+   * @return time constant, s
+   *     <p>Valid for: parts that conduct well inside, Biot number h·(V/A)/k below 0.1.
+   *     <p>Source: lumped capacity, Incropera and DeWitt, Fundamentals of Heat and Mass Transfer,
+   *     chapter 5, from memory.
+   */
+  public double timeConstantSeconds(double transferCoefficient) {
+    Check.positive("transferCoefficient", transferCoefficient, "W/(m²·K)");
+    return massKg * specificHeat / (transferCoefficient * areaM2);
+  }
+
+  /**
+   * The part's temperature after it comes into a room of one temperature.
+   *
+   * <p>{@code T(t) = T_room + (T_start − T_room)·exp(−t/τ)}, replaced by straight lines on its cold
+   * side: chords while warming (lowest h), tangents while cooling (highest h). It ends just below
+   * the room when warming, at the room when cooling.
+   *
+   * @param startC temperature of the part at the start, °C
+   * @param roomC temperature of the room, °C
+   * @return the part's history, holding its last temperature
+   *     <p>Valid for: as {@link #timeConstantSeconds}; a room that stays as it is.
+   *     <p>Source: as {@link #timeConstantSeconds}.
+   */
+  public TemperatureHistory course(double startC, double roomC) {
+    if (startC == roomC) {
+      return TemperatureHistory.constant(roomC);
+    }
+    boolean warming = startC < roomC;
+    double constant = timeConstantSeconds(warming ? transfer.low() : transfer.high());
+    List<Point> points = new ArrayList<>();
+    points.add(new Point(0, startC));
+    double step = 1.0 / STEPS_PER_CONSTANT;
+    for (int i = 1; i <= CONSTANTS_FOLLOWED * STEPS_PER_CONSTANT; i++) {
+      double at = warming ? i * step : tangentsMeet((i - 1) * step, step);
+      double left = warming ? Math.exp(-at) : tangent((i - 1) * step, at);
+      points.add(new Point(at * constant, roomC + (startC - roomC) * left));
+    }
+    if (!warming) {
+      double end = points.get(points.size() - 1).seconds();
+      points.add(new Point(end, roomC));
+    }
+    return TemperatureHistory.holdingLast(points);
+  }
+
+  /** Where the tangents to exp(−x) touching at {@code touch} and one step later meet. */
+  private static double tangentsMeet(double touch, double step) {
+    double fall = Math.exp(-step);
+    return touch + 1 - step * fall / (1 - fall);
+  }
+
+  private static double tangent(double touch, double at) {
+    return Math.exp(-touch) * (1 - (at - touch));
+  }
+}
