@@ -35,7 +35,7 @@ public enum Fact {
   PRIMER_AGE("primer.ageShare", NUMBER, "", "age of the primer over its shortest on-part life"),
   PRIMER_WET("primer.wet", FLAG, "", "primer put on less than its flash-off ago"),
   COLDEST_CURE("cure.coldestC", NUMBER, "°C", "coldest the joint may be while it cures"),
-  WARMEST_CURE("cure.warmestC", NUMBER, "°C", "warmest the joint may be while it cures"),
+  WARMEST_CURE("cure.warmestC", NUMBER, "°C", "warmest that the joint surely gets"),
   PART_COLDER("cure.partColderK", NUMBER, "K", "how much colder than the room a member comes in"),
   SERVICE_LOW("service.lowC", NUMBER, "°C", "lowest service temperature"),
   SERVICE_HIGH("service.highC", NUMBER, "°C", "highest service temperature"),
