@@ -29,6 +29,9 @@ class ConformityPublishedTest {
   void normal_tails_agree_with_printed_values() {
     assertEquals(0.012419330652, 1 - within(10, 0.4, 9, 11), 1e-12);
     assertEquals(0.9937903347, within(12, 0.4, 11, INFINITE), 5e-11);
+    // computed: 1 − Φ(10) = 7.61985302416e-24, whichever side it lies on
+    assertEquals(7.61985302416e-24, within(0, 1, 10, INFINITE), 1e-33);
+    assertEquals(7.61985302416e-24, within(0, 1, -INFINITE, -10), 1e-33);
   }
 
   @Test

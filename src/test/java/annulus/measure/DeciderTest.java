@@ -107,6 +107,10 @@ class DeciderTest {
     assertEquals(bore.budget().combinedUm(), forecast.combinedUm(), 1e-9);
     double dof = bore.budget().effectiveDegreesOfFreedom();
     assertEquals(dof, forecast.effectiveDegreesOfFreedom(), 1e-9);
+    Budget more = new Forecast(bore, Samples.LIMITS).with(Samples.DIAL_BORE, 12).orElseThrow();
+    Component repeat = more.component("repeatability").orElseThrow();
+    assertEquals(20 / Math.sqrt(12), repeat.standardUm(), 1e-6);
+    assertEquals(11, repeat.degreesOfFreedom());
   }
 
   @Test

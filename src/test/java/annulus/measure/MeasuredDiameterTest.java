@@ -47,6 +47,8 @@ class MeasuredDiameterTest {
     assertEquals(42.04, bore.largestMm());
     assertEquals(42.00, bore.smallestMm());
     assertEquals(40, bore.spreadUm());
+    Component extreme = bore.extremeBudget().component("repeatability").orElseThrow();
+    assertEquals(10 / Math.sqrt(3), extreme.standardUm(), 1e-12);
     assertTrue(bore.has(Note.ANGLES_NOT_GIVEN));
     assertFalse(bore.budget().component("form").isPresent());
   }
@@ -160,6 +162,8 @@ class MeasuredDiameterTest {
   void zero_degrees_and_a_full_turn_are_one_place() {
     List<Reading> readings = List.of(Reading.atAngle(42, 0), Reading.atAngle(42, 360));
     assertEquals(1, Places.of(readings, 2).all().size());
+    List<Reading> tenths = List.of(Reading.atAngle(42, 10.1), Reading.atAngle(42, 190.1));
+    assertEquals(1, Places.of(tenths, 2).all().size());
     assertEquals(1, Places.of(List.of(Reading.atAngle(42, -0.0), readings.get(0)), 2).all().size());
   }
 }
