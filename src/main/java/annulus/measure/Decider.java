@@ -88,7 +88,9 @@ public final class Decider {
       most = Math.max(most, p.probability());
     }
     MoreReadings more = moreReadings(question, bore, part, now.probability());
-    most = Math.max(most, more.probability());
+    if (more.outcome() == Outcome.REACHES) {
+      most = Math.max(most, more.probability());
+    }
     List<Pair> reaching = pairs.stream().filter(p -> p.probability() >= question.level()).toList();
     double distance = edgeDistanceUm(question);
     boolean possible = !reaching.isEmpty() || more.outcome() == Outcome.REACHES;

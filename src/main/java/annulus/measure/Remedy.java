@@ -16,7 +16,8 @@ import java.util.OptionalInt;
  *     µm; negative: how far outside all ranges
  * @param pairs instrument pairs that reach the level with the readings asked for, coarsest first;
  *     the present pair is not among them
- * @param mostReachable highest probability found: now, with any pair, or with more readings
+ * @param mostReachable highest probability that can be had: now, with any pair, or with the number
+ *     of readings asked for
  * @param moreReadings whether more readings with the present instruments would do
  */
 public record Remedy(
