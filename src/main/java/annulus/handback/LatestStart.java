@@ -75,7 +75,8 @@ public sealed interface LatestStart {
     requireBounded(wanted, earliestStart, touch);
     StartWindow window = new StartWindow(hours, earliestStart, wanted, touch);
     if (window.size() == 0) {
-      Optional<Instant> first = hours.nextOpenFor(StartWindow.minuteAtOrAfter(earliestStart), touch);
+      Optional<Instant> first =
+          hours.nextOpenFor(StartWindow.minuteAtOrAfter(earliestStart), touch);
       return new None(Reason.NOT_OPEN_BEFORE_PICKUP, first, first.flatMap(readyForStart));
     }
     Optional<Instant> first = readyForStart.apply(window.at(0));

@@ -48,11 +48,12 @@ public record TagSheet(
       .day { font-size: 26pt; line-height: 1.15; font-weight: bold }
       .date { font-size: 24pt; line-height: 1.15; white-space: nowrap }
       .hour { font-size: 36pt; line-height: 1.1; font-weight: bold }
-      .twice { font-size: 11pt; line-height: 1.2 }
+      .twice { font-size: 14pt; line-height: 1.2; font-weight: bold }
       .meanwhile { list-style: none; margin-top: 3mm }
-      .meanwhile li { font-size: 15pt; line-height: 1.15; font-weight: bold; margin-top: 1mm;
+      .meanwhile li { font-size: 14pt; line-height: 1.15; font-weight: bold; margin-top: 1mm;
         overflow-wrap: anywhere }
-      .job { margin-top: auto; font-size: 13pt; line-height: 1.2; overflow-wrap: anywhere }
+      .job { margin-top: auto; padding-top: 1.5mm; border-top: 0.3mm solid #000; font-size: 13pt;
+        font-weight: bold; line-height: 1.15; overflow-wrap: anywhere }
       """;
 
   /**
@@ -110,7 +111,7 @@ public record TagSheet(
     if (offsets.size() > 1) {
       boolean first = zone.getRules().getOffset(minute).equals(offsets.get(0));
       String which = first ? "the first " : "the second ";
-      line(page, "twice", which + HOUR.format(local) + " that night: the clock goes back");
+      line(page, "twice", which + HOUR.format(local) + " (the clock goes back)");
     }
   }
 
