@@ -15,16 +15,16 @@ import java.util.Locale;
  * An A6 tag to tie on the part, as one HTML page: black on white, readable at arm's length, the one
  * safe time and nothing that could be taken for an earlier one.
  *
- * @param jobReference what the shop calls the job, at most 40 characters
+ * @param jobReference what the shop calls the job, at most 30 characters
  * @param notBefore the first safe time; printed rounded up to the minute
  * @param zone the shop's time zone
  * @param meanwhile what may and may not be done until then, such as "Push, do not ride"; at most 3
- *     lines of at most 60 characters
+ *     lines of at most 50 characters
  */
 public record TagSheet(
     String jobReference, Instant notBefore, ZoneId zone, List<String> meanwhile) {
-  private static final int LONGEST_REFERENCE = 40;
-  private static final int LONGEST_LINE = 60;
+  private static final int LONGEST_REFERENCE = 30;
+  private static final int LONGEST_LINE = 50;
   private static final int MOST_LINES = 3;
   private static final DateTimeFormatter WEEKDAY =
       DateTimeFormatter.ofPattern("EEEE", Locale.ENGLISH);
@@ -38,7 +38,7 @@ public record TagSheet(
       @page { size: 105mm 148mm; margin: 0 }
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
-      body { width: 105mm; height: 147.5mm; padding: 7mm; display: flex; flex-direction: column;
+      body { width: 105mm; height: 147.5mm; padding: 6mm; display: flex; flex-direction: column;
         font-family: "Liberation Sans", Arial, Helvetica, sans-serif; text-align: center }
       .hole { width: 6mm; height: 6mm; margin: 0 auto 3mm; border: 0.3mm dashed #000;
         border-radius: 50%; flex: none }
@@ -48,7 +48,7 @@ public record TagSheet(
       .day { font-size: 26pt; line-height: 1.15; font-weight: bold }
       .date { font-size: 24pt; line-height: 1.15; white-space: nowrap }
       .hour { font-size: 36pt; line-height: 1.1; font-weight: bold }
-      .twice { font-size: 14pt; line-height: 1.2; font-weight: bold }
+      .twice { font-size: 13pt; line-height: 1.2; font-weight: bold }
       .meanwhile { list-style: none; margin-top: 3mm }
       .meanwhile li { font-size: 14pt; line-height: 1.15; font-weight: bold; margin-top: 1mm;
         overflow-wrap: anywhere }
@@ -111,7 +111,7 @@ public record TagSheet(
     if (offsets.size() > 1) {
       boolean first = zone.getRules().getOffset(minute).equals(offsets.get(0));
       String which = first ? "the first " : "the second ";
-      line(page, "twice", which + HOUR.format(local) + " (the clock goes back)");
+      line(page, "twice", which + HOUR.format(local) + " (clock goes back)");
     }
   }
 

@@ -35,8 +35,10 @@ class PromisePropertyTest {
   void a_promise_is_after_ready_and_check_in_open_hours_on_a_round_time(
       @ForAll("shops") Drawn drawn,
       @ForAll("rules") PromiseRule rule,
-      @ForAll @IntRange(max = 59) int s) {
-    Instant ready = drawn.instant().plusSeconds(s);
+      @ForAll boolean nearClosing,
+      @ForAll @IntRange(max = 3599) int seconds) {
+    Instant closing = drawn.hours().lastOpenAtOrBefore(drawn.instant()).orElse(drawn.instant());
+    Instant ready = (nearClosing ? closing : drawn.instant()).minusSeconds(seconds);
     Optional<Promise> found = rule.promise(ready, drawn.hours());
     Statistics.label("reason").collect(found.map(Promise::reason));
     Statistics.label("reason")
