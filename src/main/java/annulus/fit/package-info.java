@@ -1,2 +1,5 @@
-/** Gap and interference of a part in a bore, and what the fit does to both members. */
+/**
+ * How two diameters fit: press-fit mechanics, change with temperature, rolling-bearing defaults and
+ * (in {@link annulus.fit.iso286}) limits and fits. Pure calculations.
+ */
 package annulus.fit;
