@@ -29,13 +29,13 @@ final class Release {
     List<HandBackCondition> conditions = new ArrayList<>();
     Duration rest =
         Duration.ofMinutes((long) catalog.policy().value("undisturbed-after-fixture-min"));
-    boolean all =
-        add(conditions, Condition.FIXTURE_AND_REST, stage(plan, Stage.FIXTURE).map(rest::plus))
-            & add(conditions, Condition.POLICY_STAGE, stage(plan, rule.stage()))
-            & (!rule.slowPractice()
-                || add(conditions, Condition.SLOW_PRACTICE, plan.slowPracticeFull()))
-            & load(conditions, plan, hold);
-    if (!all) {
+    boolean rested =
+        add(conditions, Condition.FIXTURE_AND_REST, stage(plan, Stage.FIXTURE).map(rest::plus));
+    boolean staged = add(conditions, Condition.POLICY_STAGE, stage(plan, rule.stage()));
+    boolean slow =
+        !rule.slowPractice() || add(conditions, Condition.SLOW_PRACTICE, plan.slowPracticeFull());
+    boolean carried = load(conditions, plan, hold);
+    if (!(rested && staged && slow && carried)) {
       return Optional.empty();
     }
     HandBackCondition last = conditions.get(0);
