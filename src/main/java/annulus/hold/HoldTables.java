@@ -4,6 +4,7 @@ import annulus.catalog.Provenance;
 import annulus.quantity.Check;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,9 +41,9 @@ public record HoldTables(
   public record Named(Estimate value, Provenance provenance) {}
 
   public HoldTables {
-    surfaces = Map.copyOf(surfaces);
-    finishes = Map.copyOf(finishes);
-    dynamics = Map.copyOf(dynamics);
+    surfaces = sorted(surfaces);
+    finishes = sorted(finishes);
+    dynamics = sorted(dynamics);
     for (Map<String, Named> factors : List.of(surfaces, finishes, dynamics)) {
       factors.values().forEach(f -> f.value().checkedWithin("factor", 0, 1, ""));
     }
@@ -86,6 +87,11 @@ public record HoldTables(
     return new HoldFactor(HoldFactor.Kind.DYNAMIC, find("dynamic", dynamics, kind));
   }
 
+  /** Copied in the order of the alphabet: the same on every run. */
+  private static Map<String, Named> sorted(Map<String, Named> rows) {
+    return Collections.unmodifiableMap(new TreeMap<>(rows));
+  }
+
   private static Estimate lesser(Estimate a, Estimate b) {
     return new Estimate(
         Math.min(a.low(), b.low()), Math.min(a.likely(), b.likely()), Math.min(a.high(), b.high()));
@@ -94,8 +100,7 @@ public record HoldTables(
   private static Estimate find(String field, Map<String, Named> rows, String key) {
     Named row = rows.get(key);
     if (row == null) {
-      throw new InvalidValue(
-          field, "\"" + key + "\" is unknown", String.join(", ", new TreeMap<>(rows).keySet()));
+      throw new InvalidValue(field, "\"" + key + "\" is unknown", String.join(", ", rows.keySet()));
     }
     return row.value();
   }

@@ -2,6 +2,7 @@ package annulus.hold;
 
 import annulus.quantity.Check;
 import annulus.quantity.Estimate;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -74,7 +75,7 @@ public record HybridHold(BondHold bond, FrictionHold friction, Limits limits) {
         cautions.add(Caution.PRESSURE_BEYOND_TESTS);
       }
     }
-    return Set.copyOf(cautions);
+    return Collections.unmodifiableSet(cautions);
   }
 
   /**

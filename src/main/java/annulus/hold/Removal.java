@@ -2,11 +2,14 @@ package annulus.hold;
 
 import annulus.quantity.Check;
 import annulus.quantity.Estimate;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What it takes to undo a joint later.
@@ -97,12 +100,12 @@ public record Removal(
   public record Way(
       Tool tool, Outcome outcome, Estimate axialN, Estimate torqueNm, Set<Reason> reasons) {
     public Way {
-      reasons = Set.copyOf(reasons);
+      reasons = Collections.unmodifiableSet(new TreeSet<>(reasons));
     }
   }
 
   public Removal {
-    surroundings = Set.copyOf(surroundings);
+    surroundings = Collections.unmodifiableSet(new TreeSet<>(surroundings));
     BondHold whole =
         hold.bond()
             .with(HoldFactor.Kind.STRENGTH_FRACTION, Estimate.exactly(1))
@@ -175,27 +178,35 @@ public record Removal(
     if (heat.celsius() > limits.celsius().orElse(Double.POSITIVE_INFINITY)) {
       refused.add(Reason.HEAT_ABOVE_MEMBER_LIMIT);
     }
-    Estimate left = breakLooseAtN(heat.celsius());
-    if (!refused.isEmpty()) {
-      return new Way(heat, Outcome.REFUSED, breakLooseN(), breakLooseTorqueNm(), refused);
-    }
+    return refused.isEmpty()
+        ? allowedHeat(heat, tools)
+        : new Way(heat, Outcome.REFUSED, breakLooseN(), breakLooseTorqueNm(), refused);
+  }
+
+  private Way allowedHeat(Tool.LocalHeat heat, List<Tool> tools) {
     Set<Reason> reasons = EnumSet.of(Reason.BURNS_AND_FUMES, Reason.NEEDS_PRESS_OR_TWIST_WHILE_HOT);
-    Outcome best = Outcome.NOT_ENOUGH;
-    for (Tool tool : tools) {
-      if (tool instanceof Tool.Press || tool instanceof Tool.Twist) {
-        Way way = forced(tool, left);
-        reasons.addAll(way.reasons());
-        best = way.outcome().compareTo(best) < 0 ? way.outcome() : best;
-      }
-    }
+    Estimate left = breakLooseAtN(heat.celsius());
+    Outcome best = bestWhileHot(tools, left, reasons);
     if (limits.celsius().isEmpty()) {
       reasons.add(Reason.MEMBER_LIMIT_NOT_KNOWN);
       best = best == Outcome.ENOUGH ? Outcome.DOUBTFUL : best;
     }
     if (hot.at(heat.celsius()).isEmpty()) {
       reasons.add(Reason.HEAT_BEYOND_STRENGTH_DATA);
+      best = best == Outcome.ENOUGH ? Outcome.DOUBTFUL : best;
     }
     return new Way(heat, best, left, torque(left), reasons);
+  }
+
+  /** The best press or wrench at hand on the weakened joint; its reasons join the others. */
+  private Outcome bestWhileHot(List<Tool> tools, Estimate left, Set<Reason> reasons) {
+    Optional<Way> best =
+        tools.stream()
+            .filter(tool -> tool instanceof Tool.Press || tool instanceof Tool.Twist)
+            .map(tool -> forced(tool, left))
+            .min(Comparator.comparing(Way::outcome));
+    best.ifPresent(way -> reasons.addAll(way.reasons()));
+    return best.map(Way::outcome).orElse(Outcome.NOT_ENOUGH);
   }
 
   /** Force while warm, N: the bond weakened, the grip as it is; above the data the last share. */

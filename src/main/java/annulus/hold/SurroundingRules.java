@@ -2,7 +2,6 @@ package annulus.hold;
 
 import annulus.hold.Removal.Reason;
 import annulus.hold.Removal.Surrounding;
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
 import java.util.Set;
@@ -10,19 +9,17 @@ import java.util.Set;
 /** What must not be done to, or close to, some things. */
 final class SurroundingRules {
   private static final Map<Surrounding, Reason> NO_HEAT =
-      new EnumMap<>(
-          Map.of(
-              Surrounding.LAMINATE, Reason.NO_HEAT_ON_LAMINATE,
-              Surrounding.PLASTIC, Reason.NO_HEAT_ON_PLASTIC,
-              Surrounding.SEAL, Reason.NO_HEAT_NEAR_SEAL,
-              Surrounding.PAINT, Reason.NO_HEAT_ON_PAINT,
-              Surrounding.BATTERY, Reason.NO_HEAT_NEAR_BATTERY));
+      Map.of(
+          Surrounding.LAMINATE, Reason.NO_HEAT_ON_LAMINATE,
+          Surrounding.PLASTIC, Reason.NO_HEAT_ON_PLASTIC,
+          Surrounding.SEAL, Reason.NO_HEAT_NEAR_SEAL,
+          Surrounding.PAINT, Reason.NO_HEAT_ON_PAINT,
+          Surrounding.BATTERY, Reason.NO_HEAT_NEAR_BATTERY);
   private static final Map<Surrounding, Reason> NO_BLOWS =
-      new EnumMap<>(
-          Map.of(
-              Surrounding.LAMINATE, Reason.NO_BLOWS_ON_LAMINATE,
-              Surrounding.PLASTIC, Reason.NO_BLOWS_ON_PLASTIC,
-              Surrounding.SEAL, Reason.NO_BLOWS_ON_SEAL));
+      Map.of(
+          Surrounding.LAMINATE, Reason.NO_BLOWS_ON_LAMINATE,
+          Surrounding.PLASTIC, Reason.NO_BLOWS_ON_PLASTIC,
+          Surrounding.SEAL, Reason.NO_BLOWS_ON_SEAL);
 
   private SurroundingRules() {}
 

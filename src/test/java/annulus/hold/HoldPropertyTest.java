@@ -79,9 +79,15 @@ class HoldPropertyTest {
       @ForAll @IntRange(min = 0, max = 400) int torque) {
     Load load = new Load(axial, torque, 1.5);
     OptionalDouble needed = new LoadCheck(joint.atStrength(0), load).strengthFractionNeeded();
+    String stage = needed.isEmpty() ? "never" : needed.getAsDouble() > 0 ? "cure" : "at once";
     Statistics.label("basis").collect(joint.basis());
-    Statistics.label("needed")
-        .collect(needed.isEmpty() ? "never" : needed.getAsDouble() > 0 ? "cure" : "at once");
+    Statistics.label("needed").collect(stage);
+    for (HybridHold.Basis basis : HybridHold.Basis.values()) {
+      Statistics.label("basis").coverage(c -> c.check(basis).count(n -> n > 20));
+    }
+    for (String seen : List.of("never", "cure", "at once")) {
+      Statistics.label("needed").coverage(c -> c.check(seen).count(n -> n > 20));
+    }
     if (needed.isEmpty()) {
       assertTrue(new LoadCheck(joint.atStrength(1), load).verdict() != LoadCheck.Verdict.COVERED);
       return;

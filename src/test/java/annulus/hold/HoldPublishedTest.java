@@ -19,7 +19,9 @@ class HoldPublishedTest {
     return Estimate.exactly(value);
   }
 
-  /** ISO 10123:1990 specimen: pin 12.675 mm, collar 11.10 mm wide: 442.87 mm²; 10 kN: 22.58 MPa. */
+  /**
+   * ISO 10123:1990 specimen: collar bore 12.700 mm, 11.10 mm wide: 442.87 mm²; 10 kN: 22.58 MPa.
+   */
   @Test
   void the_specimen_area_and_strength_are_the_printed_ones() {
     BondHold specimen = new BondHold(12.7, 11.10, just(22.58), List.of());

@@ -92,6 +92,7 @@ class RemovalTest {
     Removal.Way way = way(joint, new Tool.LocalHeat(200), new Tool.Press(19_000));
     assertEquals(0.5 * joint.breakLooseN().high(), way.axialN().high(), 1e-9);
     assertTrue(way.reasons().contains(Removal.Reason.HEAT_BEYOND_STRENGTH_DATA));
+    assertEquals(Removal.Outcome.DOUBTFUL, way.outcome());
   }
 
   @ParameterizedTest
