@@ -4,6 +4,7 @@ import annulus.cure.PieceConsumer;
 import annulus.exchange.LoggerReading.SkipReason;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -69,6 +70,8 @@ public final class LoggerCsv {
     } catch (CharacterCodingException e) {
       throw new InputRefused(
           List.of(new PlacedProblem(file, 0, 0, "", "is not text in the encoding used", "UTF-8")));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 

@@ -12,12 +12,15 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
 /**
  * The second pass: rows in the order of time become linear pieces. In the autumn hour that comes
- * twice the second time round is known by the clock running back.
+ * twice the second time round is known by the clock running back. A clock that was not put forward
+ * in spring reads an hour ahead from then on, which makes the elapsed time too short: the slow
+ * side.
  */
 final class LoggerPieces {
   private static final double HOUR_S = 3600;
@@ -44,6 +47,8 @@ final class LoggerPieces {
   private long lastLocal = Long.MIN_VALUE;
   private boolean lastInOverlap;
   private boolean secondTime;
+  private ZoneOffset lastOffset = ZoneOffset.UTC;
+  private Optional<ZoneOffset> keptOffset = Optional.empty();
 
   LoggerPieces(
       LoggerSurvey.Plan plan, LoggerOptions options, LoggerRules rules, PieceConsumer consumer) {
@@ -90,14 +95,19 @@ final class LoggerPieces {
     List<ZoneOffset> offsets = zone.getRules().getValidOffsets(clock);
     boolean overlap = offsets.size() == 2;
     boolean back = local < lastLocal || (local == lastLocal && intervalSeconds >= HOUR_S);
+    boolean ranOn = lastInOverlap && !secondTime && !overlap && !back;
+    if (ranOn && local - lastLocal <= gapLimitSeconds * 1000) {
+      // The hour came only once: the logger's clock was not put back, so its summer time goes on.
+      keptOffset = Optional.of(lastOffset);
+    }
     secondTime = overlap && (secondTime || (lastInOverlap && back));
     lastInOverlap = overlap;
     lastLocal = local;
     if (offsets.isEmpty()) {
       return OptionalLong.empty();
     }
-    ZoneOffset offset = offsets.get(secondTime ? 1 : 0);
-    return OptionalLong.of(local - offset.getTotalSeconds() * 1000L);
+    lastOffset = keptOffset.orElse(offsets.get(secondTime ? 1 : 0));
+    return OptionalLong.of(local - lastOffset.getTotalSeconds() * 1000L);
   }
 
   private void place(int line, long millis, double celsius) {
@@ -163,6 +173,7 @@ final class LoggerPieces {
         plan.unit(),
         plan.unitAssumed(),
         plan.newestFirst(),
+        keptOffset.isPresent(),
         intervalSeconds,
         gapLimitSeconds,
         layout.titleLines(),

@@ -23,6 +23,8 @@ import java.util.Optional;
  * @param unit unit of the temperatures
  * @param unitAssumed true when the file names no unit
  * @param newestFirst true when the file runs back in time
+ * @param summerTimeKept true when the logger's clock was not put back in autumn and its times were
+ *     read so
  * @param usualIntervalSeconds usual time between rows, s
  * @param gapLimitSeconds rows further apart than this are a gap, s
  * @param titleLines lines before the first reading
@@ -49,6 +51,7 @@ public record LoggerReading(
     TemperatureUnit unit,
     boolean unitAssumed,
     boolean newestFirst,
+    boolean summerTimeKept,
     double usualIntervalSeconds,
     double gapLimitSeconds,
     int titleLines,

@@ -224,9 +224,19 @@ class LoggerCsvTest {
     LoggerReading reading = read(GOOD.resolve(name + ".csv"), OPTIONS);
     assertEquals(rows, reading.rowsRead());
     assertEquals(0, reading.rowsSkipped());
+    assertFalse(reading.summerTimeKept());
     assertEquals(Instant.parse("2027-10-30T14:00:00Z"), reading.first());
     assertEquals(reading.first().plusSeconds(Math.round(step * (rows - 1))), reading.last());
     assertTrue(pieces.stream().allMatch(p -> p.end() - p.start() == step));
+  }
+
+  @Test
+  void a_clock_that_was_not_put_back_in_autumn_adds_no_hour() throws IOException {
+    LoggerReading reading = read(GOOD.resolve("autumn-hour-clock-not-changed.csv"), OPTIONS);
+    assertTrue(reading.summerTimeKept());
+    assertEquals(0, reading.gapCount());
+    assertEquals(Instant.parse("2027-10-31T07:00:00Z"), reading.last());
+    assertFalse(read(GOOD.resolve("autumn-hour.csv"), OPTIONS).summerTimeKept());
   }
 
   @Test
