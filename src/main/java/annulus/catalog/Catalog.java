@@ -19,6 +19,7 @@ import java.util.function.Function;
  * @param primers by id
  * @param instruments by id
  * @param release by consequence of failure
+ * @param cautions those that every answer carries, by id
  * @param policy the numbers of the policy
  */
 public record Catalog(
@@ -30,6 +31,7 @@ public record Catalog(
     Map<String, Primer> primers,
     Map<String, Instrument> instruments,
     Map<Consequence, ReleaseRule> release,
+    Map<String, StandingCaution> cautions,
     Policy policy) {
   public Catalog {
     materials = ordered(materials);
@@ -39,6 +41,7 @@ public record Catalog(
     primers = ordered(primers);
     instruments = ordered(instruments);
     release = ordered(release);
+    cautions = ordered(cautions);
     for (Consequence consequence : Consequence.values()) {
       if (!release.containsKey(consequence)) {
         throw new InvalidValue("consequence", consequence + " is missing", "one row for each");
@@ -65,7 +68,16 @@ public record Catalog(
   /** The same catalogue with another set of compound classes. */
   public Catalog withCompounds(Map<String, CompoundClass> other) {
     return new Catalog(
-        version, materials, finishes, activities, other, primers, instruments, release, policy);
+        version,
+        materials,
+        finishes,
+        activities,
+        other,
+        primers,
+        instruments,
+        release,
+        cautions,
+        policy);
   }
 
   private static <K, V> Map<K, V> ordered(Map<K, V> map) {

@@ -240,6 +240,15 @@ public final class TemperatureHistory {
         : seconds[index] + turn * period();
   }
 
+  /** The same history, every temperature moved by the same amount, K. */
+  public TemperatureHistory shiftedBy(double kelvin) {
+    List<Point> moved = new ArrayList<>();
+    for (int i = 0; i < seconds.length; i++) {
+      moved.add(new Point(seconds[i], celsius[i] + kelvin));
+    }
+    return new TemperatureHistory(moved, repeatIndex);
+  }
+
   /** Lowest temperature that ever occurs, °C. */
   public double coldestC() {
     return Arrays.stream(celsius).min().orElseThrow();

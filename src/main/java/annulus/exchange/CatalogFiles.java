@@ -12,6 +12,7 @@ import annulus.catalog.Policy;
 import annulus.catalog.Primer;
 import annulus.catalog.ReleaseRule;
 import annulus.catalog.Stage;
+import annulus.catalog.StandingCaution;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
@@ -53,6 +54,8 @@ public final class CatalogFiles {
     numbers.putAll(numbers("form-limits.csv"));
     Map<String, ReleaseRule> release =
         csv("consequences.csv", MaterialRows.RELEASE_HEADER, "consequence", this::release);
+    Map<String, StandingCaution> cautions =
+        csv("cautions.csv", MaterialRows.CAUTION_HEADER, "id", this::caution);
     Map<String, CompoundClass> compounds = json("compounds.json", "classes", this::compound);
     Map<String, Primer> primers = json("primers.json", "primers", this::primer);
     problems.throwIfAny();
@@ -66,6 +69,7 @@ public final class CatalogFiles {
           primers,
           instruments,
           Catalog.index(List.copyOf(release.values()), ReleaseRule::consequence),
+          cautions,
           new Policy(numbers));
     } catch (InvalidValue e) {
       throw new InputRefused(
@@ -202,6 +206,15 @@ public final class CatalogFiles {
                 f.requiredText("slow_practice").equals("true"),
                 f.requiredNumber("safety_factor", 1, 20, ""),
                 Values.provenance(f)));
+  }
+
+  private Optional<StandingCaution> caution(Fields f) {
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new StandingCaution(
+                f.requiredText("id"), f.requiredText("text"), Values.provenance(f)));
   }
 
   private Optional<CompoundClass> compound(Fields f) {

@@ -48,6 +48,7 @@ final class MaterialRows {
           "confidence");
   static final List<String> ACTIVITY_HEADER =
       List.of("level", "rate_low", "rate_likely", "rate_high", "source", "confidence");
+  static final List<String> CAUTION_HEADER = List.of("id", "text", "source", "confidence");
   static final List<String> RELEASE_HEADER =
       List.of("consequence", "stage", "slow_practice", "safety_factor", "source", "confidence");
   static final List<String> INSTRUMENT_HEADER =

@@ -1,0 +1,261 @@
+package annulus.advice;
+
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Primer;
+import annulus.catalog.Provenance;
+import annulus.catalog.Stage;
+import annulus.fit.Gap;
+import annulus.measure.MeasuredDiameter;
+import annulus.measure.Remedy;
+import annulus.select.ClassVerdict;
+import annulus.select.Finding;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The answer to one order, typed; words are made from it last, in one place.
+ *
+ * @param dataVersion version of the data used
+ * @param order what was asked
+ * @param decision what to do
+ * @param handBack earliest safe hand-back; empty when none can be promised
+ * @param gap what was found out about the gap
+ * @param cure cure of the chosen class; empty when no class is chosen
+ * @param hold what the cured joint carries; empty when no class is chosen or no figure is honest
+ * @param steps what to do, in workshop order
+ * @param cautions what the rules say of the joint and the chosen class
+ * @param table every class with its verdict
+ * @param figures every factor that went into the answer with its source
+ */
+public record Advice(
+    String dataVersion,
+    JointOrder order,
+    Decision decision,
+    Optional<HandBack> handBack,
+    GapFinding gap,
+    Optional<CureTimes> cure,
+    Optional<HoldReport> hold,
+    List<Step> steps,
+    List<Finding> cautions,
+    List<ClassVerdict> table,
+    List<Figure> figures) {
+  public Advice {
+    steps = List.copyOf(steps);
+    cautions = List.copyOf(cautions);
+    table = List.copyOf(table);
+    figures = List.copyOf(figures);
+  }
+
+  /** What to do. */
+  public enum Kind {
+    /** Use the chosen class. */
+    USE_COMPOUND,
+    /** Press it dry. */
+    PRESS_DRY,
+    /** Too tight for a dry press of workshop size. */
+    TOO_TIGHT,
+    /** The measurement can't decide: measure again as told. */
+    MEASURE_AGAIN,
+    /** Wider than any class fills: sleeve, replace or rebuild. */
+    TOO_WIDE,
+    /** Classes fit the gap but something else forbids all of them. */
+    NO_CLASS,
+    /** Moved after it may have grabbed: strip, clean, redo. */
+    STRIP_AND_REDO;
+
+    /** Whether the answer is a yes. */
+    public boolean isYes() {
+      return this == USE_COMPOUND || this == PRESS_DRY;
+    }
+  }
+
+  /**
+   * The decision.
+   *
+   * @param kind what to do
+   * @param compound the chosen class, for {@link Kind#USE_COMPOUND}
+   * @param primer the primer that goes with it
+   * @param probability that the gap lies in the range of what was decided, 0 to 1
+   * @param because the findings that decided against, for a no
+   */
+  public record Decision(
+      Kind kind,
+      Optional<CompoundClass> compound,
+      Optional<PlannedPrimer> primer,
+      double probability,
+      List<Finding> because) {
+    public Decision {
+      because = List.copyOf(because);
+    }
+  }
+
+  /**
+   * Primer that the answer counts on.
+   *
+   * @param primer which
+   * @param onBore whether the bore is primed
+   * @param onPart whether the part is primed
+   * @param addedHere whether the order left it open and a rule asked for it
+   */
+  public record PlannedPrimer(Primer primer, boolean onBore, boolean onPart, boolean addedHere) {}
+
+  /**
+   * What was found out about the gap.
+   *
+   * @param gap at 20 °C
+   * @param level probability of the limits, two-sided
+   * @param bore the measured bore; empty for a stated gap
+   * @param part the measured part; empty for a stated gap
+   * @param atAssemblyUm mean radial gap at the assembly temperature, µm
+   * @param inService mean radial gap at the ends of the service range, µm
+   * @param remedy what would decide, where the measurement can't
+   */
+  public record GapFinding(
+      Gap gap,
+      double level,
+      Optional<MeasuredDiameter> bore,
+      Optional<MeasuredDiameter> part,
+      double atAssemblyUm,
+      ServiceGap inService,
+      Optional<Remedy> remedy) {}
+
+  /**
+   * Mean radial gap over the service range.
+   *
+   * @param atLowUm at the lowest service temperature, µm radial
+   * @param atHighUm at the highest service temperature, µm radial
+   * @param growthUm most that it opens against assembly, slow side of both expansions, µm radial
+   */
+  public record ServiceGap(double atLowUm, double atHighUm, double growthUm) {}
+
+  /**
+   * Cure of the chosen class in this joint.
+   *
+   * @param stages fixture, handling, functional, full
+   * @param slowPracticeFull full cure as the slowest practice has it, since the start; empty: never
+   * @param workingTime time to push home and leave it, counted on the quick side
+   * @param curve strength against time, for a picture
+   */
+  public record CureTimes(
+      List<StageTime> stages,
+      Optional<Duration> slowPracticeFull,
+      Duration workingTime,
+      List<CurvePoint> curve) {
+    public CureTimes {
+      stages = List.copyOf(stages);
+      curve = List.copyOf(curve);
+    }
+
+    /** The times of one stage. */
+    public StageTime at(Stage stage) {
+      return stages.get(stage.ordinal());
+    }
+  }
+
+  /**
+   * Times of one stage since the start; empty means never.
+   *
+   * @param stage which
+   * @param typical half of all such joints are there by then
+   * @param sure reached at the wanted confidence
+   */
+  public record StageTime(Stage stage, Optional<Duration> typical, Optional<Duration> sure) {}
+
+  /**
+   * Strength fractions at a time.
+   *
+   * @param after since the start
+   * @param typical reached by half of all such joints
+   * @param sure reached at the wanted confidence
+   */
+  public record CurvePoint(Duration after, double typical, double sure) {}
+
+  /**
+   * Earliest safe hand-back.
+   *
+   * @param at instant, rounded up to the minute
+   * @param after since the start, rounded up to the minute
+   * @param conditions every condition with the time it asks for, the ruling one among them
+   * @param ruling which condition is the latest
+   */
+  public record HandBack(
+      Instant at, Duration after, List<HandBackCondition> conditions, Condition ruling) {
+    public HandBack {
+      conditions = List.copyOf(conditions);
+    }
+  }
+
+  /** What a hand-back waits for. */
+  public enum Condition {
+    /** Fixture and the time left alone after it. */
+    FIXTURE_AND_REST,
+    /** The stage that the policy asks for, at the wanted confidence. */
+    POLICY_STAGE,
+    /** Full cure as the slowest practice has it. */
+    SLOW_PRACTICE,
+    /** The hold covers the load with its safety factor. */
+    HOLD_COVERS_LOAD,
+    /** Nothing to wait for: a dry fit holds when it is home. */
+    DRY_FIT
+  }
+
+  /**
+   * One condition.
+   *
+   * @param condition which
+   * @param after since the start
+   */
+  public record HandBackCondition(Condition condition, Duration after) {}
+
+  /** One step in workshop order. */
+  public enum StepKind {
+    MEASURE_AGAIN,
+    STRIP,
+    REMOVE_OLD_COMPOUND,
+    WARM_UP,
+    CLEAN,
+    ABRADE,
+    PRIME,
+    FLASH_OFF,
+    APPLY,
+    APPLY_FILM,
+    PRESS_STRAIGHT,
+    PRESS_DRY,
+    WIPE,
+    LEAVE_UNDISTURBED,
+    HANDLE,
+    CHECK,
+    HAND_BACK,
+    REDO
+  }
+
+  /**
+   * A step.
+   *
+   * @param kind which
+   * @param time how long it takes or lasts, where that matters
+   * @param at when it ends, where a clock time matters
+   * @param values what its words mention, by name
+   */
+  public record Step(
+      StepKind kind, Optional<Duration> time, Optional<Instant> at, Map<String, String> values) {
+    public Step {
+      values = Map.copyOf(values);
+    }
+  }
+
+  /**
+   * One number that went into the answer.
+   *
+   * @param id what it is
+   * @param value the number as used
+   * @param unit its unit, may be empty
+   * @param meaning one sentence
+   * @param provenance source of the row it came from; {@code input} for what the order says
+   */
+  public record Figure(
+      String id, double value, String unit, String meaning, Provenance provenance) {}
+}

@@ -1,0 +1,124 @@
+package annulus.advice;
+
+import annulus.advice.Advice.CureTimes;
+import annulus.advice.Advice.Decision;
+import annulus.advice.Advice.Figure;
+import annulus.advice.Advice.GapFinding;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.Kind;
+import annulus.catalog.Catalog;
+import annulus.catalog.NamedNumber;
+import annulus.fit.Gap;
+import annulus.select.RuleBook;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Judges joints against one catalogue and one rule book. Holds no state between orders. */
+public final class Advisor {
+  private final Catalog catalog;
+  private final RuleBook rules;
+
+  /**
+   * @param catalog what the shop can work with
+   * @param rules what is known about choosing
+   */
+  public Advisor(Catalog catalog, RuleBook rules) {
+    this.catalog = catalog;
+    this.rules = rules;
+  }
+
+  /** The catalogue it judges by. */
+  public Catalog catalog() {
+    return catalog;
+  }
+
+  /**
+   * The answer to one order: the same for the same order and data, byte for byte.
+   *
+   * @throws annulus.quantity.InvalidValue when an instrument cannot measure what it is said to have
+   *     measured
+   */
+  public Advice advise(JointOrder order) {
+    GapWork work = new GapWork(order, catalog);
+    GapFinding found = work.find();
+    Choice choice = Choice.of(order, catalog, rules, found);
+    Decision decision = choice.decision(order, catalog, found.gap());
+    if (decision.kind() == Kind.MEASURE_AGAIN) {
+      found = withRemedy(found, work.remedy(found));
+    }
+    Gap gap = found.gap();
+    Optional<CurePlan> plan =
+        decision.compound().flatMap(c -> CurePlan.of(order, catalog, c, gap, choice.primer()));
+    if (plan.isEmpty() && decision.kind() == Kind.USE_COMPOUND) {
+      decision = no(Kind.NO_CLASS, decision);
+    }
+    Optional<HoldReport> hold = Optional.empty();
+    Optional<CureTimes> cure = plan.map(p -> p.times(choice.primer()));
+    Optional<HandBack> handBack = plan.flatMap(p -> Release.of(order, catalog, p, hold));
+    if (decision.kind() == Kind.PRESS_DRY) {
+      handBack = Optional.of(Release.dryFit(order.start()));
+    }
+    if (grabbedBeforeMove(order, cure)) {
+      decision = no(Kind.STRIP_AND_REDO, decision);
+      handBack = Optional.empty();
+    }
+    return new Advice(
+        catalog.version(),
+        order,
+        decision,
+        handBack,
+        found,
+        cure,
+        hold,
+        Steps.of(order, catalog, decision, cure, handBack, volumeMl(order, gap)),
+        choice.cautions(),
+        choice.selection().table(),
+        figures(plan));
+  }
+
+  private static GapFinding withRemedy(GapFinding found, Optional<annulus.measure.Remedy> remedy) {
+    return new GapFinding(
+        found.gap(),
+        found.level(),
+        found.bore(),
+        found.part(),
+        found.atAssemblyUm(),
+        found.inService(),
+        remedy);
+  }
+
+  private static Decision no(Kind kind, Decision was) {
+    return new Decision(kind, was.compound(), was.primer(), was.probability(), was.because());
+  }
+
+  /** Moved once it may have grabbed: the film is torn, and no clock can be restarted on it. */
+  private static boolean grabbedBeforeMove(JointOrder order, Optional<CureTimes> cure) {
+    if (order.movedAt().isEmpty() || cure.isEmpty()) {
+      return false;
+    }
+    Instant mayGrab = order.start().plus(cure.get().workingTime());
+    return !order.movedAt().get().isBefore(mayGrab);
+  }
+
+  private double volumeMl(JointOrder order, Gap gap) {
+    double film = Math.max(0, gap.upperUm(order.confidence())) / 1000;
+    double ring = Math.PI * (gap.nominalMm() - film) * film * order.engagementMm() / 1000;
+    return Math.max(0.01, ring * catalog.policy().value("waste-factor"));
+  }
+
+  private List<Figure> figures(Optional<CurePlan> plan) {
+    List<Figure> figures = new ArrayList<>();
+    for (NamedNumber number : catalog.policy().numbers().values().stream().sorted(BY_ID).toList()) {
+      figures.add(
+          new Figure(
+              number.id(), number.value(), number.unit(), number.meaning(), number.provenance()));
+    }
+    plan.ifPresent(p -> figures.addAll(p.figures()));
+    return figures;
+  }
+
+  private static final java.util.Comparator<NamedNumber> BY_ID =
+      java.util.Comparator.comparing(NamedNumber::id);
+}

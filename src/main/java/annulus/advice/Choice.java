@@ -1,0 +1,173 @@
+package annulus.advice;
+
+import annulus.advice.Advice.Decision;
+import annulus.advice.Advice.GapFinding;
+import annulus.advice.Advice.Kind;
+import annulus.advice.Advice.PlannedPrimer;
+import annulus.catalog.Activity;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Policy;
+import annulus.fit.Gap;
+import annulus.select.ClassVerdict;
+import annulus.select.Finding;
+import annulus.select.Rule;
+import annulus.select.RuleBook;
+import annulus.select.Selection;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The choice of a class, with primer where the order leaves it open and nothing else will do.
+ *
+ * @param selection the whole table
+ * @param primer the primer the table was made with
+ */
+record Choice(Selection selection, Optional<PlannedPrimer> primer) {
+  private static final String NOT_SURE = "gap-not-sure";
+
+  static Choice of(JointOrder order, Catalog catalog, RuleBook rules, GapFinding found) {
+    Optional<PlannedPrimer> named = named(order);
+    Choice choice = with(order, catalog, rules, found, named);
+    if (choice.selection().chosen().isPresent()
+        || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
+      return choice;
+    }
+    for (PlannedPrimer plan : plans(order, catalog)) {
+      Choice primed = with(order, catalog, rules, found, Optional.of(plan));
+      if (primed.selection().chosen().isPresent()) {
+        return primed;
+      }
+    }
+    return choice;
+  }
+
+  /** A primer that went on longer ago than its shortest on-part life is not counted. */
+  private static Optional<PlannedPrimer> named(JointOrder order) {
+    if (!(order.primer() instanceof JointOrder.PrimerPlan.Used used)) {
+      return Optional.empty();
+    }
+    double age = used.age().toSeconds() / 86_400.0;
+    return age > used.primer().onPartDays().low()
+        ? Optional.empty()
+        : Optional.of(new PlannedPrimer(used.primer(), used.onBore(), used.onPart(), false));
+  }
+
+  /** First the least active face alone, then both. */
+  private static List<PlannedPrimer> plans(JointOrder order, Catalog catalog) {
+    if (catalog.primers().isEmpty()) {
+      return List.of();
+    }
+    var primer = catalog.primers().values().iterator().next();
+    Activity.Level bore = order.bore().activity();
+    Activity.Level part = order.part().activity();
+    List<PlannedPrimer> plans = new ArrayList<>();
+    if (bore != part) {
+      boolean onBore = bore.compareTo(part) > 0;
+      plans.add(new PlannedPrimer(primer, onBore, !onBore, true));
+    }
+    plans.add(new PlannedPrimer(primer, true, true, true));
+    return plans;
+  }
+
+  private static Choice with(
+      JointOrder order,
+      Catalog catalog,
+      RuleBook rules,
+      GapFinding found,
+      Optional<PlannedPrimer> primer) {
+    JointFacts facts = new JointFacts(order, catalog, found, primer);
+    Selection selection =
+        Selection.of(
+            rules,
+            catalog.compounds().values(),
+            facts.joint(),
+            facts::ofClass,
+            order.surroundings().comesApartLater(),
+            order.compound().map(CompoundClass::id));
+    return new Choice(selection, primer);
+  }
+
+  /** What follows from the table. */
+  Decision decision(JointOrder order, Catalog catalog, Gap gap) {
+    Optional<ClassVerdict> chosen = selection.chosen();
+    if (chosen.isPresent()) {
+      return new Decision(
+          Kind.USE_COMPOUND,
+          Optional.of(chosen.get().compound()),
+          primer,
+          chosen.get().covers(),
+          List.of());
+    }
+    Policy policy = catalog.policy();
+    double dryUm = policy.value("dry-press-from-um");
+    double dry = JointFacts.probabilityDry(gap, dryUm);
+    if (dry >= order.confidence()) {
+      boolean tight = gap.smallestUm() < policy.value("dry-press-least-um");
+      return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against() : List.of());
+    }
+    double widest =
+        selection.table().stream().mapToDouble(v -> v.compound().gapUm().high()).max().orElse(0);
+    boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();
+    if (onlyUnsure() || nearlyDry) {
+      double best = selection.table().stream().mapToDouble(ClassVerdict::covers).max().orElse(0);
+      return no(Kind.MEASURE_AGAIN, Math.max(best, dry), against());
+    }
+    if (gap.largestUm() > widest) {
+      return no(Kind.TOO_WIDE, 1 - gap.probabilityWithin(-1e9, widest), against());
+    }
+    return no(Kind.NO_CLASS, 0, against());
+  }
+
+  private static Decision no(Kind kind, double probability, List<Finding> because) {
+    return new Decision(kind, Optional.empty(), Optional.empty(), probability, because);
+  }
+
+  /** Whether some class is held back by nothing but the doubt about the gap. */
+  private boolean onlyUnsure() {
+    return selection.table().stream()
+        .map(v -> v.of(Rule.Verdict.EXCLUDES))
+        .anyMatch(f -> !f.isEmpty() && f.stream().allMatch(x -> x.rule().id().equals(NOT_SURE)));
+  }
+
+  /** Findings of the joint itself that exclude every class. */
+  private List<Finding> forbidden() {
+    return against().stream().filter(f -> f.rule().ofJoint()).toList();
+  }
+
+  /** Findings that exclude, each rule once, those of the joint first. */
+  private List<Finding> against() {
+    Map<String, Finding> byRule = new LinkedHashMap<>();
+    for (boolean ofJoint : new boolean[] {true, false}) {
+      for (ClassVerdict verdict : selection.table()) {
+        for (Finding finding : verdict.findings()) {
+          Rule.Verdict v = finding.rule().verdict();
+          boolean blocks = v == Rule.Verdict.EXCLUDES || v == Rule.Verdict.NEEDS_PRIMER;
+          if (blocks && finding.rule().ofJoint() == ofJoint) {
+            byRule.putIfAbsent(finding.rule().id(), finding);
+          }
+        }
+      }
+    }
+    return List.copyOf(byRule.values());
+  }
+
+  /** Cautions of the joint, and of the chosen class where there is one. */
+  List<Finding> cautions() {
+    List<Finding> result = new ArrayList<>();
+    List<ClassVerdict> about =
+        selection.chosen().map(List::of).orElse(selection.table().stream().limit(1).toList());
+    boolean chosen = selection.chosen().isPresent();
+    for (ClassVerdict verdict : about) {
+      for (Finding finding : verdict.of(Rule.Verdict.CAUTION)) {
+        if (chosen || finding.rule().ofJoint()) {
+          result.add(finding);
+        }
+      }
+    }
+    return result;
+  }
+}

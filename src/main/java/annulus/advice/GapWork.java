@@ -1,0 +1,137 @@
+package annulus.advice;
+
+import annulus.advice.Advice.GapFinding;
+import annulus.advice.Advice.ServiceGap;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Instrument;
+import annulus.catalog.Policy;
+import annulus.fit.Gap;
+import annulus.measure.Decider;
+import annulus.measure.FormLimits;
+import annulus.measure.MeasuredDiameter;
+import annulus.measure.Remedy;
+import annulus.quantity.Estimate;
+import annulus.quantity.Interval;
+import annulus.quantity.Units;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** From readings to the gap, its course over temperature, and what would make it sure. */
+final class GapWork {
+  /** Coverage factor of a stated 95 % uncertainty: z(0.975) of the normal distribution. */
+  private static final double Z975 = 1.959963984540054;
+
+  private final JointOrder order;
+  private final Catalog catalog;
+  private final FormLimits limits;
+
+  GapWork(JointOrder order, Catalog catalog) {
+    this.order = order;
+    this.catalog = catalog;
+    this.limits = limits(catalog.policy());
+  }
+
+  static FormLimits limits(Policy policy) {
+    return new FormLimits(
+        policy.value("oval-note"),
+        policy.value("taper-note"),
+        policy.value("repeat-note"),
+        policy.value("single-reading-steps"),
+        policy.value("dominant-share"),
+        policy.value("instrument-expansion"),
+        (int) policy.value("most-readings"));
+  }
+
+  GapFinding find() {
+    Optional<MeasuredDiameter> bore = measured(order.bore());
+    Optional<MeasuredDiameter> part = measured(order.part());
+    Gap gap =
+        order
+            .givenGap()
+            .map(g -> Gap.stated(g.nominalMm(), g.radialUm(), g.radialPlusMinusUm(), Z975))
+            .orElseGet(() -> Gap.of(bore.orElseThrow(), part.orElseThrow()));
+    double assembly = order.cure().history().celsiusAt(0);
+    return new GapFinding(
+        gap,
+        order.confidence(),
+        bore,
+        part,
+        gap.meanUm() + movement(gap, assembly, Side.LIKELY),
+        service(gap, assembly),
+        Optional.empty());
+  }
+
+  private Optional<MeasuredDiameter> measured(Member member) {
+    return member
+        .instrument()
+        .filter(i -> !member.readings().isEmpty())
+        .map(
+            instrument ->
+                MeasuredDiameter.of(
+                    member.side(),
+                    member.readings(),
+                    instrument,
+                    member.measuredAtC(),
+                    member.measuredPlusMinusC(),
+                    member.material().expansion(),
+                    limits));
+  }
+
+  private enum Side {
+    LIKELY,
+    OPENING
+  }
+
+  private ServiceGap service(Gap gap, double assemblyC) {
+    double low = order.service().low();
+    double high = order.service().high();
+    double growth =
+        Math.max(
+            movement(gap, low, Side.OPENING) - movement(gap, assemblyC, Side.LIKELY),
+            movement(gap, high, Side.OPENING) - movement(gap, assemblyC, Side.LIKELY));
+    return new ServiceGap(
+        gap.meanUm() + movement(gap, low, Side.LIKELY),
+        gap.meanUm() + movement(gap, high, Side.LIKELY),
+        Math.max(0, growth));
+  }
+
+  /** Change of the radial gap from 20 °C, µm: {@code (αb − αp)·D/2·(T − 20)}. */
+  private double movement(Gap gap, double celsius, Side side) {
+    double rise = celsius - Units.REFERENCE_CELSIUS;
+    Estimate bore = order.bore().material().expansion();
+    Estimate part = order.part().material().expansion();
+    double difference = bore.likely() - part.likely();
+    if (side == Side.OPENING) {
+      difference = rise >= 0 ? bore.high() - part.low() : bore.low() - part.high();
+    }
+    return difference * gap.nominalMm() / 2 * rise * 1e-3;
+  }
+
+  /** What would decide between the classes and a dry press. */
+  Optional<Remedy> remedy(GapFinding found) {
+    if (found.bore().isEmpty() || found.part().isEmpty()) {
+      return Optional.empty();
+    }
+    List<Interval> ranges = new ArrayList<>();
+    for (CompoundClass compound : catalog.compounds().values()) {
+      ranges.add(compound.gapUm());
+    }
+    Policy policy = catalog.policy();
+    ranges.add(
+        new Interval(-policy.value("entry-gap-limit-um"), policy.value("dry-press-from-um")));
+    List<Instrument> instruments = List.copyOf(catalog.instruments().values());
+    Decider decider = new Decider(instruments, limits);
+    Decider.Question question =
+        new Decider.Question(
+            found.gap().largestUm(),
+            found.bore().get(),
+            found.part().get(),
+            ranges,
+            order.confidence());
+    int readings =
+        Math.max(3, Math.max(order.bore().readings().size(), order.part().readings().size()));
+    return Optional.of(decider.remedyFor(question, Math.min(readings, limits.mostReadings())));
+  }
+}

@@ -1,0 +1,170 @@
+package annulus.advice;
+
+import annulus.advice.Advice.GapFinding;
+import annulus.advice.Advice.PlannedPrimer;
+import annulus.catalog.Activity;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Material;
+import annulus.fit.Gap;
+import annulus.measure.MeasuredDiameter;
+import annulus.select.Fact;
+import annulus.select.Facts;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+/** Puts what is known of a joint and of a class into the words of the rules. */
+final class JointFacts {
+  /** How the parts stand to each other. */
+  enum FitKind {
+    CLEAR,
+    LINE_TO_LINE,
+    INTERFERENCE
+  }
+
+  private final JointOrder order;
+  private final Catalog catalog;
+  private final GapFinding found;
+  private final Optional<PlannedPrimer> primer;
+
+  JointFacts(JointOrder order, Catalog catalog, GapFinding found, Optional<PlannedPrimer> primer) {
+    this.order = order;
+    this.catalog = catalog;
+    this.found = found;
+    this.primer = primer;
+  }
+
+  /** Interference only where it is sure; near zero is line to line. */
+  static FitKind fit(Gap gap, Catalog catalog, double confidence) {
+    double dry = catalog.policy().value("dry-press-from-um");
+    double line = catalog.policy().value("line-to-line-um");
+    if (probabilityDry(gap, dry) >= confidence) {
+      return FitKind.INTERFERENCE;
+    }
+    return gap.meanUm() <= line ? FitKind.LINE_TO_LINE : FitKind.CLEAR;
+  }
+
+  static double probabilityDry(Gap gap, double dryUm) {
+    return gap.probabilityWithin(Double.NEGATIVE_INFINITY, dryUm);
+  }
+
+  Facts joint() {
+    Facts.Builder facts = Facts.builder();
+    gap(facts);
+    members(facts);
+    primer(facts);
+    cure(facts);
+    return facts
+        .number(Fact.SERVICE_LOW, order.service().low())
+        .number(Fact.SERVICE_HIGH, order.service().high())
+        .flag(Fact.COMES_APART, order.surroundings().comesApartLater())
+        .word(Fact.CONSEQUENCE, order.consequence())
+        .flag(Fact.SEAL_NEAR, order.surroundings().sealNear())
+        .flag(Fact.ELECTRONICS_NEAR, order.surroundings().electronicsNear())
+        .flag(Fact.WARRANTY, order.surroundings().warranty())
+        .flag(Fact.LOAD_GIVEN, order.load().isPresent())
+        .number(Fact.WANTED_CONFIDENCE, order.confidence())
+        .build();
+  }
+
+  private void gap(Facts.Builder facts) {
+    Gap gap = found.gap();
+    facts
+        .number(Fact.GAP_LIKELY, gap.largestUm())
+        .number(Fact.GAP_LARGEST, gap.upperUm(order.confidence()))
+        .number(Fact.GAP_SMALLEST, gap.lowerUm(order.confidence()))
+        .number(Fact.GAP_ONE_SIDED, gap.oneSidedUm(order.confidence()))
+        .number(Fact.GAP_GROWTH, found.inService().growthUm())
+        .word(Fact.FIT, fit(gap, catalog, order.confidence()))
+        .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
+    List<MeasuredDiameter> measured =
+        List.of(found.bore(), found.part()).stream().flatMap(Optional::stream).toList();
+    if (!measured.isEmpty()) {
+      facts
+          .number(
+              Fact.OVALITY,
+              measured.stream().mapToDouble(m -> m.ovalityUm().orElse(0)).max().orElse(0) / 2)
+          .number(
+              Fact.TAPER,
+              measured.stream().mapToDouble(m -> m.taperUm().orElse(0)).max().orElse(0) / 2);
+    }
+    found.bore().ifPresent(b -> facts.flag(Fact.TWO_POINT, b.span().contacts() == 2));
+  }
+
+  private void members(Facts.Builder facts) {
+    Member bore = order.bore();
+    Member part = order.part();
+    facts
+        .word(Fact.BORE_KIND, bore.material().kind())
+        .word(Fact.PART_KIND, part.material().kind())
+        .word(Fact.BORE_ACTIVITY, bore.activity())
+        .word(Fact.PART_ACTIVITY, part.activity())
+        .word(Fact.BORE_FILM, bore.finish().film())
+        .word(Fact.PART_FILM, part.finish().film())
+        .word(Fact.BORE_ATTACK, attack(bore))
+        .word(Fact.PART_ATTACK, attack(part))
+        .word(Fact.BORE_STATE, bore.state())
+        .word(Fact.PART_STATE, part.state());
+    List<Activity.Level> levels = List.of(bore.activity(), part.activity());
+    facts
+        .number(Fact.INERT_FACES, count(levels, Activity.Level.INERT))
+        .number(Fact.SLOW_FACES, count(levels, Activity.Level.SLOW));
+  }
+
+  private static Material.Attack attack(Member member) {
+    return member.material().attack();
+  }
+
+  private static double count(List<Activity.Level> levels, Activity.Level wanted) {
+    return levels.stream().filter(l -> l == wanted).count();
+  }
+
+  private void primer(Facts.Builder facts) {
+    boolean bore = primer.map(PlannedPrimer::onBore).orElse(false);
+    boolean part = primer.map(PlannedPrimer::onPart).orElse(false);
+    boolean boreInert = order.bore().activity() == Activity.Level.INERT;
+    boolean partInert = order.part().activity() == Activity.Level.INERT;
+    facts
+        .number(Fact.PRIMED_FACES, (bore ? 1 : 0) + (part ? 1 : 0))
+        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0));
+    if (order.primer() instanceof JointOrder.PrimerPlan.Used used) {
+      Duration age = used.age();
+      facts
+          .number(Fact.PRIMER_AGE, age.toSeconds() / (used.primer().onPartDays().low() * 86_400))
+          .flag(
+              Fact.PRIMER_WET,
+              age.toSeconds() < used.primer().flashOffMinutes().high() * 60 && !age.isZero());
+    }
+  }
+
+  private void cure(Facts.Builder facts) {
+    double tolerance = order.cure().plusMinusC();
+    double room = order.cure().history().celsiusAt(0);
+    double colder = 0;
+    for (Member member : List.of(order.bore(), order.part())) {
+      colder = Math.max(colder, room - member.arrivesAtC().orElse(room));
+    }
+    facts
+        .number(Fact.COLDEST_CURE, order.cure().history().coldestC() - tolerance)
+        .number(Fact.WARMEST_CURE, order.cure().history().warmestC() - tolerance)
+        .number(Fact.PART_COLDER, colder);
+  }
+
+  Facts ofClass(CompoundClass compound) {
+    boolean bothPrimed = primer.map(p -> p.onBore() && p.onPart()).orElse(false);
+    double high = bothPrimed ? compound.primedGapMaxUm() : compound.gapUm().high();
+    return Facts.builder()
+        .number(Fact.CLASS_GAP_LOW, compound.gapUm().low())
+        .number(Fact.CLASS_GAP_HIGH, high)
+        .number(Fact.CLASS_COVERS, found.gap().probabilityWithin(compound.gapUm().low(), high))
+        .number(Fact.CLASS_SERVICE_LOW, compound.serviceC().low())
+        .number(Fact.CLASS_SERVICE_HIGH, compound.serviceC().high())
+        .number(Fact.CLASS_MINIMUM, compound.cure().minimumC())
+        .number(Fact.CLASS_CAUTION, compound.cure().cautionBelowC())
+        .number(Fact.CLASS_HOT_FRACTION, compound.hotFraction(order.service().high()).likely())
+        .word(Fact.CLASS_PERMANENCE, compound.permanence())
+        .word(Fact.CLASS_ROLE, compound.role())
+        .build();
+  }
+}

@@ -1,0 +1,78 @@
+package annulus.advice;
+
+import annulus.advice.Advice.Condition;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.HandBackCondition;
+import annulus.catalog.Catalog;
+import annulus.catalog.ReleaseRule;
+import annulus.catalog.Stage;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** When a joint may be handed back: the latest of all conditions, or never. */
+final class Release {
+  private Release() {}
+
+  /** A dry fit holds when it is home. */
+  static HandBack dryFit(Instant start) {
+    HandBackCondition none = new HandBackCondition(Condition.DRY_FIT, Duration.ZERO);
+    return new HandBack(start, Duration.ZERO, List.of(none), Condition.DRY_FIT);
+  }
+
+  /** The earliest safe hand-back of a bonded joint; empty when a condition is never met. */
+  static Optional<HandBack> of(
+      JointOrder order, Catalog catalog, CurePlan plan, Optional<HoldReport> hold) {
+    ReleaseRule rule = catalog.release().get(order.consequence());
+    List<HandBackCondition> conditions = new ArrayList<>();
+    Duration rest =
+        Duration.ofMinutes((long) catalog.policy().value("undisturbed-after-fixture-min"));
+    boolean rested =
+        add(conditions, Condition.FIXTURE_AND_REST, stage(plan, Stage.FIXTURE).map(rest::plus));
+    boolean staged = add(conditions, Condition.POLICY_STAGE, stage(plan, rule.stage()));
+    boolean slow =
+        !rule.slowPractice() || add(conditions, Condition.SLOW_PRACTICE, plan.slowPracticeFull());
+    boolean carried = load(conditions, plan, hold);
+    if (!(rested && staged && slow && carried)) {
+      return Optional.empty();
+    }
+    HandBackCondition last = conditions.get(0);
+    for (HandBackCondition condition : conditions) {
+      last = condition.after().compareTo(last.after()) > 0 ? condition : last;
+    }
+    Duration after = wholeMinutes(last.after());
+    Instant at = wholeMinute(order.start().plus(after));
+    return Optional.of(new HandBack(at, after, conditions, last.condition()));
+  }
+
+  private static boolean load(
+      List<HandBackCondition> conditions, CurePlan plan, Optional<HoldReport> hold) {
+    if (hold.isEmpty() || hold.get().fractionWanted().isEmpty()) {
+      return true;
+    }
+    double fraction = hold.get().fractionWanted().getAsDouble();
+    return fraction <= 1
+        && add(conditions, Condition.HOLD_COVERS_LOAD, plan.sure(Math.max(fraction, 1e-9)));
+  }
+
+  private static Optional<Duration> stage(CurePlan plan, Stage stage) {
+    return plan.sure(plan.fractionOf(stage));
+  }
+
+  private static boolean add(
+      List<HandBackCondition> conditions, Condition condition, Optional<Duration> after) {
+    after.ifPresent(d -> conditions.add(new HandBackCondition(condition, d)));
+    return after.isPresent();
+  }
+
+  private static Duration wholeMinutes(Duration duration) {
+    return Duration.ofMinutes((duration.toSeconds() + 59) / 60);
+  }
+
+  private static Instant wholeMinute(Instant instant) {
+    long seconds = instant.getEpochSecond() + (instant.getNano() > 0 ? 1 : 0);
+    return Instant.ofEpochSecond(Math.floorDiv(seconds + 59, 60L) * 60);
+  }
+}

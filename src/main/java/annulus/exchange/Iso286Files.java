@@ -1,0 +1,90 @@
+package annulus.exchange;
+
+import annulus.fit.BearingLimits;
+import annulus.fit.BearingRing;
+import annulus.fit.iso286.DeviationRow;
+import annulus.fit.iso286.GradeRow;
+import annulus.fit.iso286.Iso286Tables;
+import annulus.fit.iso286.Member;
+import annulus.fit.iso286.SizeBand;
+import annulus.fit.iso286.ToleranceGrade;
+import java.io.Reader;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Reads {@code iso286-grades.csv}, {@code iso286-deviations.csv} and {@code bearing-normal.csv}.
+ */
+public final class Iso286Files {
+  private static final Set<String> GRADE_COLUMNS =
+      Set.of("grade", "over_mm", "up_to_mm", "tolerance_um", "source", "confidence");
+  private static final Set<String> DEVIATION_COLUMNS =
+      Set.of(
+          "member",
+          "letter",
+          "grade_from",
+          "grade_to",
+          "over_mm",
+          "up_to_mm",
+          "deviation_um",
+          "source",
+          "confidence");
+  private static final Set<String> BEARING_COLUMNS =
+      Set.of("surface", "over_mm", "up_to_mm", "lower_um", "source", "confidence");
+
+  private Iso286Files() {}
+
+  /**
+   * Reads both tables of ISO 286-1.
+   *
+   * @throws annulus.quantity.InvalidValue whose field starts with file and line
+   */
+  public static Iso286Tables tables(
+      String gradesFile, Reader grades, String deviationsFile, Reader deviations) {
+    List<GradeRow> gradeRows =
+        PlacedRows.read(gradesFile, grades, GRADE_COLUMNS, Iso286Files::grade);
+    List<DeviationRow> deviationRows =
+        PlacedRows.read(deviationsFile, deviations, DEVIATION_COLUMNS, Iso286Files::deviation);
+    return new Iso286Tables(gradeRows, deviationRows);
+  }
+
+  /**
+   * Reads the bearing table.
+   *
+   * @throws annulus.quantity.InvalidValue whose field starts with file and line
+   */
+  public static BearingLimits bearings(String file, Reader reader) {
+    return new BearingLimits(PlacedRows.read(file, reader, BEARING_COLUMNS, Iso286Files::bearing));
+  }
+
+  private static GradeRow grade(PlacedRows.Cells cells) {
+    return new GradeRow(
+        ToleranceGrade.named("grade", cells.text("grade")),
+        band(cells),
+        cells.number("tolerance_um"),
+        cells.provenance());
+  }
+
+  private static DeviationRow deviation(PlacedRows.Cells cells) {
+    return new DeviationRow(
+        cells.word("member", Member.class),
+        cells.text("letter"),
+        ToleranceGrade.named("grade_from", cells.text("grade_from")),
+        ToleranceGrade.named("grade_to", cells.text("grade_to")),
+        band(cells),
+        cells.number("deviation_um"),
+        cells.provenance());
+  }
+
+  private static BearingLimits.Row bearing(PlacedRows.Cells cells) {
+    return new BearingLimits.Row(
+        cells.word("surface", BearingRing.class),
+        band(cells),
+        cells.number("lower_um"),
+        cells.provenance());
+  }
+
+  private static SizeBand band(PlacedRows.Cells cells) {
+    return new SizeBand(cells.number("over_mm"), cells.number("up_to_mm"));
+  }
+}

@@ -1,0 +1,170 @@
+package annulus.exchange;
+
+import annulus.quantity.InvalidValue;
+import annulus.select.Condition;
+import annulus.select.Fact;
+import annulus.select.Rule;
+import annulus.select.RuleBook;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Reads {@code rules.json}; a shop's rule with a known id replaces the program's. */
+public final class RuleFile {
+  private final Problems problems = new Problems();
+
+  private RuleFile() {}
+
+  /**
+   * Reads the rule book.
+   *
+   * @throws InputRefused with all problems
+   * @throws IOException when a file can't be read
+   */
+  public static RuleBook read(DataFiles files) throws IOException {
+    return new RuleFile().readAll(files);
+  }
+
+  private RuleBook readAll(DataFiles files) throws IOException {
+    Map<String, Rule> rules = new LinkedHashMap<>();
+    String lastFile = "data/rules.json";
+    for (DataFiles.Layer layer : files.layers("rules.json")) {
+      lastFile = layer.name();
+      Optional<Fields> root = Fields.of(JsonNodes.read(layer.name(), layer.reader()), problems, "");
+      if (root.isEmpty()) {
+        continue;
+      }
+      root.get().requiredNumber("format", 1, 1, "");
+      List.of("title", "source", "transcribed", "version").forEach(root.get()::allow);
+      Map<String, Rule> own = new LinkedHashMap<>();
+      for (Rule rule : root.get().list("rules", this::rule)) {
+        if (own.put(rule.id(), rule) != null) {
+          problems.add(root.get().place(), "rules", rule.id() + " stands twice", "each once");
+        }
+      }
+      root.get().done();
+      rules.putAll(own);
+    }
+    problems.throwIfAny();
+    try {
+      return new RuleBook(new ArrayList<>(rules.values()));
+    } catch (InvalidValue e) {
+      throw new InputRefused(
+          List.of(new PlacedProblem(lastFile, 0, 0, e.field(), e.problem(), e.allowed())));
+    }
+  }
+
+  private Optional<Rule> rule(Node node) {
+    Optional<Fields> fields = Fields.of(node, problems, "rules");
+    if (fields.isEmpty()) {
+      return Optional.empty();
+    }
+    Fields f = fields.get();
+    Optional<Condition> when = f.required("when").flatMap(this::condition);
+    Optional<Rule> rule =
+        Values.build(
+            f,
+            problems,
+            () ->
+                new Rule(
+                    f.requiredText("id"),
+                    f.requiredText("summary"),
+                    f.requiredChoice("verdict", Rule.Verdict.values()),
+                    when.orElse(new Condition.All(List.of())),
+                    f.requiredText("reason"),
+                    Values.provenance(f)));
+    f.done();
+    return when.isPresent() ? rule : Optional.empty();
+  }
+
+  private Optional<Condition> condition(Node node) {
+    Optional<Fields> fields = Fields.of(node, problems, "when");
+    if (fields.isEmpty()) {
+      return Optional.empty();
+    }
+    Fields f = fields.get();
+    Optional<Condition> result;
+    if (f.has("all")) {
+      result = Optional.of(new Condition.All(f.list("all", this::condition)));
+    } else if (f.has("any")) {
+      result = Optional.of(new Condition.Any(f.list("any", this::condition)));
+    } else {
+      result = leaf(f);
+    }
+    f.done();
+    return result;
+  }
+
+  private Optional<Condition> leaf(Fields f) {
+    String name = f.requiredText("fact");
+    Optional<Fact> fact = Fact.named(name);
+    if (fact.isEmpty()) {
+      if (!name.isEmpty()) {
+        f.unknown("fact", name, Arrays.stream(Fact.values()).map(Fact::id).toList());
+      }
+      return Optional.empty();
+    }
+    return fact.get().kind() == Fact.Kind.NUMBER ? number(f, fact.get()) : word(f, fact.get());
+  }
+
+  private Optional<Condition> number(Fields f, Fact fact) {
+    for (Condition.Comparison comparison : Condition.Comparison.values()) {
+      String key = key(comparison);
+      Optional<Node> node = f.node(key);
+      if (node.isPresent() && node.get() instanceof Node.Num n) {
+        return Optional.of(
+            new Condition.Against(fact, comparison, Double.parseDouble(n.written())));
+      } else if (node.isPresent()) {
+        Optional<Fact> other = f.text(key).flatMap(Fact::named);
+        if (other.isPresent() && other.get().kind() == Fact.Kind.NUMBER) {
+          return Optional.of(new Condition.Between(fact, comparison, other.get()));
+        }
+        problems.add(
+            f.placeOf(key), f.path(key), "is no number fact", "a number or the name of one");
+        return Optional.empty();
+      }
+    }
+    problems.add(
+        f.place(), f.path(fact.id()), "has no comparison", "above, atLeast, below or atMost");
+    return Optional.empty();
+  }
+
+  private static String key(Condition.Comparison comparison) {
+    return switch (comparison) {
+      case ABOVE -> "above";
+      case AT_LEAST -> "atLeast";
+      case BELOW -> "below";
+      case AT_MOST -> "atMost";
+    };
+  }
+
+  private Optional<Condition> word(Fields f, Fact fact) {
+    Optional<Node> node = f.required("is");
+    if (node.isEmpty()) {
+      return Optional.empty();
+    }
+    Set<Object> values = new LinkedHashSet<>();
+    List<Node> given = node.get() instanceof Node.Arr a ? a.elements() : List.of(node.get());
+    for (Node value : given) {
+      if (fact.kind() == Fact.Kind.FLAG && value instanceof Node.Bool b) {
+        values.add(b.value());
+      } else if (fact.kind() == Fact.Kind.WORD && value instanceof Node.Text t) {
+        values.add(t.value());
+      } else {
+        problems.add(
+            value.place(),
+            f.path("is"),
+            "is " + Fields.kind(value),
+            fact.kind() == Fact.Kind.FLAG ? "true or false" : "a word or a list of words");
+        return Optional.empty();
+      }
+    }
+    return Optional.of(new Condition.Is(fact, values));
+  }
+}

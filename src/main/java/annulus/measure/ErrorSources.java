@@ -1,0 +1,144 @@
+package annulus.measure;
+
+import annulus.catalog.Instrument.Span;
+import annulus.measure.Component.Shape;
+import annulus.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/** Makes the lines of a diameter's budget. All figures µm on the diameter. */
+final class ErrorSources {
+  static final String REPEATABILITY = "repeatability";
+  static final String SCATTER = "scatter";
+  static final String FORM = "form";
+  static final String INSTRUMENT = "instrument";
+  static final String RESOLUTION = "resolution";
+  static final String JAWS = "jaws";
+  static final String TEMPERATURE = "temperature";
+  static final String EXPANSION = "expansion";
+  static final String SCALE_TEMPERATURE = "scale-temperature";
+
+  /** Lines that stay when another instrument is taken. */
+  static final Set<String> OF_THE_MEMBER = Set.of(TEMPERATURE, EXPANSION, SCALE_TEMPERATURE);
+
+  /** Repeatability of one reading. */
+  record Single(
+      String id, String name, double um, double degreesOfFreedom, Shape shape, String why) {
+    Component asComponent(double factor) {
+      return new Component(id, name, um * factor, degreesOfFreedom, shape, why);
+    }
+  }
+
+  private ErrorSources() {}
+
+  /**
+   * The scatter seen in the same place, but not less than the default: a scatter below the
+   * resolution cannot be seen.
+   */
+  static Single single(Places places, boolean knownAnglesOnly, Span span, FormLimits limits) {
+    double seen = places.pooledUm(knownAnglesOnly);
+    int freedom = places.pooledFreedom(knownAnglesOnly);
+    double least = leastRepeatabilityUm(span, limits);
+    if (seen > least) {
+      String why = "scatter of readings at the same place, " + freedom + " degrees of freedom";
+      return new Single(REPEATABILITY, "repeatability", seen, freedom, Shape.T, why);
+    }
+    return unseen(span, limits);
+  }
+
+  static double leastRepeatabilityUm(Span span, FormLimits limits) {
+    return limits.singleReadingSteps() * span.resolutionUm() / Math.sqrt(3);
+  }
+
+  static Single unseen(Span span, FormLimits limits) {
+    return new Single(
+        REPEATABILITY,
+        "repeatability",
+        leastRepeatabilityUm(span, limits),
+        Double.POSITIVE_INFINITY,
+        Shape.RECTANGULAR,
+        "no larger scatter seen: ±"
+            + Numbers.plain(limits.singleReadingSteps())
+            + " resolution step assumed");
+  }
+
+  /**
+   * Between-place scatter as doubt about the mean. Form is bounded by what was seen, not
+   * bell-shaped, so no t-factor is put on it.
+   */
+  static Component form(double betweenUm, double places) {
+    return new Component(
+        FORM,
+        "form between places",
+        betweenUm / Math.sqrt(places),
+        Double.POSITIVE_INFINITY,
+        Shape.NORMAL,
+        "few places stand for the whole face; spread between places over the root of their number");
+  }
+
+  static List<Component> instrument(Span span, double diameterMm) {
+    List<Component> lines = new ArrayList<>();
+    String limit = Numbers.plain(span.mpeUm());
+    lines.add(
+        Component.rectangular(
+            INSTRUMENT,
+            "instrument error limit",
+            span.mpeUm(),
+            "maximum permissible error ±" + limit + " µm (JCGM 100 4.3.7)"));
+    lines.add(
+        Component.rectangular(
+            RESOLUTION,
+            "resolution",
+            span.resolutionUm() / 2,
+            "step of " + Numbers.plain(span.resolutionUm()) + " µm (JCGM 100 F.2.2.1)"));
+    double jaws = jawsHalfUm(span, diameterMm);
+    if (jaws > 0) {
+      String flat = Numbers.plain(span.jawFlatMm());
+      lines.add(
+          Component.rectangular(
+              JAWS,
+              "flat jaws in a round bore",
+              jaws,
+              "flats between 0 and " + flat + " mm wide; half the possible error was added"));
+    }
+    return lines;
+  }
+
+  /** Half of the most that flat inside jaws can read small; 0 for other contacts and outside. */
+  static double jawsHalfUm(Span span, double diameterMm) {
+    boolean inside = span.use() == Side.BORE.use();
+    return inside ? 500 * Jaws.readSmallMm(diameterMm, span.jawFlatMm()) : 0;
+  }
+
+  static List<Component> thermal(Thermal t, double diameterMm, FormLimits limits) {
+    List<Component> lines = new ArrayList<>();
+    double umPerK1e6 = diameterMm * 1e-3;
+    addIfAny(
+        lines,
+        TEMPERATURE,
+        "member's temperature",
+        umPerK1e6 * t.steepest() * t.halfWidthC(),
+        "temperature known to ±" + Numbers.plain(t.halfWidthC()) + " °C");
+    addIfAny(
+        lines,
+        EXPANSION,
+        "member's expansion coefficient",
+        umPerK1e6 * t.halfWidthPerK1e6() * t.offsetC(),
+        "range of the coefficient over " + Numbers.plain(t.offsetC()) + " °C away from 20 °C");
+    addIfAny(
+        lines,
+        SCALE_TEMPERATURE,
+        "instrument's own temperature",
+        umPerK1e6 * limits.instrumentExpansionPerK1e6() * t.offsetC(),
+        "scale taken as true at 20 °C; it may have been as warm or cold as the member");
+    return lines;
+  }
+
+  private static void addIfAny(
+      List<Component> lines, String id, String name, double halfWidthUm, String why) {
+    if (halfWidthUm > 0) {
+      lines.add(Component.rectangular(id, name, halfWidthUm, why));
+    }
+  }
+}

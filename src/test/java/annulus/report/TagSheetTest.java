@@ -1,0 +1,72 @@
+package annulus.report;
+
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.quantity.InvalidValue;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class TagSheetTest {
+  private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
+
+  private static String html(String reference, String notBefore, String... meanwhile) {
+    return new TagSheet(reference, Instant.parse(notBefore), VIENNA, List.of(meanwhile)).html();
+  }
+
+  @Test
+  void the_tag_says_weekday_date_and_hour_of_the_shop() {
+    // 13 March 2027 is a Saturday; Vienna is at +01:00
+    String page = html("L-0417", "2027-03-13T09:15:00Z", "Push, do not ride");
+    assertTrue(page.contains("<h1>DO NOT USE BEFORE</h1>"));
+    assertTrue(page.contains("<p class=\"day\">Saturday</p>"));
+    assertTrue(page.contains("<p class=\"date\">13 March 2027</p>"));
+    assertTrue(page.contains("<p class=\"hour\">10:15</p>"));
+    assertTrue(page.contains("<li>Push, do not ride</li>"));
+    assertTrue(page.contains("Job <bdi>L-0417</bdi>"));
+    assertFalse(page.contains("clock goes back"));
+  }
+
+  @Test
+  void the_page_is_a6_without_script() {
+    String page = html("L-0417", "2027-03-13T09:15:00Z");
+    assertTrue(page.contains("@page { size: 105mm 148mm"));
+    assertFalse(page.contains("<script"));
+    assertFalse(page.contains("http"));
+  }
+
+  @Test
+  void seconds_round_up_so_that_the_tag_is_never_early() {
+    assertTrue(html("L", "2027-03-13T22:59:00.001Z").contains("<p class=\"hour\">00:00</p>"));
+    assertTrue(html("L", "2027-03-13T22:59:00.001Z").contains("Sunday</p>"));
+    assertTrue(html("L", "2027-03-13T22:59:00Z").contains("<p class=\"hour\">23:59</p>"));
+  }
+
+  @Test
+  void on_the_night_the_clock_goes_back_the_tag_says_which_hour() {
+    assertTrue(html("L", "2027-10-31T00:15:00Z").contains("the first 02:15 (clock goes back)"));
+    assertTrue(html("L", "2027-10-31T01:15:00Z").contains("the second 02:15 (clock goes back)"));
+    assertFalse(html("L", "2027-10-31T02:15:00Z").contains("clock goes back"));
+  }
+
+  @Test
+  void typed_text_is_escaped() {
+    String page = html("<b>&", "2027-03-13T09:15:00Z", "<i>\"x\"</i>");
+    assertTrue(page.contains("<title>Tag &lt;b&gt;&amp;</title>"));
+    assertTrue(page.contains("<bdi>&lt;b&gt;&amp;</bdi>"));
+    assertTrue(page.contains("<li>&lt;i&gt;\"x\"&lt;/i&gt;</li>"));
+  }
+
+  @Test
+  void what_does_not_fit_on_the_tag_is_refused() {
+    String when = "2027-03-13T09:15:00Z";
+    assertTrue(html("x".repeat(30), when, "y".repeat(50)).contains("y".repeat(50)));
+    assertThrows(InvalidValue.class, () -> html("x".repeat(31), when));
+    assertThrows(InvalidValue.class, () -> html("L", when, "y".repeat(51)));
+    assertThrows(InvalidValue.class, () -> html("L", when, "a", "b", "c", "d"));
+    assertThrows(InvalidValue.class, () -> html(" ", when));
+  }
+}
