@@ -19,8 +19,8 @@ import java.util.OptionalLong;
 /**
  * The second pass: rows in the order of time become linear pieces. In the autumn hour that comes
  * twice the second time round is known by the clock running back. A clock that was not put forward
- * in spring reads an hour ahead from then on, which makes the elapsed time too short: the slow
- * side.
+ * in spring gives times that come out an hour early from then on: the elapsed time is then too
+ * short, which is the slow side.
  */
 final class LoggerPieces {
   private static final double HOUR_S = 3600;
