@@ -1,0 +1,25 @@
+package annulus.cli;
+
+import annulus.advice.Advisor;
+import annulus.exchange.CatalogFiles;
+import annulus.exchange.DataFiles;
+import annulus.exchange.RuleFile;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Loads the data tables for a command. */
+final class Tables {
+  private Tables() {}
+
+  static DataFiles files(Words words) {
+    Optional<String> folder = words.value("--data");
+    return folder.map(f -> DataFiles.withShop(Path.of(f))).orElseGet(DataFiles::bundled);
+  }
+
+  static Advisor advisor(Words words) throws IOException {
+    DataFiles files = files(words);
+    var rules = RuleFile.read(files);
+    return new Advisor(CatalogFiles.read(files), rules);
+  }
+}
