@@ -50,6 +50,11 @@ final class Fields {
     return path.isEmpty() ? name : path + "." + name;
   }
 
+  /** The names the object has, in file order. */
+  List<String> names() {
+    return List.copyOf(object.members().keySet());
+  }
+
   boolean has(String name) {
     known.add(name);
     Node node = object.members().get(name);
