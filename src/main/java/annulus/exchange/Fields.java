@@ -80,6 +80,9 @@ final class Fields {
     if (node instanceof Node.Text t && !t.value().isBlank()) {
       return Optional.of(t.value().strip());
     }
+    if (node instanceof Node.Num n && n.cell()) {
+      return Optional.of(n.written());
+    }
     problems.add(node.place(), field, "is " + kind(node), "some text in quotes");
     return Optional.empty();
   }
@@ -111,6 +114,17 @@ final class Fields {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(value);
+  }
+
+  /** A whole number; NaN and a problem when it is none. */
+  double requiredWhole(String name, int low, int high, String unit) {
+    double value = requiredNumber(name, low, high, unit);
+    if (value != Math.rint(value) && !Double.isNaN(value)) {
+      problems.add(
+          placeOf(name), path(name), Numbers.plain(value) + " is not whole", low + " to " + high);
+      return Double.NaN;
+    }
+    return value;
   }
 
   Optional<Boolean> flag(String name) {
@@ -159,6 +173,15 @@ final class Fields {
       problems.add(node.get().place(), path(name), "is " + kind(node.get()), "a list [ … ]");
     }
     return result;
+  }
+
+  /** The elements of a list that must be there and hold at least one. */
+  <T> List<T> requiredList(String name, Function<Node, Optional<T>> read) {
+    Optional<Node> node = required(name);
+    if (node.isPresent() && node.get() instanceof Node.Arr array && array.elements().isEmpty()) {
+      problems.add(node.get().place(), path(name), "is an empty list", "at least one element");
+    }
+    return list(name, read);
   }
 
   /** A nested object. */

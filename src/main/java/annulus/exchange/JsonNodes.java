@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -44,7 +45,7 @@ final class JsonNodes {
    *     its end
    */
   static Node read(String file, Reader reader) throws IOException {
-    try (JsonParser parser = FACTORY.createParser(reader)) {
+    try (JsonParser parser = FACTORY.createParser(ByteOrderMark.skipped(reader))) {
       JsonNodes nodes = new JsonNodes(file, parser);
       JsonToken first = parser.nextToken();
       if (first == null) {
@@ -62,7 +63,7 @@ final class JsonNodes {
               ? new Node.Place(file, 1, 1)
               : new Node.Place(file, Math.max(1, at.getLineNr()), Math.max(1, at.getColumnNr()));
       throw refused(place, "is not well-formed JSON: " + firstLine(e), "JSON (RFC 8259)");
-    } catch (java.io.CharConversionException e) {
+    } catch (CharacterCodingException e) {
       throw refused(new Node.Place(file, 1, 1), "is not UTF-8 text", "UTF-8");
     }
   }

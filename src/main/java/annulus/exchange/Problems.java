@@ -2,23 +2,35 @@ package annulus.exchange;
 
 import annulus.quantity.InvalidValue;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 
 /** Collects what is wrong so that one run shows all of it. */
 final class Problems {
   private final List<PlacedProblem> found = new ArrayList<>();
+  private final Set<PlacedProblem> seen = new HashSet<>();
+  private int repeated;
 
+  /** Notes a problem; the same one at the same place is noted once. */
   void add(Node.Place place, String field, String problem, String allowed) {
-    found.add(place.problem(field, problem, allowed));
+    PlacedProblem next = place.problem(field, problem, allowed);
+    if (!seen.add(next)) {
+      repeated++;
+    } else {
+      found.add(next);
+    }
   }
 
   boolean none() {
     return found.isEmpty();
   }
 
+  /** How often something was found, counting repeats, so that a caller sees that it failed. */
   int count() {
-    return found.size();
+    return found.size() + repeated;
   }
 
   /**
@@ -35,12 +47,22 @@ final class Problems {
     }
   }
 
+  private List<PlacedProblem> inFileOrder() {
+    List<String> files = found.stream().map(PlacedProblem::file).distinct().toList();
+    List<PlacedProblem> sorted = new ArrayList<>(found);
+    sorted.sort(
+        Comparator.<PlacedProblem>comparingInt(p -> files.indexOf(p.file()))
+            .thenComparingInt(PlacedProblem::line)
+            .thenComparingInt(PlacedProblem::column));
+    return sorted;
+  }
+
   /**
    * @throws InputRefused with everything found, if anything was
    */
   void throwIfAny() {
     if (!found.isEmpty()) {
-      throw new InputRefused(found);
+      throw new InputRefused(inFileOrder());
     }
   }
 }
