@@ -145,7 +145,10 @@ public final class OrderReader {
     }
 
     private <T> T assume(String field, T value, String why) {
-      String text = value instanceof Enum<?> e ? Fields.word(e) : value.toString();
+      String text =
+          value instanceof Enum<?> e
+              ? Fields.word(e)
+              : value instanceof Double d ? Numbers.plain(d) : value.toString();
       assumed.add(new Assumption(field, text, why));
       return value;
     }
