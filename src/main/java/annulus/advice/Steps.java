@@ -69,9 +69,16 @@ final class Steps {
     Optional<Duration> alone = cure.at(Stage.FIXTURE).sure().map(f -> f.plus(rest()));
     add(StepKind.LEAVE_UNDISTURBED, alone, alone.map(this::clock), Map.of());
     stage(StepKind.HANDLE, cure, Stage.HANDLING);
-    stage(StepKind.CHECK, cure, Stage.FUNCTIONAL);
+    Optional<Duration> test = cure.at(Stage.FUNCTIONAL).sure();
+    if (handBack.isEmpty() || test.isEmpty() || later(handBack.get().after(), test.get())) {
+      stage(StepKind.CHECK, cure, Stage.FUNCTIONAL);
+    }
     handBack.ifPresent(
         h -> add(StepKind.HAND_BACK, Optional.of(h.after()), Optional.of(h.at()), Map.of()));
+    Optional<Duration> full = cure.at(Stage.FULL).sure();
+    if (handBack.isPresent() && (full.isEmpty() || later(full.get(), handBack.get().after()))) {
+      add(StepKind.TELL_LIMITED, full, full.map(this::clock), Map.of());
+    }
   }
 
   /** Later by more than the rounding of a clock time. */
