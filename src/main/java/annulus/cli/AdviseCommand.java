@@ -34,7 +34,7 @@ final class AdviseCommand {
     Words words = words(args);
     Advisor advisor = Tables.advisor(words);
     OrderReader reader =
-        new OrderReader(advisor.catalog(), surround.clock().instant(), surround.zone());
+        new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zone());
     JointOrder order = order(words, reader);
     Advice advice = advisor.advise(order);
     out.print(annulus.report.TextReport.of(advice, advisor.catalog(), words.has("--why")));

@@ -36,7 +36,6 @@ public final class HoldFiles {
           "gap", "um",
           "engagement", "1",
           "surface", "1",
-          "finish", "1",
           "dynamic", "1",
           "hybrid", "MPa");
 
@@ -55,7 +54,6 @@ public final class HoldFiles {
         curve(rows, "gap"),
         curve(rows, "engagement"),
         named(file, rows, "surface"),
-        named(file, rows, "finish"),
         named(file, rows, "dynamic"),
         limits(file, rows),
         one(file, rows, "volume", "waste"),
