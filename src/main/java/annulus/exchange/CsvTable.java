@@ -51,6 +51,8 @@ final class CsvTable {
         problems.add(
             new Node.Place(file, 1, 1), "", "has no header line", String.join(",", header));
       }
+    } catch (CharacterCodingException e) {
+      problems.add(new Node.Place(file, 1, 0), "", "is not UTF-8 text", "text saved as UTF-8");
     } catch (UncheckedIOException e) {
       boolean encoding = e.getCause() instanceof CharacterCodingException;
       problems.add(

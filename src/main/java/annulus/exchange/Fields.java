@@ -46,6 +46,30 @@ final class Fields {
     return node == null ? object.place() : node.place();
   }
 
+  /**
+   * The place of the value that a record's field came from, such as {@code gapUm.low}; in a table
+   * the column {@code gapUm_low}. Where there is no such value, the place of what would hold it.
+   */
+  Node.Place placeOfPart(String field) {
+    Node node = object.members().get(field.replace('.', '_'));
+    if (node != null) {
+      return node.place();
+    }
+    node = object;
+    for (String name : field.split("\\.")) {
+      Node next = node instanceof Node.Obj o ? o.members().get(name) : null;
+      if (next == null) {
+        break;
+      }
+      node = next;
+    }
+    return node.place();
+  }
+
+  String path() {
+    return path;
+  }
+
   String path(String name) {
     return path.isEmpty() ? name : path + "." + name;
   }

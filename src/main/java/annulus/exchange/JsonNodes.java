@@ -72,7 +72,9 @@ final class JsonNodes {
     String text = e.getOriginalMessage();
     int end = text.indexOf('\n');
     String line = end < 0 ? text : text.substring(0, end);
-    return line.replaceAll("\\s*\\(.*`.*\\)", "").replaceAll("`[^`]*\\.([A-Za-z]+)`", "$1");
+    return line.replaceAll(",? from `[^`]*`", "")
+        .replaceAll("\\s*\\([^()]*`[^`]*`[^()]*\\)", "")
+        .replaceAll("`[^`]*\\.([A-Za-z]+)`", "$1");
   }
 
   private static InputRefused refused(Node.Place place, String problem, String allowed) {

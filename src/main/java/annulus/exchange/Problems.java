@@ -34,7 +34,8 @@ final class Problems {
   }
 
   /**
-   * Builds a value whose constructor checks ranges; a refusal is placed at the node.
+   * Builds a value whose constructor checks the order of its parts; a refusal is placed at the
+   * node.
    *
    * @return the value, or null when refused
    */
@@ -42,7 +43,7 @@ final class Problems {
     try {
       return build.get();
     } catch (InvalidValue e) {
-      add(place, path.isEmpty() ? e.field() : path + "." + e.field(), e.problem(), e.allowed());
+      add(place, path, e.problem(), e.allowed());
       return null;
     }
   }

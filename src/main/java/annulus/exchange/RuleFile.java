@@ -128,18 +128,25 @@ public final class RuleFile {
       if (node.isPresent() && node.get() instanceof Node.Num n) {
         return limit(f, key, n).map(limit -> new Condition.Against(fact, comparison, limit));
       } else if (node.isPresent()) {
-        Optional<Fact> other = f.text(key).flatMap(Fact::named);
-        if (other.isPresent() && other.get().kind() == Fact.Kind.NUMBER) {
-          return Optional.of(new Condition.Between(fact, comparison, other.get()));
-        }
-        problems.add(
-            f.placeOf(key), f.path(key), "is no number fact", "a number or the name of one");
-        return Optional.empty();
+        return other(f, key, node.get()).map(o -> new Condition.Between(fact, comparison, o));
       }
     }
     problems.add(
         f.place(), f.path(fact.id()), "has no comparison", "above, atLeast, below or atMost");
     return Optional.empty();
+  }
+
+  private Optional<Fact> other(Fields f, String key, Node node) {
+    Optional<Fact> other = node instanceof Node.Text t ? Fact.named(t.value()) : Optional.empty();
+    if (other.isEmpty() || other.get().kind() != Fact.Kind.NUMBER) {
+      problems.add(
+          node.place(),
+          f.path(key),
+          "is " + Fields.kind(node) + ", no number fact",
+          "a number or the name of a fact that is one");
+      return Optional.empty();
+    }
+    return other;
   }
 
   private Optional<Double> limit(Fields f, String key, Node.Num number) {
