@@ -15,10 +15,10 @@ import java.util.Set;
 
 /** Reads {@code hold-factors.csv} and {@code duty-cases.csv}. */
 public final class HoldFiles {
-  private static final Set<String> FACTOR_COLUMNS =
-      Set.of("factor", "key", "at", "unit", "low", "likely", "high", "source", "confidence");
-  private static final Set<String> DUTY_COLUMNS =
-      Set.of(
+  private static final List<String> FACTOR_COLUMNS =
+      List.of("factor", "key", "at", "unit", "low", "likely", "high", "source", "confidence");
+  private static final List<String> DUTY_COLUMNS =
+      List.of(
           "duty",
           "name",
           "axial_low",
