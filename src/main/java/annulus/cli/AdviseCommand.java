@@ -34,10 +34,10 @@ final class AdviseCommand {
     Words words = words(args);
     Advisor advisor = Tables.advisor(words);
     OrderReader reader =
-        new OrderReader(advisor.catalog(), surround.clock().instant(), surround.zone());
+        new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zone());
     JointOrder order = order(words, reader);
     Advice advice = advisor.advise(order);
-    out.println(advice.decision().kind());
+    out.print(annulus.report.TextReport.of(advice, advisor.catalog(), words.has("--why")));
     err.flush();
     return advice.decision().kind().isYes() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
   }

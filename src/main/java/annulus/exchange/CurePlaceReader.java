@@ -52,7 +52,7 @@ final class CurePlaceReader {
   private Optional<ShopPlace> place(
       Fields f, String name, ZoneId zone, Duration touch, Map<String, ShopPlace> before) {
     double plusMinus = f.requiredNumber("plusMinusC", 0, 20, "°C");
-    double minutes = f.number("touchMinutes", 0, 480, "min").orElse(touch.toMinutes());
+    double minutes = f.number("touchMinutes", 0, 480, "min").orElse((double) touch.toMinutes());
     Air air = f.choice("air", Air.values()).orElse(Air.STILL);
     boolean warm = f.has("warm");
     Optional<ClockClimate> climate =

@@ -6,10 +6,15 @@ import java.util.Optional;
 
 /** The known name nearest to a mistyped one. */
 final class Nearest {
+  private static final int LONGEST = 100;
+
   private Nearest() {}
 
   /** The nearest candidate, if it shares at least about half its letters with the word. */
   static Optional<String> to(String word, Collection<String> candidates) {
+    if (word.length() > LONGEST) {
+      return Optional.empty();
+    }
     String best = null;
     int bestDistance = Integer.MAX_VALUE;
     for (String candidate : candidates) {
