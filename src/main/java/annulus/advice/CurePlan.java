@@ -185,6 +185,16 @@ final class CurePlan {
     return points;
   }
 
+  /** Strength fraction that half of all such joints have after so many seconds. */
+  double typicalFraction(double seconds) {
+    return typical.fractionAt(seconds, 0.5);
+  }
+
+  /** Strength fraction reached after so many seconds at the wanted confidence. */
+  double sureFraction(double seconds) {
+    return slow.fractionAt(seconds, order.confidence());
+  }
+
   /** The strength fraction that a stage stands for. */
   double fractionOf(Stage stage) {
     return compound.cure().at(stage).fraction();

@@ -4,6 +4,7 @@ import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.Kind;
 import annulus.advice.JointOrder.CurePlace;
 import annulus.advice.JointOrder.PrimerPlan;
+import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Primer;
 import annulus.catalog.ReleaseRule;
@@ -123,8 +124,22 @@ public final class PromiseDesk {
     return tellFelt(OrderChange.cure(order, felt));
   }
 
+  /** As {@link #tell} with another course of the same place's temperature. */
+  Told tellLike(JointOrder order, CurePlace other) {
+    return tellIn(OrderChange.cure(order, other), shop.placeOf(order));
+  }
+
+  Catalog catalog() {
+    return knowledge.catalog();
+  }
+
+  /** A running job judged again by the temperature it really had. */
+  public Reassessment reassess(JointOrder order, MeasuredCourse course) {
+    return Reassessment.of(this, order, course);
+  }
+
   /** As {@link #tell} for an order whose history is already that of the joint itself. */
-  public Told tellFelt(JointOrder order) {
+  private Told tellFelt(JointOrder order) {
     Advice advice = advisor.advise(order);
     Optional<Promise> promise =
         advice.handBack().flatMap(h -> shop.rule().promise(h.at(), shop.hours()));

@@ -34,7 +34,8 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
           "latest-year",
           "listed-most",
           "newest-first-rows-most",
-          "backward-most-s");
+          "backward-most-s",
+          "logger-plus-minus-c");
 
   /**
    * @throws InvalidValue when a row is missing or out of range
@@ -95,6 +96,11 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
       throw new InputRefused(
           List.of(new PlacedProblem(layer.name(), 0, 0, "", "is not UTF-8 text", "UTF-8")));
     }
+  }
+
+  /** Doubt in a logger's temperatures where it says none, half-width, °C. */
+  public double plusMinusC() {
+    return value("logger-plus-minus-c");
   }
 
   double value(String id) {
