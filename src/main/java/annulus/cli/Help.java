@@ -15,6 +15,14 @@ final class Help {
             the same from a few words; what is not said is assumed and shown
         java -jar annulus.jar advise --batch JOBS.csv --out RESULTS.csv
             many joints; a bad row is reported with its place, the others are answered
+        java -jar annulus.jar promise ORDER.json --shop SHOP.json [--options] [--wanted TIME]
+                [--now TIME] [--ics FILE.ics] [--tag FILE.html] [--picture FILE.svg] [--json]
+            what to tell the customer, what would move it, other ways and their latest starts
+        java -jar annulus.jar promise ORDER.json --shop SHOP.json --log FILE.csv --now TIME
+                [--date-order day-first or month-first] [--unit C or F] [--column NAME]
+            a running job judged again by its temperature logger
+        java -jar annulus.jar promise --list JOBS.csv --shop SHOP.json [--now TIME]
+            every job's stage now and ready time; those that miss column "promised" first
 
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"

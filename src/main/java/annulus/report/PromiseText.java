@@ -7,7 +7,6 @@ import annulus.advice.PromiseDesk.Option;
 import annulus.advice.PromiseDesk.Shift;
 import annulus.advice.PromiseDesk.Told;
 import annulus.advice.Shop;
-import annulus.catalog.CompoundClass;
 import annulus.catalog.Primer;
 import annulus.handback.LatestStart;
 import annulus.handback.Promise;
@@ -149,7 +148,7 @@ public final class PromiseText {
   }
 
   /** Whose number, which temperature, when judged. */
-  String basis(Told told, Instant now) {
+  public String basis(Told told, Instant now) {
     Advice advice = told.advice();
     String figures =
         advice
@@ -258,10 +257,5 @@ public final class PromiseText {
       row.append(i == cells.length - 1 ? cells[i] : TextLines.cell(cells[i], widths[i]));
     }
     return row.toString();
-  }
-
-  /** The compound of an answer by its id, or a dash. */
-  static String compound(Told told) {
-    return told.advice().decision().compound().map(CompoundClass::id).orElse("-");
   }
 }
