@@ -98,15 +98,37 @@ public record ClockClimate(ZoneId zone, Map<DayOfWeek, List<Point>> days) {
    */
   public ClockClimate warmed(double warmC, Map<DayOfWeek, List<OpenSpan>> hours, Duration heatUp) {
     Map<DayOfWeek, List<Point>> warmed = new EnumMap<>(DayOfWeek.class);
+    Map<DayOfWeek, List<OpenSpan>> on = new EnumMap<>(DayOfWeek.class);
     for (DayOfWeek day : DayOfWeek.values()) {
-      List<OpenSpan> spans =
-          OpeningHours.inOrder("hours", hours.getOrDefault(day, List.of())).stream()
-              .filter(s -> s.fromMinute() + heatUp.toMinutes() < s.toMinute())
-              .map(s -> new OpenSpan(s.fromMinute() + (int) heatUp.toMinutes(), s.toMinute()))
-              .toList();
-      warmed.put(day, warmed(day, warmC, spans));
+      on.put(day, OpeningHours.inOrder("hours", hours.getOrDefault(day, List.of())));
+    }
+    for (DayOfWeek day : DayOfWeek.values()) {
+      List<OpenSpan> yesterday = on.get(day.minus(1));
+      boolean stillOn =
+          !yesterday.isEmpty()
+              && yesterday.get(yesterday.size() - 1).toMinute() == DAY_MINUTES
+              && yesterday.get(yesterday.size() - 1).fromMinute() + heatUp.toMinutes()
+                  <= DAY_MINUTES;
+      warmed.put(day, warmed(day, warmC, warmSpans(on.get(day), stillOn, heatUp)));
     }
     return new ClockClimate(zone, warmed);
+  }
+
+  /**
+   * When it is warm: its hours less the time to heat up, which a span that goes on does not need.
+   */
+  private static List<OpenSpan> warmSpans(List<OpenSpan> on, boolean stillOn, Duration heatUp) {
+    List<OpenSpan> warm = new ArrayList<>();
+    int warmUntil = stillOn ? 0 : -1;
+    for (OpenSpan span : on) {
+      boolean goesOn = span.fromMinute() == warmUntil;
+      int from = span.fromMinute() + (goesOn ? 0 : (int) heatUp.toMinutes());
+      if (from < span.toMinute()) {
+        warm.add(new OpenSpan(from, span.toMinute()));
+        warmUntil = span.toMinute();
+      }
+    }
+    return warm;
   }
 
   private List<Point> warmed(DayOfWeek day, double warmC, List<OpenSpan> spans) {

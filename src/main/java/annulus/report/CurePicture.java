@@ -123,7 +123,8 @@ public final class CurePicture {
         line(x(midnight), CURE_TOP, x(midnight), HEAT_BOTTOM, "#999", 1, "");
       }
       double at = inside ? x(midnight) : LEFT;
-      if (number++ % every == 0 && at < RIGHT - 60) {
+      boolean room = inside || x(d.plusDays(1).atStartOfDay(zone).toInstant()) > LEFT + 90;
+      if (room && number++ % every == 0 && at < RIGHT - 60) {
         text(
             at + 4,
             HEAT_BOTTOM + 38,
@@ -163,9 +164,14 @@ public final class CurePicture {
         point(sure, x(at), cureY(point.sure()));
       }
     }
+    Advice.CurvePoint last = curve.get(curve.size() - 1);
+    if (start.plus(last.after()).isBefore(end)) {
+      point(typical, RIGHT, cureY(last.typical()));
+      point(sure, RIGHT, cureY(last.sure()));
+    }
     path(typical, 2, "6 4");
     path(sure, 3.5, "");
-    text(LEFT + 8, CURE_TOP + 18, "start", 13, "Strength: thick line for sure, dashed likely");
+    text(LEFT, CURE_TOP - 10, "start", 13, "Strength: thick line for sure, dashed likely");
   }
 
   private static double cureY(double fraction) {
@@ -198,8 +204,8 @@ public final class CurePicture {
     }
     path(line, 2.5, "");
     text(
-        LEFT + 8,
-        HEAT_TOP + 18,
+        LEFT,
+        HEAT_TOP - 10,
         "start",
         13,
         "Temperature, " + told.advice().order().cure().describedAs());

@@ -11,6 +11,7 @@ import annulus.catalog.Primer;
 import annulus.handback.LatestStart;
 import annulus.handback.Promise;
 import annulus.quantity.Numbers;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -203,7 +204,7 @@ public final class PromiseText {
     }
     lines.line(
         "MPa: likely shear strength left at the hottest service. Apart: by hand tools, or with heat."
-            + " Work: minutes to push it home. Touch: minutes of hands-on time; work begins "
+            + " Work: time to push it home. Touch: minutes of hands-on time; work begins "
             + time.brief(options.get(0).work())
             + " or later.");
     return lines.toString();
@@ -231,7 +232,7 @@ public final class PromiseText {
         o.place().map(p -> p.name()).orElse("as given"),
         Numbers.fixed(o.strengthMPa(), 1),
         o.releasable() ? "hand" : "heat",
-        Long.toString(o.workingTime().toMinutes()),
+        workingTime(o.workingTime()),
         Long.toString(ShopTime.minutesUp(o.touch())));
   }
 
@@ -246,12 +247,16 @@ public final class PromiseText {
     };
   }
 
+  private static String workingTime(Duration time) {
+    return time.toMinutes() < 2 ? time.toSeconds() + " s" : time.toMinutes() + " min";
+  }
+
   private String brief(Instant instant) {
     return time.format(instant, "EEE MM-dd HH:mm");
   }
 
   private static String row(String... cells) {
-    int[] widths = {2, 16, 16, 18, 15, 10, 6, 6, 5, 5};
+    int[] widths = {2, 16, 16, 18, 15, 9, 6, 6, 7, 5};
     StringBuilder row = new StringBuilder();
     for (int i = 0; i < cells.length; i++) {
       row.append(i == cells.length - 1 ? cells[i] : TextLines.cell(cells[i], widths[i]));

@@ -118,8 +118,8 @@ class ClockClimateTest {
             Map.of(
                 DayOfWeek.TUESDAY, List.of(OpenSpan.of("08:00", "24:00")),
                 DayOfWeek.WEDNESDAY, List.of(OpenSpan.of("00:00", "06:00"))),
-            Duration.ZERO);
-    for (int minute = 0; minute < 22 * 60; minute++) {
+            Duration.ofMinutes(30));
+    for (int minute = 30; minute < 22 * 60; minute++) {
       double celsius = cupboard.from(at("2027-01-12T08:00")).celsiusAt(minute * 60.0);
       assertEquals(35, celsius, 1e-9, "minute " + minute);
     }
