@@ -1,0 +1,233 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.CureTimes;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.StageTime;
+import annulus.advice.Advice.Step;
+import annulus.advice.JointOrder;
+import annulus.catalog.Catalog;
+import annulus.catalog.StandingCaution;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One joint as one A5 page to print: the decision, the one safe time, the gap, the stages, the
+ * steps to tick, pictures and a line to sign. Black on white, no script, nothing fetched.
+ */
+public final class JobCard {
+  /** What the page has room for; the rest is told to be in the full report. */
+  private static final int CAUTION_CHARACTERS = 560;
+
+  private static final int TITLE_CHARACTERS = 70;
+  private static final int REASON_CHARACTERS = 330;
+
+  private static final String STYLE =
+      """
+      @page { size: 148mm 210mm; margin: 0 }
+      * { box-sizing: border-box; margin: 0; padding: 0 }
+      html { background: #fff; color: #000 }
+      body { width: 148mm; height: 209.5mm; padding: 7mm 8mm 6mm; overflow: hidden; display: flex;
+        flex-direction: column; gap: 1.6mm; font: 7.6pt/1.22 "Liberation Sans", Arial, Helvetica,
+        sans-serif }
+      header { display: flex; justify-content: space-between; gap: 4mm; font-size: 10pt;
+        font-weight: bold; overflow-wrap: anywhere }
+      header .job { flex: none; max-width: 50mm }
+      .decision { font-size: 12pt; line-height: 1.15; border-top: 0.6mm solid #000;
+        padding-top: 1.2mm }
+      .box { border: 0.8mm solid #000; padding: 1.2mm 3mm; text-align: center }
+      .box h1 { font-size: 11pt; letter-spacing: 0.3mm }
+      .box .when { font-size: 21pt; font-weight: bold; line-height: 1.15; white-space: nowrap }
+      .gap { font-size: 9pt }
+      .gap b { white-space: nowrap }
+      table { border-collapse: collapse; width: 100% }
+      th, td { text-align: left; padding: 0.3mm 2mm 0.3mm 0; border-bottom: 0.15mm solid #999;
+        vertical-align: top }
+      td.sure { font-weight: bold; white-space: nowrap }
+      td.typical { white-space: nowrap }
+      .halves { display: flex; gap: 3mm }
+      .halves .steps { flex: 1 }
+      .halves .pictures { flex: none; width: 62mm }
+      h2 { font-size: 8.5pt; margin-bottom: 0.6mm }
+      ol { list-style: none }
+      ol li { display: flex; gap: 1.6mm; margin-bottom: 0.9mm }
+      ol .tick { flex: none; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #000 }
+      ul { list-style: none }
+      ul li { padding-left: 2.6mm; text-indent: -2.6mm }
+      svg { display: block; max-width: 100% }
+      .sign { margin-top: auto; display: flex; gap: 4mm; border-top: 0.3mm solid #000;
+        padding-top: 4.5mm; font-size: 8pt }
+      .sign span { flex: 1; border-bottom: 0.2mm solid #000 }
+      footer { font-size: 6pt; color: #333 }
+      """;
+
+  private final Advice advice;
+  private final Catalog catalog;
+  private final JointOrder order;
+  private final ShopTime time;
+  private final StringBuilder page = new StringBuilder();
+
+  private JobCard(Advice advice, Catalog catalog) {
+    this.advice = advice;
+    this.catalog = catalog;
+    this.order = advice.order();
+    this.time = new ShopTime(order.zone(), order.start());
+  }
+
+  /**
+   * The whole page; write it as UTF-8.
+   *
+   * @param advice the answer
+   * @param catalog the catalogue it was made with
+   */
+  public static String of(Advice advice, Catalog catalog) {
+    return new JobCard(advice, catalog).html();
+  }
+
+  private String html() {
+    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>")
+        .append(text("Job card " + order.job()))
+        .append("</title>\n<style>\n")
+        .append(STYLE)
+        .append("</style>\n</head>\n<body>\n");
+    header();
+    decision();
+    handBack();
+    element("p", "gap", "Gap <b>" + text(new GapTexts(advice, catalog).line()) + "</b>");
+    stages();
+    halves();
+    CureChart.of(advice).ifPresent(page::append);
+    cautions();
+    sign();
+    return page.append("</body>\n</html>\n").toString();
+  }
+
+  private static String text(String value) {
+    return Html.text(TextLines.printable(value));
+  }
+
+  private void element(String name, String cssClass, String html) {
+    String attribute = cssClass.isEmpty() ? "" : " class=\"" + cssClass + "\"";
+    page.append("<" + name + attribute + ">").append(html).append("</" + name + ">\n");
+  }
+
+  private void header() {
+    page.append("<header>");
+    element("span", "title", "<bdi>" + text(shortened(order.title(), TITLE_CHARACTERS)) + "</bdi>");
+    element("span", "job", "Job <bdi>" + text(shortened(order.job(), 30)) + "</bdi>");
+    page.append("</header>\n");
+  }
+
+  /** At most so many characters, with a mark where something is left out. */
+  private static String shortened(String value, int most) {
+    String clean = TextLines.printable(value);
+    int length = clean.codePointCount(0, clean.length());
+    return length <= most ? clean : clean.substring(0, clean.offsetByCodePoints(0, most - 1)) + "…";
+  }
+
+  private void decision() {
+    DecisionTexts words = DecisionTexts.of(advice);
+    element("p", "decision", "<b>" + text(words.command()) + "</b> " + text(words.what()));
+    List<String> lines = new ArrayList<>();
+    words.decisive().forEach(f -> lines.add(words.because(f)));
+    if (advice.decision().kind() == Advice.Kind.MEASURE_AGAIN) {
+      lines.addAll(new RemedyTexts(advice).lines(new GapTexts(advice, catalog)));
+    }
+    lines.addAll(words.instead());
+    lines.forEach(l -> element("p", "", text(shortened(l, REASON_CHARACTERS))));
+  }
+
+  private void handBack() {
+    HandBackTexts words = new HandBackTexts(advice, catalog);
+    Optional<HandBack> handBack = advice.handBack();
+    String head = handBack.isPresent() ? "DO NOT HAND BACK BEFORE" : "DO NOT HAND BACK";
+    String when = handBack.map(h -> time.full(h.at())).orElse("no time can be promised");
+    page.append("<div class=\"box\">\n");
+    element("h1", "", head);
+    element("p", "when", text(when));
+    element("p", "", text(words.why()));
+    page.append("</div>\n");
+  }
+
+  private boolean bonds() {
+    return advice.decision().kind() == Advice.Kind.USE_COMPOUND && advice.cure().isPresent();
+  }
+
+  private void stages() {
+    if (!bonds()) {
+      return;
+    }
+    CureTimes cure = advice.cure().orElseThrow();
+    page.append("<table>\n<tr><th>stage</th><th>sure at ")
+        .append(text(Figures.wanted(order.confidence())))
+        .append("</th><th>typical</th><th>what may be done</th></tr>\n");
+    for (StageTime stage : cure.stages()) {
+      page.append("<tr>");
+      element("td", "", text(StageTexts.name(stage.stage())));
+      element("td", "sure", text(when(stage.sure())));
+      element("td", "typical", text(stage.typical().map(ShopTime::up).orElse("never")));
+      element("td", "", text(StageTexts.mayBeDone(stage.stage())));
+      page.append("</tr>\n");
+    }
+    page.append("</table>\n");
+  }
+
+  private String when(Optional<Duration> after) {
+    return after.map(d -> time.brief(time.after(d)) + " (" + ShopTime.up(d) + ")").orElse("never");
+  }
+
+  private void halves() {
+    page.append("<div class=\"halves\">\n<div class=\"steps\">\n<h2>Steps</h2>\n<ol>\n");
+    StepTexts words = new StepTexts(time);
+    for (Step step : advice.steps()) {
+      page.append("<li><span class=\"tick\"></span><span>")
+          .append(text(words.text(step)))
+          .append("</span></li>\n");
+    }
+    if (advice.steps().isEmpty()) {
+      page.append("<li>None: do as told above first.</li>\n");
+    }
+    page.append("</ol>\n</div>\n<div class=\"pictures\">\n")
+        .append(GapSection.of(advice, catalog))
+        .append(GapDistribution.of(advice))
+        .append("</div>\n</div>\n");
+  }
+
+  private void cautions() {
+    List<String> all = new ArrayList<>();
+    advice.cautions().forEach(c -> all.add(RuleTexts.reason(c)));
+    catalog.cautions().values().stream().map(StandingCaution::text).forEach(all::add);
+    page.append("<div>\n<h2>Take care</h2>\n<ul>\n");
+    int room = CAUTION_CHARACTERS;
+    int shown = 0;
+    while (shown < all.size() && all.get(shown).length() <= room) {
+      room -= all.get(shown).length();
+      page.append("<li>! ").append(text(all.get(shown++))).append("</li>\n");
+    }
+    if (shown < all.size()) {
+      page.append("<li><b>")
+          .append(all.size() - shown)
+          .append(" more cautions in the full report: read them before you start.</b></li>\n");
+    }
+    page.append("</ul>\n</div>\n");
+  }
+
+  private void sign() {
+    page.append(
+        "<div class=\"sign\"><span>Fixed at (date, time):</span><span>by:</span>"
+            + "<span>Checked by:</span></div>\n");
+    element(
+        "footer",
+        "",
+        text(
+            "Counted from closing at "
+                + time.full(order.start())
+                + ", "
+                + order.cure().describedAs()
+                + ". Closed later? Every time moves. Data version "
+                + advice.dataVersion()
+                + "."));
+  }
+}
