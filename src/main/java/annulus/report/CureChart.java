@@ -16,15 +16,18 @@ import java.util.function.ToDoubleFunction;
 
 /** Strength against the shop's clock: typical, and sure at the wanted confidence. */
 public final class CureChart {
-  private static final double WIDTH = 132;
-  private static final double HEIGHT = 33;
-  private static final double LEFT = 9;
-  private static final double RIGHT = 130;
-  private static final double TOP = 7;
-  private static final double BASE = 25;
+  private static final double WIDTH = 62;
+  private static final double HEIGHT = 32;
+  private static final double LEFT = 8.5;
+  private static final double RIGHT = 60.5;
+  private static final double TOP = 8;
+  private static final double BASE = 22;
   private static final int[] HOUR_STEPS = {1, 2, 3, 6, 12, 24, 48, 96, 168, 336};
-  private static final int MOST_MARKS = 8;
+  private static final int MOST_MARKS = 4;
   private static final String THIN = "stroke=\"#000\" stroke-width=\"0.15\"";
+  private static final String SURE = "stroke=\"#000\" stroke-width=\"0.5\"";
+  private static final String TYPICAL =
+      "stroke=\"#666\" stroke-width=\"0.35\" stroke-dasharray=\"1.4 0.8\"";
   private static final String PALE = "stroke=\"#bbb\" stroke-width=\"0.12\"";
 
   private final Advice advice;
@@ -61,11 +64,8 @@ public final class CureChart {
   private String draw() {
     Svg svg = new Svg(WIDTH, HEIGHT, "Strength against time", description());
     axes(svg);
-    curve(
-        svg,
-        CurvePoint::typical,
-        "stroke=\"#666\" stroke-width=\"0.35\" stroke-dasharray=\"1.4 0.8\"");
-    curve(svg, CurvePoint::sure, "stroke=\"#000\" stroke-width=\"0.5\"");
+    curve(svg, CurvePoint::typical, TYPICAL);
+    curve(svg, CurvePoint::sure, SURE);
     marks(svg);
     legend(svg);
     return svg.element();
@@ -98,22 +98,30 @@ public final class CureChart {
       svg.line(LEFT, y(percent / 100.0), RIGHT, y(percent / 100.0), PALE);
       svg.text(LEFT - 0.8, y(percent / 100.0) + 0.8, "end", 2.3, "", percent + " %");
     }
-    for (Instant mark : clockMarks()) {
+    int step = hourStep();
+    String pattern = step < 24 ? "EEE HH:mm" : "EEE d MMM";
+    for (Instant mark : clockMarks(step)) {
       double x = x(Duration.between(time.start(), mark));
       svg.line(x, TOP, x, BASE + 0.8, PALE);
-      svg.text(x, BASE + 3.4, "middle", 2.4, "", time.format(mark, "EEE HH:mm"));
+      String anchor = x > RIGHT - 5 ? "end" : x < LEFT + 5 ? "start" : "middle";
+      svg.text(x, BASE + 3.4, anchor, 2.3, "", time.format(mark, pattern));
     }
     svg.line(LEFT, BASE, RIGHT, BASE, THIN);
     svg.line(LEFT, TOP, LEFT, BASE, THIN);
   }
 
-  /** Round clock times of the shop, at most eight. */
-  private List<Instant> clockMarks() {
+  /** The smallest step in hours that gives at most four marks. */
+  private int hourStep() {
     double hours = seconds / 3600;
     int step = HOUR_STEPS[HOUR_STEPS.length - 1];
     for (int i = HOUR_STEPS.length - 1; i >= 0; i--) {
       step = hours / HOUR_STEPS[i] <= MOST_MARKS ? HOUR_STEPS[i] : step;
     }
+    return step;
+  }
+
+  /** Round clock times of the shop; with steps of days, midnights. */
+  private List<Instant> clockMarks(int step) {
     ZonedDateTime mark = time.start().atZone(time.zone()).with(LocalTime.MIDNIGHT);
     List<Instant> marks = new ArrayList<>();
     Instant end = time.start().plusSeconds((long) seconds);
@@ -127,44 +135,37 @@ public final class CureChart {
   }
 
   private void marks(Svg svg) {
-    cure.at(Stage.FIXTURE).sure().ifPresent(d -> mark(svg, d, "fixture", 3.2, "start"));
-    cure.at(Stage.FULL).sure().ifPresent(d -> mark(svg, d, "full cure", 3.2, "middle"));
+    cure.at(Stage.FIXTURE).sure().ifPresent(d -> mark(svg, d, "fixture", x(d) + 0.6, "start"));
+    cure.at(Stage.FULL).sure().ifPresent(d -> mark(svg, d, "full cure", fullLabel(d), "end"));
     advice.handBack().ifPresent(h -> handBack(svg, h));
   }
 
-  private void mark(Svg svg, Duration at, String label, double labelY, String anchor) {
-    svg.line(
-        x(at),
-        labelY + 0.8,
-        x(at),
-        BASE,
-        "stroke=\"#000\" stroke-width=\"0.2\" stroke-dasharray=\"0.6 0.6\"");
-    svg.text(x(at), labelY, anchor, 2.5, "", label);
+  /** Left of its line, but never over the first label. */
+  private double fullLabel(Duration full) {
+    return Math.max(x(full) - 0.6, LEFT + 22);
+  }
+
+  private void mark(Svg svg, Duration at, String label, double labelX, String anchor) {
+    String dotted = "stroke=\"#000\" stroke-width=\"0.25\" stroke-dasharray=\"0.6 0.6\"";
+    svg.line(x(at), TOP - 3, x(at), BASE, dotted);
+    svg.text(labelX, TOP - 1.1, anchor, 2.3, "", label);
   }
 
   private void handBack(Svg svg, HandBack handBack) {
     double x = x(handBack.after());
-    svg.line(x, TOP - 0.5, x, BASE, "stroke=\"#000\" stroke-width=\"0.8\"");
-    String text = "HAND BACK " + time.format(handBack.at(), "EEE HH:mm");
-    svg.text(Math.min(x, RIGHT), TOP - 1.2, "end", 2.7, "font-weight=\"bold\"", text);
+    svg.line(x, TOP - 3.4, x, BASE, "stroke=\"#000\" stroke-width=\"0.8\"");
+    String text = "HAND BACK " + time.format(handBack.at(), "EEE d MMM HH:mm");
+    double end = Math.min(RIGHT, Math.max(x + 0.4, LEFT + 38));
+    svg.text(end, 2.6, "end", 2.6, "font-weight=\"bold\"", text);
   }
 
   private void legend(Svg svg) {
-    svg.line(LEFT, HEIGHT - 1.6, LEFT + 6, HEIGHT - 1.6, "stroke=\"#000\" stroke-width=\"0.5\"");
-    svg.text(
-        LEFT + 7,
-        HEIGHT - 0.8,
-        "start",
-        2.3,
-        "",
-        "sure at " + Figures.wanted(advice.order().confidence()));
-    svg.line(
-        LEFT + 32,
-        HEIGHT - 1.6,
-        LEFT + 38,
-        HEIGHT - 1.6,
-        "stroke=\"#666\" stroke-width=\"0.35\" stroke-dasharray=\"1.4 0.8\"");
-    svg.text(LEFT + 39, HEIGHT - 0.8, "start", 2.3, "", "typical: half of such joints");
-    svg.text(RIGHT, HEIGHT - 0.8, "end", 2.3, "", "strength, % of full; shop's clock");
+    double first = HEIGHT - 4;
+    double second = HEIGHT - 0.8;
+    svg.line(0.5, first - 0.8, 6, first - 0.8, SURE);
+    String sure = "sure at " + Figures.wanted(advice.order().confidence());
+    svg.text(7, first, "start", 2.2, "", sure + "; strength, % of full cure");
+    svg.line(0.5, second - 0.8, 6, second - 0.8, TYPICAL);
+    svg.text(7, second, "start", 2.2, "", "typical: half of such joints are later");
   }
 }

@@ -14,13 +14,13 @@ import org.apache.commons.statistics.distribution.TDistribution;
  */
 public final class GapDistribution {
   private static final double WIDTH = 62;
-  private static final double HEIGHT = 43;
+  private static final double HEIGHT = 40.5;
   private static final double LEFT = 19;
   private static final double RIGHT = 60;
   private static final double CURVE_TOP = 8;
-  private static final double CURVE_BASE = 18;
-  private static final double BARS_TOP = 20;
-  private static final double BARS_BOTTOM = 37;
+  private static final double CURVE_BASE = 17;
+  private static final double BARS_TOP = 18.5;
+  private static final double BARS_BOTTOM = 34;
   private static final int POINTS = 120;
   private static final String THIN = "stroke=\"#000\" stroke-width=\"0.15\"";
 
@@ -97,8 +97,8 @@ public final class GapDistribution {
       svg.line(x(end), CURVE_TOP - 0.5, x(end), BARS_BOTTOM, dashed);
     }
     svg.text(0.5, CURVE_TOP + 3, "start", 2.3, "", "measured");
-    svg.text(0.5, CURVE_TOP + 6, "start", 2.3, "", "dashed: " + Figures.wanted(level));
-    svg.text(0.5, CURVE_TOP + 9, "start", 2.3, "", "sure");
+    svg.text(0.5, CURVE_TOP + 6, "start", 2.3, "", "dashed lines:");
+    svg.text(0.5, CURVE_TOP + 9, "start", 2.3, "", Figures.wanted(level) + " sure");
   }
 
   private void bars(Svg svg) {
@@ -145,7 +145,7 @@ public final class GapDistribution {
   }
 
   private String legend() {
-    return "bars: what each class fills; black: chosen, grey: would do, pale: no";
+    return "bars, what a class fills: black chosen, grey would do";
   }
 
   /** A round step that gives four to nine marks. */

@@ -10,14 +10,14 @@ import annulus.quantity.Numbers;
  */
 public final class GapSection {
   private static final double WIDTH = 62;
-  private static final double HEIGHT = 41;
+  private static final double HEIGHT = 37;
   private static final double WALL = 3.6;
-  private static final double MIDDLE = 18.6;
+  private static final double MIDDLE = 17;
   private static final double LEFT = 2;
-  private static final double TALLEST_PART = 20;
+  private static final double TALLEST_PART = 18;
   private static final double LONGEST = 22;
   private static final double WIDEST_GAP = 3;
-  private static final double[] SERIES = {1, 2, 2.5, 5};
+  private static final double[] SERIES = {1, 2, 2.5, 4, 5};
   private static final String THIN = "stroke=\"#000\" stroke-width=\"0.15\"";
   private static final String EDGE = "fill=\"none\" stroke=\"#000\" stroke-width=\"0.3\"";
 
@@ -47,7 +47,7 @@ public final class GapSection {
     return new GapSection(advice, catalog).draw();
   }
 
-  /** The largest scale of 1, 2, 2.5, 5 times a power of ten that is not above the wanted one. */
+  /** The largest scale of 1, 2, 2.5, 4, 5 times a power of ten that is not above the wanted one. */
   private static double largest(double wanted, double most) {
     double best = 0.001;
     for (double decade = 0.001; decade < 2000; decade *= 10) {
@@ -84,11 +84,11 @@ public final class GapSection {
     sizes(svg);
     svg.text(
         LEFT,
-        HEIGHT - 1,
+        HEIGHT - 0.7,
         "start",
         2.3,
         "",
-        "gap drawn " + scale(gapScale) + ", parts " + scale(partScale) + " (printed at full size)");
+        "gap drawn " + scale(gapScale) + ", parts " + scale(partScale) + ", wall not to scale");
     return svg.element();
   }
 
@@ -154,8 +154,7 @@ public final class GapSection {
         2.5,
         "",
         "length in the bore " + Figures.trimmed(advice.order().engagementMm(), 1) + " mm");
-    String legend =
-        tight() ? "hatched: bore wall; black: overlap" : "hatched: bore wall; grey: film";
+    String legend = tight() ? "hatched: wall; black: overlap" : "hatched: wall; grey: film";
     svg.text(text, 32.8, "start", 2.3, "", legend);
   }
 

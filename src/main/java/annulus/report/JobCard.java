@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * One joint as one A5 page to print: the decision, the one safe time, the gap, the stages, the
@@ -19,7 +20,11 @@ import java.util.Optional;
  */
 public final class JobCard {
   /** What the page has room for; the rest is told to be in the full report. */
-  private static final int CAUTION_CHARACTERS = 560;
+  private static final int COLUMN_LINES = 36;
+
+  private static final int COLUMN_LINES_WITHOUT_CURE = 24;
+  private static final int LEAST_CAUTION_LINES = 6;
+  private static final int COLUMN_CHARACTERS = 45;
 
   private static final int TITLE_CHARACTERS = 70;
   private static final int REASON_CHARACTERS = 330;
@@ -29,17 +34,18 @@ public final class JobCard {
       @page { size: 148mm 210mm; margin: 0 }
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
-      body { width: 148mm; height: 209.5mm; padding: 7mm 8mm 6mm; overflow: hidden; display: flex;
-        flex-direction: column; gap: 1.6mm; font: 7.6pt/1.22 "Liberation Sans", Arial, Helvetica,
+      body { width: 148mm; height: 209.5mm; padding: 6.5mm 8mm 6mm; display: flex;
+        flex-direction: column; gap: 1.3mm; font: 7.4pt/1.2 "Liberation Sans", Arial, Helvetica,
         sans-serif }
       header { display: flex; justify-content: space-between; gap: 4mm; font-size: 10pt;
         font-weight: bold; overflow-wrap: anywhere }
       header .job { flex: none; max-width: 50mm }
       .decision { font-size: 12pt; line-height: 1.15; border-top: 0.6mm solid #000;
         padding-top: 1.2mm }
+      .because p { margin-bottom: 0.5mm }
       .box { border: 0.8mm solid #000; padding: 1.2mm 3mm; text-align: center }
       .box h1 { font-size: 11pt; letter-spacing: 0.3mm }
-      .box .when { font-size: 21pt; font-weight: bold; line-height: 1.15; white-space: nowrap }
+      .box .when { font-size: 20pt; font-weight: bold; line-height: 1.15; white-space: nowrap }
       .gap { font-size: 9pt }
       .gap b { white-space: nowrap }
       table { border-collapse: collapse; width: 100% }
@@ -51,17 +57,22 @@ public final class JobCard {
       .halves .steps { flex: 1 }
       .halves .pictures { flex: none; width: 62mm }
       h2 { font-size: 8.5pt; margin-bottom: 0.6mm }
+      ol + h2 { margin-top: 1.5mm }
       ol { list-style: none }
-      ol li { display: flex; gap: 1.6mm; margin-bottom: 0.9mm }
+      ol li { display: flex; gap: 1.6mm; margin-bottom: 0.6mm }
       ol .tick { flex: none; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #000 }
       ul { list-style: none }
       ul li { padding-left: 2.6mm; text-indent: -2.6mm }
-      svg { display: block; max-width: 100% }
+      svg { display: block; flex: none }
       .sign { margin-top: auto; display: flex; gap: 4mm; border-top: 0.3mm solid #000;
         padding-top: 4.5mm; font-size: 8pt }
       .sign span { flex: 1; border-bottom: 0.2mm solid #000 }
       footer { font-size: 6pt; color: #333 }
       """;
+
+  /** The space between a number and its unit, which must not break. */
+  private static final Pattern BEFORE_UNIT =
+      Pattern.compile("(?<=\\d) (?=(%|µm|mm|mL|°C|K|N|N·m|min|h|d|s)([ .,;:)]|$))");
 
   private final Advice advice;
   private final Catalog catalog;
@@ -98,14 +109,13 @@ public final class JobCard {
     element("p", "gap", "Gap <b>" + text(new GapTexts(advice, catalog).line()) + "</b>");
     stages();
     halves();
-    CureChart.of(advice).ifPresent(page::append);
-    cautions();
     sign();
     return page.append("</body>\n</html>\n").toString();
   }
 
   private static String text(String value) {
-    return Html.text(TextLines.printable(value));
+    String clean = TextLines.printable(value);
+    return Html.text(BEFORE_UNIT.matcher(clean).replaceAll("\u00a0"));
   }
 
   private void element(String name, String cssClass, String html) {
@@ -136,7 +146,11 @@ public final class JobCard {
       lines.addAll(new RemedyTexts(advice).lines(new GapTexts(advice, catalog)));
     }
     lines.addAll(words.instead());
-    lines.forEach(l -> element("p", "", text(shortened(l, REASON_CHARACTERS))));
+    StringBuilder because = new StringBuilder();
+    for (String line : lines) {
+      because.append("<p>").append(text(shortened(line, REASON_CHARACTERS))).append("</p>");
+    }
+    element("div", "because", because.toString());
   }
 
   private void handBack() {
@@ -189,45 +203,59 @@ public final class JobCard {
     if (advice.steps().isEmpty()) {
       page.append("<li>None: do as told above first.</li>\n");
     }
-    page.append("</ol>\n</div>\n<div class=\"pictures\">\n")
+    page.append("</ol>\n");
+    cautions();
+    page.append("</div>\n<div class=\"pictures\">\n")
         .append(GapSection.of(advice, catalog))
-        .append(GapDistribution.of(advice))
-        .append("</div>\n</div>\n");
+        .append(GapDistribution.of(advice));
+    CureChart.of(advice).ifPresent(page::append);
+    page.append("</div>\n</div>\n");
   }
 
   private void cautions() {
     List<String> all = new ArrayList<>();
     advice.cautions().forEach(c -> all.add(RuleTexts.reason(c)));
     catalog.cautions().values().stream().map(StandingCaution::text).forEach(all::add);
-    page.append("<div>\n<h2>Take care</h2>\n<ul>\n");
-    int room = CAUTION_CHARACTERS;
+    page.append("<h2>Take care</h2>\n<ul>\n");
+    int room = roomForCautions();
     int shown = 0;
-    while (shown < all.size() && all.get(shown).length() <= room) {
-      room -= all.get(shown).length();
+    while (shown < all.size() && lines(all.get(shown)) <= room) {
+      room -= lines(all.get(shown));
       page.append("<li>! ").append(text(all.get(shown++))).append("</li>\n");
     }
     if (shown < all.size()) {
-      page.append("<li><b>")
+      page.append("<li><b>+ ")
           .append(all.size() - shown)
-          .append(" more cautions in the full report: read them before you start.</b></li>\n");
+          .append(" more in the full report: read them before you start.</b></li>\n");
     }
-    page.append("</ul>\n</div>\n");
+    page.append("</ul>\n");
+  }
+
+  /** Lines of the column that the steps leave, two of them for the heading and the last line. */
+  private int roomForCautions() {
+    StepTexts words = new StepTexts(time);
+    int used = 0;
+    for (Step step : advice.steps()) {
+      used += lines(words.text(step));
+    }
+    int height = bonds() ? COLUMN_LINES : COLUMN_LINES_WITHOUT_CURE;
+    return Math.max(LEAST_CAUTION_LINES, height - used - advice.steps().size() / 4 - 4);
+  }
+
+  private static int lines(String text) {
+    return text.length() / COLUMN_CHARACTERS + 1;
   }
 
   private void sign() {
     page.append(
         "<div class=\"sign\"><span>Fixed at (date, time):</span><span>by:</span>"
             + "<span>Checked by:</span></div>\n");
-    element(
-        "footer",
-        "",
-        text(
-            "Counted from closing at "
-                + time.full(order.start())
-                + ", "
-                + order.cure().describedAs()
-                + ". Closed later? Every time moves. Data version "
-                + advice.dataVersion()
-                + "."));
+    String counted =
+        "Counted from closing at "
+            + time.full(order.start())
+            + ", "
+            + order.cure().describedAs()
+            + ". Closed later? Every time moves. ";
+    element("footer", "", text((bonds() ? counted : "") + "Data version " + advice.dataVersion()));
   }
 }
