@@ -128,15 +128,13 @@ public final class GapSection {
     double bottom = MIDDLE + (half + inner) / 2;
     double text = Math.max(x + 4, 27);
     svg.line(LEFT + length, top, text - 0.8, 5, THIN);
-    String radial = tight() ? "radial interference (per side)" : "radial gap (per side)";
-    String across = tight() ? "diametral interference (across)" : "diametral clearance (across)";
-    svg.text(text, 4, "start", 2.5, "", radial);
+    svg.text(text, 4, "start", 2.5, "", "radial gap (per side)");
     svg.text(text, 7.4, "start", 3.2, "font-weight=\"bold\"", words.radial());
     svg.line(LEFT + length, top, x + 1, top, THIN);
     svg.line(LEFT + length, bottom, x + 1, bottom, THIN);
     svg.line(x + 1, top, x + 1, bottom, THIN);
     svg.line(x + 1, 15, text - 0.8, 15, THIN);
-    svg.text(text, 13.8, "start", 2.5, "", across);
+    svg.text(text, 13.8, "start", 2.5, "", "diametral clearance (across)");
     svg.text(text, 17.2, "start", 3.2, "font-weight=\"bold\"", words.diametral());
   }
 
@@ -154,7 +152,7 @@ public final class GapSection {
         2.5,
         "",
         "length in the bore " + Figures.trimmed(advice.order().engagementMm(), 1) + " mm");
-    String legend = tight() ? "hatched: wall; black: overlap" : "hatched: wall; grey: film";
+    String legend = tight() ? "black: overlap, an interference" : "hatched: wall; grey: film";
     svg.text(text, 32.8, "start", 2.3, "", legend);
   }
 

@@ -22,7 +22,8 @@ public final class JobCard {
   /** What the page has room for; the rest is told to be in the full report. */
   private static final int COLUMN_LINES = 36;
 
-  private static final int COLUMN_LINES_WITHOUT_CURE = 24;
+  private static final int COLUMN_LINES_WITHOUT_CURE = 40;
+  private static final int PAGE_CHARACTERS = 95;
   private static final int LEAST_CAUTION_LINES = 6;
   private static final int COLUMN_CHARACTERS = 45;
 
@@ -140,17 +141,22 @@ public final class JobCard {
   private void decision() {
     DecisionTexts words = DecisionTexts.of(advice);
     element("p", "decision", "<b>" + text(words.command()) + "</b> " + text(words.what()));
+    StringBuilder because = new StringBuilder();
+    for (String line : reasons()) {
+      because.append("<p>").append(text(line)).append("</p>");
+    }
+    element("div", "because", because.toString());
+  }
+
+  private List<String> reasons() {
+    DecisionTexts words = DecisionTexts.of(advice);
     List<String> lines = new ArrayList<>();
     words.decisive().forEach(f -> lines.add(words.because(f)));
     if (advice.decision().kind() == Advice.Kind.MEASURE_AGAIN) {
       lines.addAll(new RemedyTexts(advice).lines(new GapTexts(advice, catalog)));
     }
     lines.addAll(words.instead());
-    StringBuilder because = new StringBuilder();
-    for (String line : lines) {
-      because.append("<p>").append(text(shortened(line, REASON_CHARACTERS))).append("</p>");
-    }
-    element("div", "because", because.toString());
+    return lines.stream().map(l -> shortened(l, REASON_CHARACTERS)).toList();
   }
 
   private void handBack() {
@@ -239,6 +245,9 @@ public final class JobCard {
       used += lines(words.text(step));
     }
     int height = bonds() ? COLUMN_LINES : COLUMN_LINES_WITHOUT_CURE;
+    for (String reason : reasons()) {
+      height -= reason.length() / PAGE_CHARACTERS + 1;
+    }
     return Math.max(LEAST_CAUTION_LINES, height - used - advice.steps().size() / 4 - 4);
   }
 

@@ -21,7 +21,7 @@ final class StageTexts {
       case FIXTURE -> "Do not touch, turn or move it before.";
       case HANDLING -> "Other parts may go on. No torque, no load.";
       case FUNCTIONAL -> "Limited use: shop's own test only.";
-      case FULL -> "May go out, never before the hand-back.";
+      case FULL -> "May be handed over; hand-back time rules.";
     };
   }
 
