@@ -8,6 +8,7 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.Material;
 import annulus.fit.Gap;
 import annulus.measure.MeasuredDiameter;
+import annulus.measure.Note;
 import annulus.select.Fact;
 import annulus.select.Facts;
 import java.time.Duration;
@@ -89,7 +90,16 @@ final class JointFacts {
               Fact.TAPER,
               measured.stream().mapToDouble(m -> m.taperUm().orElse(0)).max().orElse(0) / 2);
     }
-    found.bore().ifPresent(b -> facts.flag(Fact.TWO_POINT, b.span().contacts() == 2));
+    if (!measured.isEmpty()) {
+      facts.flag(Fact.ONE_READING, measured.stream().anyMatch(m -> m.has(Note.ONE_READING)));
+    }
+    found
+        .bore()
+        .ifPresent(
+            b ->
+                facts
+                    .flag(Fact.TWO_POINT, b.span().contacts() == 2)
+                    .flag(Fact.THREE_POINT, b.has(Note.THREE_POINT_BLIND_TO_OVAL)));
   }
 
   private void members(Facts.Builder facts) {

@@ -20,6 +20,7 @@ public record BodyWarmUp(double massKg, double specificHeat, double areaM2, Inte
   private static final int STEPS_PER_CONSTANT = 4;
 
   private static final int CONSTANTS_FOLLOWED = 8;
+  private static final int MOST_STEPS = 20_000;
 
   /**
    * @throws annulus.quantity.InvalidValue when a value is not above 0
@@ -106,6 +107,60 @@ public record BodyWarmUp(double massKg, double specificHeat, double areaM2, Inte
       points.add(new Point(end, roomC));
     }
     return TemperatureHistory.holdingLast(points);
+  }
+
+  /**
+   * The part's temperature in a room whose temperature changes.
+   *
+   * <p>{@code dT/dt = (T_room(t) − T)/τ}, solved in steps with the lowest room temperature of each
+   * step, the lowest h while the part warms and the highest while it cools, so that the result lies
+   * at or below the course for any h within the range. After the horizon the coldest temperature of
+   * the room is held.
+   *
+   * @param startC temperature of the part at the start, °C
+   * @param room the room's history
+   * @param horizonSeconds how long the part is followed, s, above 0
+   * @return the part's history
+   *     <p>Valid for: as {@link #timeConstantSeconds}.
+   *     <p>Source: as {@link #timeConstantSeconds}; comparison of solutions of first-order
+   *     equations.
+   */
+  public TemperatureHistory following(
+      double startC, TemperatureHistory room, double horizonSeconds) {
+    Check.positive("horizonSeconds", horizonSeconds, "s");
+    double wanted = timeConstantSeconds(transfer.high()) / STEPS_PER_CONSTANT;
+    double step = Math.max(wanted, horizonSeconds / MOST_STEPS);
+    List<Point> points = new ArrayList<>();
+    points.add(new Point(0, startC));
+    room.forEachPiece(
+        horizonSeconds,
+        (from, fromC, to, toC) -> {
+          int steps = (int) Math.ceil((to - from) / step);
+          for (int i = 1; i <= steps; i++) {
+            double startsC = fromC + (toC - fromC) * (i - 1) / steps;
+            double endsC = fromC + (toC - fromC) * i / steps;
+            double end = i == steps ? to : from + (to - from) * i / steps;
+            advance(points, end, Math.min(startsC, endsC));
+          }
+        });
+    points.add(new Point(horizonSeconds, room.coldestC()));
+    return TemperatureHistory.holdingLast(points);
+  }
+
+  /** Adds the points up to a time, the room being at one temperature since the last point. */
+  private void advance(List<Point> points, double end, double roomC) {
+    Point last = points.get(points.size() - 1);
+    double difference = last.celsius() - roomC;
+    double constant = timeConstantSeconds(difference < 0 ? transfer.low() : transfer.high());
+    double length = (end - last.seconds()) / constant;
+    if (difference > 0) {
+      double meet = tangentsMeet(0, length);
+      double at = last.seconds() + meet * constant;
+      if (at > last.seconds() && at < end) {
+        points.add(new Point(at, roomC + difference * tangent(0, meet)));
+      }
+    }
+    points.add(new Point(end, roomC + difference * Math.exp(-length)));
   }
 
   /** Where the tangents to exp(−x) touching at {@code touch} and one step later meet. */

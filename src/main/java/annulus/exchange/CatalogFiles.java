@@ -218,6 +218,7 @@ public final class CatalogFiles {
                 Values.estimate(f, problems, "flashOffMinutes", "min"),
                 Values.estimate(f, problems, "onPartDays", "days"),
                 Values.estimate(f, problems, "workingTimeFactor", ""),
+                f.requiredNumber("slowFullHours", 1, 2000, "h"),
                 Values.provenance(f)));
   }
 }

@@ -133,7 +133,7 @@ public final class DataFiles {
   }
 
   /** Strict UTF-8; a wrong byte is an {@link java.nio.charset.CharacterCodingException}. */
-  static Reader utf8(InputStream in) {
+  public static Reader utf8(InputStream in) {
     return new InputStreamReader(in, strict());
   }
 

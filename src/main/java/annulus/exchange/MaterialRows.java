@@ -26,6 +26,7 @@ final class MaterialRows {
           "activity",
           "attack",
           "heat_limit_c",
+          "bond_face",
           "yield_low",
           "yield_likely",
           "yield_high",
@@ -68,6 +69,7 @@ final class MaterialRows {
         f.requiredChoice("activity", Activity.Level.values()),
         f.requiredChoice("attack", Material.Attack.values()),
         f.requiredNumber("heat_limit_c", 30, 600, "°C"),
+        f.requiredText("bond_face"),
         yield,
         Values.provenance(f));
   }

@@ -42,11 +42,15 @@ public record PressLimit(
 
   /**
    * The pressure that may be counted on to hold: a yielding member holds at the pressure at which
-   * it starts to yield, a brittle one that may crack holds nothing for sure.
+   * it starts to yield; a brittle one that may crack, or one of unknown strength, holds nothing for
+   * sure.
    */
   double countedOnMPa(double elasticMPa, boolean atLowEnd) {
-    if (pressureMPa.isEmpty() || standing == Standing.WITHIN) {
+    if (standing == Standing.WITHIN) {
       return elasticMPa;
+    }
+    if (pressureMPa.isEmpty()) {
+      return atLowEnd ? 0 : elasticMPa;
     }
     if (behaviour == RingMaterial.Behaviour.BRITTLE) {
       return atLowEnd || standing == Standing.EXCEEDS ? 0 : elasticMPa;

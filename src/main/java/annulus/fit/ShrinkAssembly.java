@@ -1,9 +1,11 @@
 package annulus.fit;
 
 import annulus.quantity.Check;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Slipping a tight ring over a part by heat.
@@ -71,7 +73,7 @@ public record ShrinkAssembly(
   public record Slips(double ringCelsius, double partCelsius, Set<Caution> cautions)
       implements Answer {
     public Slips {
-      cautions = Set.copyOf(cautions);
+      cautions = Collections.unmodifiableSet(new TreeSet<>(cautions));
     }
 
     /** Whether both members bear the temperature, as far as their limits are known. */

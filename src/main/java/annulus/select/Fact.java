@@ -18,6 +18,8 @@ public enum Fact {
   OVALITY("form.ovalityUm", NUMBER, "µm radial", "larger ovality of the two members"),
   TAPER("form.taperUm", NUMBER, "µm radial", "larger taper of the two members"),
   TWO_POINT("form.twoPoint", FLAG, "", "bore measured with two contacts"),
+  THREE_POINT("form.threePoint", FLAG, "", "bore measured with three contacts"),
+  ONE_READING("form.oneReading", FLAG, "", "a member was measured with a single reading"),
   BORE_KIND("bore.kind", WORD, "", "kind of the bore's material"),
   PART_KIND("part.kind", WORD, "", "kind of the part's material"),
   BORE_ACTIVITY("bore.activity", WORD, "", "activity of the bore's face before primer"),

@@ -138,6 +138,14 @@ class ReducedTimeIndependentTest {
   }
 
   @Test
+  void the_steepest_rate_allowed_keeps_the_stated_error() {
+    double b = 150_000 / R;
+    double exact = antiderivative(253.15, b, 295.15) - antiderivative(193.15, b, 295.15);
+    double hours = PieceIntegral.hours(new ArrheniusRate(150, 22, -80, 300), 3600 * 60, -80, -20);
+    assertEquals(exact, hours, 1e-9 * exact);
+  }
+
+  @Test
   void a_ramp_of_almost_nothing_equals_a_constant() {
     Rate rate = new ArrheniusRate(45, 22, 5, 60);
     double ramp = PieceIntegral.hours(rate, 7200, 17, Math.nextUp(17.0));

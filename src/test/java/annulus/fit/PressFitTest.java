@@ -110,6 +110,8 @@ class PressFitTest {
     assertEquals(PressLimit.Standing.NOT_KNOWN, pressed.hubLimit().standing());
     assertFalse(pressed.isElasticThroughout());
     assertTrue(pressed.pressureMPa().low() < pressed.pressureMPa().high());
+    assertEquals(0, pressed.holdN().low());
+    assertTrue(pressed.holdN().likely() > 0);
   }
 
   @Test

@@ -116,6 +116,49 @@ class LatestStartTest {
   }
 
   @Test
+  void work_may_run_over_midnight_where_the_shop_stays_open() {
+    OpeningHours night =
+        OpeningHours.weekly(
+            ZoneOffset.UTC,
+            Map.of(
+                DayOfWeek.THURSDAY,
+                List.of(OpenSpan.of("20:00", "24:00")),
+                DayOfWeek.FRIDAY,
+                List.of(OpenSpan.of("00:00", "04:00"))));
+    Instant wanted = at("2027-03-11T23:50:00Z");
+    assertEquals(
+        new Found(wanted, wanted, Limit.PICKUP),
+        LatestStart.find(
+            wanted, at("2027-03-11T18:00:00Z"), TOUCH, night, start -> Optional.of(start)));
+  }
+
+  @Test
+  void a_start_at_the_wanted_minute_itself_counts() {
+    Instant opening = at("2027-03-11T08:00:00Z");
+    assertEquals(
+        new Found(opening, opening, Limit.PICKUP),
+        LatestStart.find(
+            opening,
+            at("2027-03-11T06:00:00Z"),
+            Duration.ZERO,
+            HOURS,
+            start -> Optional.of(start)));
+  }
+
+  @Test
+  void the_closing_minute_is_no_start_even_for_work_that_takes_no_time() {
+    Instant last = at("2027-03-11T17:59:00Z");
+    assertEquals(
+        new Found(last, last, Limit.CLOSING),
+        LatestStart.find(
+            at("2027-03-11T22:00:00Z"),
+            at("2027-03-11T06:00:00Z"),
+            Duration.ZERO,
+            HOURS,
+            start -> Optional.of(start)));
+  }
+
+  @Test
   void ranges_beyond_the_search_limit_and_negative_touch_are_refused() {
     assertThrows(
         InvalidValue.class,

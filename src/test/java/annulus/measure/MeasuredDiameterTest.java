@@ -35,6 +35,9 @@ class MeasuredDiameterTest {
     double first = one.component("repeatability").orElseThrow().standardUm();
     double second = two.component("repeatability").orElseThrow().standardUm();
     assertEquals(first / Math.sqrt(2), second, 1e-12);
+    Budget finer = Samples.bore(Samples.TELESCOPIC, Samples.readings(42, 42.004)).budget();
+    double third = finer.component("repeatability").orElseThrow().standardUm();
+    assertEquals(second, third, 1e-12, "scatter below the step is not seen");
   }
 
   @Test

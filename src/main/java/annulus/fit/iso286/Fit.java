@@ -12,7 +12,7 @@ public record Fit(LimitsOfSize hole, LimitsOfSize shaft) {
   /**
    * The loosest the two can be, on the diameter.
    *
-   * <p>{@code ES - es}, with the nominal sizes' difference added where they differ.
+   * <p>{@code ES - ei}, with the nominal sizes' difference added where they differ.
    *
    * @return µm on the diameter, negative for interference
    *     <p>Valid for: any limits.

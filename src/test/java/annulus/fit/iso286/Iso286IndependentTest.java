@@ -174,6 +174,24 @@ class Iso286IndependentTest {
     assertEquals(upper, TABLES.limits(named.nominalMm(), named.toleranceClass()).upperUm());
   }
 
+  /** ISO 286-1 Tables 2 to 5 have no empty cell here but for the small-size letters cd, ef, fg. */
+  @Test
+  void every_letter_is_tabulated_over_24_mm_in_grade_7() {
+    Set<String> small = Set.of("cd", "ef", "fg");
+    for (double d = 25; d <= 500; d += 1) {
+      for (String letters : Letters.SHAFT) {
+        if (!small.contains(letters)) {
+          assertEquals(it(ToleranceGrade.IT7, d), width(letters + "7", d), 1e-9);
+          assertEquals(it(ToleranceGrade.IT7, d), width(upper(letters) + "7", d), 1e-9);
+        }
+      }
+    }
+  }
+
+  private static double width(String toleranceClass, double mm) {
+    return TABLES.limits(mm, ToleranceClass.parse(toleranceClass)).toleranceUm();
+  }
+
   @Test
   void hole_and_shaft_mirror_on_the_clearance_side() {
     for (String letter : List.of("a", "b", "c", "d", "e", "f", "g", "h")) {

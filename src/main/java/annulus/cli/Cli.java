@@ -1,0 +1,71 @@
+package annulus.cli;
+
+import annulus.exchange.InputRefused;
+import annulus.exchange.PlacedProblem;
+import annulus.quantity.InvalidValue;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** Finds the command, runs it, and turns every failure into one clear line and an exit code. */
+final class Cli {
+  private final PrintStream out;
+  private final PrintStream err;
+  private final Map<String, Command> commands = new LinkedHashMap<>();
+
+  /** A command: words in, exit code out. */
+  @FunctionalInterface
+  interface Command {
+    int run(String[] args) throws IOException;
+  }
+
+  Cli(Surround surround, PrintStream out, PrintStream err) {
+    this.out = out;
+    this.err = err;
+    commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
+  }
+
+  int run(String[] args) {
+    if (args.length == 0 || args[0].equals("help") || args[0].equals("--help")) {
+      out.print(Help.text());
+      return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
+    }
+    Command command = commands.get(args[0]);
+    if (command == null) {
+      err.println(
+          new PlacedProblem(
+              "command line",
+              0,
+              1,
+              args[0],
+              "is not a command",
+              String.join(", ", commands.keySet())));
+      return ExitCode.BAD_INPUT;
+    }
+    return guarded(command, args);
+  }
+
+  private int guarded(Command command, String[] args) {
+    try {
+      return command.run(args);
+    } catch (InputRefused e) {
+      e.problems().forEach(err::println);
+    } catch (InvalidValue e) {
+      err.println(e.getMessage());
+    } catch (NoSuchFileException e) {
+      err.println(e.getFile() + ": no such file");
+    } catch (AccessDeniedException e) {
+      err.println(e.getFile() + ": access denied");
+    } catch (IOException e) {
+      err.println("can't read or write: " + e.getMessage());
+    } catch (RuntimeException | StackOverflowError e) {
+      err.println("annulus made a mistake of its own and gives no answer: " + e);
+      err.println("Please report this with the input that caused it.");
+      return ExitCode.INTERNAL;
+    }
+    return ExitCode.BAD_INPUT;
+  }
+}

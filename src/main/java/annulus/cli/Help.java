@@ -1,0 +1,43 @@
+package annulus.cli;
+
+/** The words of {@code help}. */
+final class Help {
+  private Help() {}
+
+  static String text() {
+    return """
+        annulus: fit a part in a bore, choose dry, film or retaining compound, and know when it is safe.
+
+        java -jar annulus.jar advise ORDER.json [--why] [--json] [--card FILE.html]
+            one joint: what to use, earliest safe hand-back, gap, cure, steps, cautions
+        java -jar annulus.jar advise --bore 42.04 --part 41.98 --engagement 11
+                --materials steel-plain,steel-bearing --temp 18 [more]
+            the same from a few words; what is not said is assumed and shown
+        java -jar annulus.jar advise --batch JOBS.csv --out RESULTS.csv
+            many joints; a bad row is reported with its place, the others are answered
+
+        Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
+          --bore MM --part MM          diameters; several readings as "42.04 42.05"
+          --engagement MM              length the two share
+          --materials BORE,PART        --finish BORE,PART   --state BORE,PART
+          --instrument BORE,PART       --measured-at C
+          --bore-outside MM            --part-inside MM
+          --radial-gap-um UM --radial-gap-plus-minus-um UM --diameter MM
+          --diametral-clearance-um UM --diametral-clearance-plus-minus-um UM --diameter MM
+                                       the gap itself instead of two diameters
+          --temp C --temp-plus-minus C where it cures
+          --primer ID or none          --primer-on both, bore or part  --primer-minutes MIN
+          --service-low C --service-high C
+          --axial-n N --torque-nm NM   load; --load-repeats static, light-repeated, reversing or shock
+          --duty ID                    usual load of a usual joint, such as bottom-bracket-cup
+          --consequence nuisance, stranding or injury (if not said: injury)
+          --comes-apart-later --seal-near --electronics-near --warranty
+          --start 2026-11-25T15:30 --zone Europe/Dublin --moved-at TIME
+          --class ID --confidence 0.95 --job REF --title TEXT
+
+        For every command:
+          --data DIR                   a shop's own tables laid over those of the program
+        Exit code: 0 answered; 1 answered, and the answer is no; 2 bad input; 3 own fault.
+        """;
+  }
+}

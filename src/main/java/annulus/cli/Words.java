@@ -1,0 +1,83 @@
+package annulus.cli;
+
+import annulus.exchange.CommandWords.Word;
+import annulus.exchange.InputRefused;
+import annulus.exchange.PlacedProblem;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The words after a command: options with a value, flags, and the rest. Written by hand because a
+ * command-line library more than doubles the start-up time of a call at the bench.
+ */
+final class Words {
+  private final List<Word> options = new ArrayList<>();
+  private final List<String> rest = new ArrayList<>();
+
+  /**
+   * Sorts the words.
+   *
+   * @param args all words; the command is the first
+   * @param withValue options that take a value, as the next word or after {@code =}
+   * @param flags options that stand alone
+   * @throws InputRefused for an unknown option, a missing value or one given twice
+   */
+  Words(String[] args, Set<String> withValue, Set<String> flags) {
+    for (int i = 1; i < args.length; i++) {
+      String word = args[i];
+      int equals = word.indexOf('=');
+      String name = word.startsWith("--") && equals > 0 ? word.substring(0, equals) : word;
+      if (!word.startsWith("--")) {
+        rest.add(word);
+      } else if (flags.contains(word)) {
+        add(word, "true", i + 1);
+      } else if (!withValue.contains(name)) {
+        throw refused(i + 1, name, "is not an option of " + args[0], known(withValue, flags));
+      } else if (!name.equals(word)) {
+        add(name, word.substring(equals + 1), i + 1);
+      } else if (i + 1 < args.length && !args[i + 1].startsWith("--")) {
+        add(name, args[++i], i + 1);
+      } else {
+        throw refused(i + 1, name, "has no value", "a value after it");
+      }
+    }
+  }
+
+  private static String known(Set<String> withValue, Set<String> flags) {
+    List<String> all = new ArrayList<>(withValue);
+    all.addAll(flags);
+    return String.join(" ", all);
+  }
+
+  private void add(String name, String value, int position) {
+    if (value(name).isPresent()) {
+      throw refused(position, name, "stands twice", "each option once");
+    }
+    options.add(new Word(name, value, position));
+  }
+
+  static InputRefused refused(int position, String field, String problem, String allowed) {
+    return new InputRefused(
+        List.of(new PlacedProblem("command line", 0, position, field, problem, allowed)));
+  }
+
+  Optional<String> value(String name) {
+    return options.stream().filter(o -> o.option().equals(name)).map(Word::value).findFirst();
+  }
+
+  boolean has(String name) {
+    return value(name).isPresent();
+  }
+
+  /** Options whose name is in the list. */
+  List<Word> among(List<String> names) {
+    return options.stream().filter(o -> names.contains(o.option())).toList();
+  }
+
+  /** Words that are no options, such as file names. */
+  List<String> rest() {
+    return List.copyOf(rest);
+  }
+}

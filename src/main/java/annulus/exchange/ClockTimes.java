@@ -1,0 +1,76 @@
+package annulus.exchange;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads clock times with an offset, or local ones in a zone where they are not ambiguous. */
+final class ClockTimes {
+  private final Problems problems;
+
+  ClockTimes(Problems problems) {
+    this.problems = problems;
+  }
+
+  Optional<ZoneId> zone(Fields f, String name) {
+    Optional<String> text = f.text(name);
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(ZoneId.of(text.get()));
+    } catch (DateTimeException e) {
+      problems.add(
+          f.placeOf(name),
+          f.path(name),
+          Fields.quoted(text.get()) + " is no time zone",
+          "a zone such as Europe/Dublin or an offset such as +01:00");
+      return Optional.empty();
+    }
+  }
+
+  Optional<Instant> instant(Fields f, String name, ZoneId zone) {
+    Optional<String> text = f.text(name);
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    String written = text.get().replace(' ', 'T');
+    try {
+      if (written.matches(".*(Z|[+-][0-9]{2}:?[0-9]{2})$") && written.length() > 16) {
+        return Optional.of(OffsetDateTime.parse(written).toInstant());
+      }
+      return local(f, name, LocalDateTime.parse(written), zone);
+    } catch (DateTimeException e) {
+      problems.add(
+          f.placeOf(name),
+          f.path(name),
+          Fields.quoted(text.get()) + " is no date and time",
+          "such as 2026-11-25T15:30 or 2026-11-25T15:30+01:00");
+      return Optional.empty();
+    }
+  }
+
+  private Optional<Instant> local(Fields f, String name, LocalDateTime local, ZoneId zone) {
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
+    if (offsets.size() == 1) {
+      return Optional.of(local.toInstant(offsets.get(0)));
+    }
+    boolean missing = offsets.isEmpty();
+    String problem =
+        local
+            + (missing ? " does not exist in " : " happens twice in ")
+            + zone
+            + (missing ? ": the clocks go forward" : ": the clocks go back");
+    String allowed =
+        missing
+            ? "another time"
+            : local + offsets.get(0).toString() + " or " + local + offsets.get(1);
+    problems.add(f.placeOf(name), f.path(name), problem, allowed);
+    return Optional.empty();
+  }
+}

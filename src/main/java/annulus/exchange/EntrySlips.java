@@ -1,0 +1,79 @@
+package annulus.exchange;
+
+import annulus.catalog.Policy;
+import annulus.measure.Reading;
+import annulus.quantity.Numbers;
+import annulus.quantity.Units;
+import java.util.List;
+
+/** Catches diameters that can't both be meant: swapped, inch beside mm, a slipped decimal point. */
+final class EntrySlips {
+  /** How near a ratio must come to a unit's ratio to be taken for it. */
+  private static final double NEAR = 0.04;
+
+  private final Problems problems;
+  private final Policy policy;
+
+  EntrySlips(Problems problems, Policy policy) {
+    this.problems = problems;
+    this.policy = policy;
+  }
+
+  /** Readings of one member that can't be of the same bore or part. */
+  void sameMember(Node.Place place, String field, List<Reading> readings) {
+    double limitMm = policy.value("entry-gap-limit-um") / 1000;
+    double low = readings.stream().mapToDouble(Reading::mm).min().orElse(0);
+    double high = readings.stream().mapToDouble(Reading::mm).max().orElse(0);
+    if (high - low > limitMm) {
+      problems.add(
+          place,
+          field,
+          Numbers.plain(low) + " and " + Numbers.plain(high) + " mm can't be the same member",
+          "readings within " + Numbers.plain(limitMm) + " mm of each other");
+    }
+  }
+
+  /** Bore and part that can't belong together. */
+  void pair(Node.Place place, String boreField, double boreMm, double partMm) {
+    double radialUm = (boreMm - partMm) * 500;
+    double limitUm = policy.value("entry-gap-limit-um");
+    String both =
+        "bore " + Numbers.fixed(boreMm, 3) + " and part " + Numbers.fixed(partMm, 3) + " mm";
+    if (near(boreMm / partMm, Units.INCH_MM) || near(partMm / boreMm, Units.INCH_MM)) {
+      double inch = Math.min(boreMm, partMm);
+      problems.add(
+          place,
+          boreField,
+          both + " differ by the factor 25.4",
+          "inch written with its unit, such as \"" + Numbers.plain(inch) + " in\"");
+    } else if (near(boreMm / partMm, 10) || near(partMm / boreMm, 10)) {
+      problems.add(
+          place, boreField, both + " differ by the factor 10", "one decimal place for both");
+    } else if (Math.abs(radialUm) > limitUm) {
+      problems.add(
+          place,
+          boreField,
+          both + " make a radial gap of " + Numbers.fixed(radialUm, 0) + " µm",
+          "within ±"
+              + Numbers.plain(limitUm)
+              + " µm radial (±"
+              + Numbers.plain(limitUm / 500)
+              + " mm across the diameter); check both entries");
+    } else if (-radialUm > policy.value("swapped-interference-um")) {
+      problems.add(
+          place,
+          boreField,
+          both
+              + ": the part is larger by "
+              + Numbers.fixed(-2 * radialUm, 0)
+              + " µm across the diameter; bore and part swapped?",
+          "an interference of at most "
+              + Numbers.plain(policy.value("swapped-interference-um"))
+              + " µm radial");
+    }
+  }
+
+  private static boolean near(double ratio, double unit) {
+    return Math.abs(ratio / unit - 1) < NEAR;
+  }
+}

@@ -1,0 +1,138 @@
+package annulus.exchange;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * An order written flat, as words of a command line or cells of a row, turned into the shape of an
+ * order file so that one reader judges all three.
+ */
+final class FlatOrder {
+  /** A flat name and where it goes; {@code bore.} and {@code part.} are members. */
+  private static final Map<String, String> PATHS = paths();
+
+  private FlatOrder() {}
+
+  private static Map<String, String> paths() {
+    Map<String, String> p = new LinkedHashMap<>();
+    p.put("job", "job");
+    p.put("title", "title");
+    p.put("bore_mm", "bore.readingsMm");
+    p.put("part_mm", "part.readingsMm");
+    p.put("engagement_mm", "engagementMm");
+    p.put("bore_material", "bore.material");
+    p.put("part_material", "part.material");
+    p.put("bore_finish", "bore.finish");
+    p.put("part_finish", "part.finish");
+    p.put("bore_instrument", "bore.instrument");
+    p.put("part_instrument", "part.instrument");
+    p.put("bore_state", "bore.state");
+    p.put("part_state", "part.state");
+    p.put("bore_outside_mm", "bore.outsideDiameterMm");
+    p.put("part_inside_mm", "part.insideDiameterMm");
+    p.put("measured_at_c", "both.temperatureC");
+    p.put("diameter_mm", "diameterMm");
+    p.put("radial_gap_um", "radialGapUm");
+    p.put("radial_gap_plus_minus_um", "radialGapPlusMinusUm");
+    p.put("diametral_clearance_um", "diametralClearanceUm");
+    p.put("diametral_clearance_plus_minus_um", "diametralClearancePlusMinusUm");
+    p.put("temperature_c", "temperatureC");
+    p.put("temperature_plus_minus_c", "temperaturePlusMinusC");
+    p.put("primer", "primer.id");
+    p.put("primer_on", "primer.on");
+    p.put("primer_minutes_on_part", "primer.minutesOnPart");
+    p.put("service_low_c", "serviceLowC");
+    p.put("service_high_c", "serviceHighC");
+    p.put("axial_n", "load.axialN");
+    p.put("torque_nm", "load.torqueNm");
+    p.put("load_repeats", "load.repeats");
+    p.put("duty", "load.duty");
+    p.put("consequence", "consequence");
+    p.put("comes_apart_later", "comesApartLater");
+    p.put("seal_near", "sealNear");
+    p.put("electronics_near", "electronicsNear");
+    p.put("warranty", "warranty");
+    p.put("start", "start");
+    p.put("zone", "zone");
+    p.put("confidence", "confidence");
+    p.put("class", "class");
+    p.put("moved_at", "movedAt");
+    return p;
+  }
+
+  /** All flat names, in the order they are printed. */
+  static List<String> names() {
+    return List.copyOf(PATHS.keySet());
+  }
+
+  /** The order file's shape of flat values; empty values are absent. */
+  static Node.Obj toOrder(Node.Place place, Map<String, Node> flat) {
+    Map<String, Node> root = new LinkedHashMap<>();
+    Map<String, Map<String, Node>> nested = new LinkedHashMap<>();
+    nested.put("bore", new LinkedHashMap<>());
+    nested.put("part", new LinkedHashMap<>());
+    for (Map.Entry<String, Node> entry : flat.entrySet()) {
+      String path = PATHS.getOrDefault(entry.getKey(), entry.getKey());
+      Node value = shaped(path, entry.getValue());
+      int dot = path.indexOf('.');
+      if (dot < 0) {
+        root.put(path, value);
+      } else if (path.startsWith("both.")) {
+        nested.get("bore").put(path.substring(dot + 1), value);
+        nested.get("part").put(path.substring(dot + 1), value);
+      } else {
+        nested
+            .computeIfAbsent(path.substring(0, dot), k -> new LinkedHashMap<>())
+            .put(path.substring(dot + 1), value);
+      }
+    }
+    nested.forEach((name, members) -> root.put(name, object(place, members)));
+    flattenNoPrimer(root);
+    return new Node.Obj(place, root);
+  }
+
+  private static Node object(Node.Place place, Map<String, Node> members) {
+    Node.Place first = members.values().stream().findFirst().map(Node::place).orElse(place);
+    return new Node.Obj(first, members);
+  }
+
+  /** {@code primer none} is a word, not an object. */
+  private static void flattenNoPrimer(Map<String, Node> root) {
+    if (root.get("primer") instanceof Node.Obj primer
+        && primer.members().get("id") instanceof Node.Text id
+        && id.value().equals("none")) {
+      root.put("primer", id);
+    }
+  }
+
+  private static Node shaped(String path, Node value) {
+    if (path.endsWith("readingsMm")) {
+      return readings(value);
+    }
+    boolean flag =
+        List.of("comesApartLater", "sealNear", "electronicsNear", "warranty").contains(path);
+    if (flag && value instanceof Node.Text t) {
+      return switch (t.value()) {
+        case "yes", "true" -> new Node.Bool(value.place(), true);
+        case "no", "false" -> new Node.Bool(value.place(), false);
+        default -> value;
+      };
+    }
+    boolean text = List.of("job", "title", "start", "zone", "movedAt").contains(path);
+    return text && value instanceof Node.Num n ? new Node.Text(n.place(), n.written()) : value;
+  }
+
+  /** Several readings in one cell stand apart by spaces or semicolons. */
+  private static Node readings(Node value) {
+    if (!(value instanceof Node.Text t)) {
+      return new Node.Arr(value.place(), List.of(value));
+    }
+    List<Node> elements = new ArrayList<>();
+    for (String word : t.value().strip().split("[;\\s]+(?![A-Za-z\"])")) {
+      elements.add(new Node.Text(value.place(), word));
+    }
+    return new Node.Arr(value.place(), elements);
+  }
+}

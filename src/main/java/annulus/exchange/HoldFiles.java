@@ -1,0 +1,157 @@
+package annulus.exchange;
+
+import annulus.hold.DutyCase;
+import annulus.hold.FactorCurve;
+import annulus.hold.HoldTables;
+import annulus.hold.HybridHold;
+import annulus.quantity.Estimate;
+import annulus.quantity.InvalidValue;
+import java.io.Reader;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Reads {@code hold-factors.csv} and {@code duty-cases.csv}. */
+public final class HoldFiles {
+  private static final List<String> FACTOR_COLUMNS =
+      List.of("factor", "key", "at", "unit", "low", "likely", "high", "source", "confidence");
+  private static final List<String> DUTY_COLUMNS =
+      List.of(
+          "duty",
+          "name",
+          "axial_low",
+          "axial_likely",
+          "axial_high",
+          "torque_low",
+          "torque_likely",
+          "torque_high",
+          "dynamic",
+          "could_hurt",
+          "source",
+          "confidence");
+  private static final Map<String, String> UNITS =
+      Map.of(
+          "gap", "um",
+          "engagement", "1",
+          "surface", "1",
+          "dynamic", "1",
+          "hybrid", "MPa");
+
+  private HoldFiles() {}
+
+  private record Row(String factor, String key, double at, HoldTables.Named named) {}
+
+  /**
+   * Reads the factors.
+   *
+   * @throws InvalidValue whose field starts with file and line, or names the missing factor
+   */
+  public static HoldTables factors(String file, Reader reader) {
+    List<Row> rows = PlacedRows.read(file, reader, FACTOR_COLUMNS, HoldFiles::row);
+    return new HoldTables(
+        curve(rows, "gap"),
+        curve(rows, "engagement"),
+        named(file, rows, "surface"),
+        named(file, rows, "dynamic"),
+        limits(file, rows),
+        one(file, rows, "volume", "waste"),
+        one(file, rows, "volume", "wetting-film"));
+  }
+
+  /**
+   * Reads the duty cases; each must name a knock-down of the tables.
+   *
+   * @throws InvalidValue whose field starts with file and line
+   */
+  public static List<DutyCase> duties(String file, Reader reader, HoldTables tables) {
+    Set<String> seen = new HashSet<>();
+    return List.copyOf(
+        PlacedRows.read(file, reader, DUTY_COLUMNS, cells -> duty(cells, tables, seen)));
+  }
+
+  private static Row row(PlacedRows.Cells cells) {
+    String factor = cells.text("factor");
+    String wanted = factor.equals("volume") ? volumeUnit(cells.text("key")) : UNITS.get(factor);
+    if (wanted == null) {
+      throw new InvalidValue(
+          "factor",
+          "\"" + factor + "\" is unknown",
+          "gap, engagement, surface, finish, dynamic, hybrid, volume");
+    }
+    if (!wanted.equals(cells.text("unit"))) {
+      throw new InvalidValue("unit", "\"" + cells.text("unit") + "\" does not fit", wanted);
+    }
+    return new Row(
+        factor,
+        cells.text("key"),
+        cells.number("at"),
+        new HoldTables.Named(cells.estimate(), cells.provenance()));
+  }
+
+  private static String volumeUnit(String key) {
+    return key.equals("wetting-film") ? "um" : "1";
+  }
+
+  private static FactorCurve curve(List<Row> rows, String factor) {
+    return new FactorCurve(
+        rows.stream()
+            .filter(r -> r.factor().equals(factor))
+            .map(r -> new FactorCurve.Point(r.at(), r.named().value(), r.named().provenance()))
+            .toList());
+  }
+
+  private static Map<String, HoldTables.Named> named(String file, List<Row> rows, String factor) {
+    Map<String, HoldTables.Named> found = new LinkedHashMap<>();
+    for (Row row : rows) {
+      if (row.factor().equals(factor) && found.put(row.key(), row.named()) != null) {
+        throw new InvalidValue(file + ": " + factor, row.key() + " is given twice", "once");
+      }
+    }
+    return found;
+  }
+
+  private static HybridHold.Limits limits(String file, List<Row> rows) {
+    return new HybridHold.Limits(
+        one(file, rows, "hybrid", "pressure-max").value().likely(),
+        one(file, rows, "hybrid", "shear-min").value().likely());
+  }
+
+  private static HoldTables.Named one(String file, List<Row> rows, String factor, String key) {
+    HoldTables.Named named = named(file, rows, factor).get(key);
+    if (named == null) {
+      throw new InvalidValue(file + ": " + factor, key + " is missing", "one row " + key);
+    }
+    return named;
+  }
+
+  private static DutyCase duty(PlacedRows.Cells cells, HoldTables tables, Set<String> seen) {
+    String id = cells.text("duty");
+    if (!seen.add(id)) {
+      throw new InvalidValue("duty", "\"" + id + "\" is given twice", "each duty once");
+    }
+    tables.dynamicFactor(cells.text("dynamic"));
+    return new DutyCase(
+        id,
+        cells.text("name"),
+        estimate(cells, "axial"),
+        estimate(cells, "torque"),
+        cells.text("dynamic"),
+        yes(cells),
+        cells.provenance());
+  }
+
+  private static Estimate estimate(PlacedRows.Cells cells, String name) {
+    return new Estimate(
+        cells.number(name + "_low"), cells.number(name + "_likely"), cells.number(name + "_high"));
+  }
+
+  private static boolean yes(PlacedRows.Cells cells) {
+    String text = cells.text("could_hurt");
+    if (!text.equals("yes") && !text.equals("no")) {
+      throw new InvalidValue("could_hurt", "\"" + text + "\" is unknown", "yes, no");
+    }
+    return text.equals("yes");
+  }
+}

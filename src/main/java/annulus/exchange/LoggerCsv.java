@@ -1,0 +1,205 @@
+package annulus.exchange;
+
+import annulus.cure.PieceConsumer;
+import annulus.exchange.LoggerReading.SkipReason;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.Supplier;
+
+/**
+ * Reads a temperature logger's CSV file of any common shape in two passes: the first finds how the
+ * file is to be read, the second gives its linear temperature pieces. Memory stays bounded; only a
+ * file with the newest row first is held, as plain numbers, up to a stated length.
+ *
+ * <p>The power-on value of a common chip sensor (85 °C) counts only after a reading close to it, so
+ * that one at the start or alone among others is a fault. Two rows of one time count as the colder.
+ */
+public final class LoggerCsv {
+  private static final int SAMPLE_LINES = 500;
+  private static final int FIRST_CAPACITY = 4096;
+
+  private final String file;
+  private final Supplier<Reader> source;
+  private final LoggerRules rules;
+  private final LoggerOptions options;
+  private final LoggerValue values;
+
+  private LoggerCsv(
+      String file, Supplier<Reader> source, LoggerOptions options, LoggerRules rules) {
+    this.file = file;
+    this.source = source;
+    this.rules = rules;
+    this.options = options;
+    this.values = new LoggerValue(rules);
+  }
+
+  /** Takes the lines of the file. */
+  private interface LineConsumer {
+    void line(int number, String text);
+  }
+
+  /**
+   * Reads a file.
+   *
+   * @param file its name, for messages
+   * @param source opens it anew; called two or three times
+   * @param options what the user declares
+   * @param rules limits
+   * @param pieces takes the pieces in the order of time; times in seconds since 1970 UTC, °C
+   * @return how the file was read
+   * @throws InputRefused when the file can't be read without guessing; pieces already given must
+   *     then be dropped
+   * @throws IOException when reading fails
+   */
+  public static LoggerReading read(
+      String file,
+      Supplier<Reader> source,
+      LoggerOptions options,
+      LoggerRules rules,
+      PieceConsumer pieces)
+      throws IOException {
+    try {
+      return new LoggerCsv(file, source, options, rules).read(pieces);
+    } catch (CharacterCodingException e) {
+      throw new InputRefused(
+          List.of(new PlacedProblem(file, 0, 0, "", "is not text in the encoding used", "UTF-8")));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private LoggerReading read(PieceConsumer consumer) throws IOException {
+    LoggerLayout layout = LoggerLayouts.find(file, sample(), options);
+    LoggerSurvey survey = new LoggerSurvey(file, layout, options, rules);
+    forEachLine(survey::line);
+    LoggerSurvey.Plan plan = survey.plan();
+    LoggerPieces pieces = new LoggerPieces(plan, options, rules, consumer);
+    if (plan.newestFirst()) {
+      Held held = new Held(rules.count("newest-first-rows-most"));
+      forEachLine((number, text) -> row(layout, plan, pieces, number, text, held));
+      held.oldestFirst(pieces);
+    } else {
+      forEachLine((number, text) -> row(layout, plan, pieces, number, text, pieces::row));
+    }
+    if (pieces.read() < 2) {
+      throw new InputRefused(
+          List.of(
+              new PlacedProblem(
+                  file, 0, 0, "", "has fewer than two usable readings", "two or more")));
+    }
+    return pieces.reading(file, layout, plan);
+  }
+
+  private List<String> sample() throws IOException {
+    List<String> sample = new ArrayList<>();
+    try (LoggerLines lines = new LoggerLines(file, source.get())) {
+      String text = lines.next();
+      while (text != null && sample.size() < SAMPLE_LINES) {
+        sample.add(text);
+        text = lines.next();
+      }
+    }
+    return sample;
+  }
+
+  private void forEachLine(LineConsumer consumer) throws IOException {
+    try (LoggerLines lines = new LoggerLines(file, source.get())) {
+      for (String text = lines.next(); text != null; text = lines.next()) {
+        consumer.line(lines.number(), text);
+      }
+    }
+  }
+
+  private void row(
+      LoggerLayout layout,
+      LoggerSurvey.Plan plan,
+      LoggerPieces pieces,
+      int number,
+      String text,
+      RowConsumer rows) {
+    if (number <= layout.titleLines() || text.isBlank()) {
+      return;
+    }
+    List<String> cells = layout.cells(text);
+    Optional<LoggerStamp> stamp = layout.stamp(cells);
+    if (stamp.isEmpty()) {
+      pieces.skip(number, SkipReason.NOT_A_READING);
+      return;
+    }
+    OptionalLong time = stamp.get().millis(plan.orderOrAny());
+    if (time.isEmpty() || !yearIsUsable(stamp.get())) {
+      pieces.skip(number, SkipReason.TIME_UNREADABLE);
+      return;
+    }
+    String cell = layout.temperatureText(cells);
+    Optional<SkipReason> refused = values.refuse(cell, plan.unit());
+    if (refused.isPresent()) {
+      pieces.skip(number, refused.get());
+      return;
+    }
+    double celsius = LoggerValue.celsius(LoggerValue.number(cell), plan.unit());
+    rows.row(number, time.getAsLong(), celsius);
+  }
+
+  private boolean yearIsUsable(LoggerStamp stamp) {
+    boolean counted = stamp.year() == 0;
+    return counted
+        || (stamp.year() >= rules.value("earliest-year")
+            && stamp.year() <= rules.value("latest-year"));
+  }
+
+  /** Takes a row whose temperature is within range. */
+  private interface RowConsumer {
+    void row(int line, long millis, double celsius);
+  }
+
+  /** The rows of a file with the newest first, as plain numbers. */
+  private final class Held implements RowConsumer {
+    private final int most;
+    private int[] lines = new int[FIRST_CAPACITY];
+    private long[] millis = new long[FIRST_CAPACITY];
+    private double[] celsius = new double[FIRST_CAPACITY];
+    private int size;
+
+    Held(int most) {
+      this.most = most;
+    }
+
+    @Override
+    public void row(int line, long time, double temperature) {
+      if (size == most) {
+        throw new InputRefused(
+            List.of(
+                new PlacedProblem(
+                    file,
+                    line,
+                    0,
+                    "",
+                    "the newest row comes first and the file is too long to be turned round",
+                    "at most " + most + " rows, or the oldest row first")));
+      }
+      if (size == lines.length) {
+        int wider = Math.min(most, size * 2);
+        lines = Arrays.copyOf(lines, wider);
+        millis = Arrays.copyOf(millis, wider);
+        celsius = Arrays.copyOf(celsius, wider);
+      }
+      lines[size] = line;
+      millis[size] = time;
+      celsius[size++] = temperature;
+    }
+
+    void oldestFirst(LoggerPieces pieces) {
+      for (int i = size - 1; i >= 0; i--) {
+        pieces.row(lines[i], millis[i], celsius[i]);
+      }
+    }
+  }
+}

@@ -1,0 +1,190 @@
+package annulus.exchange;
+
+import annulus.cure.PieceConsumer;
+import annulus.exchange.LoggerReading.Gap;
+import annulus.exchange.LoggerReading.SkipReason;
+import annulus.exchange.LoggerReading.Skipped;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+
+/**
+ * The second pass: rows in the order of time become linear pieces. In the autumn hour that comes
+ * twice the second time round is known by the clock running back. A clock that was not put forward
+ * in spring gives times that come out an hour early from then on: the elapsed time is then too
+ * short, which is the slow side.
+ */
+final class LoggerPieces {
+  private static final double HOUR_S = 3600;
+
+  private final boolean absolute;
+  private final ZoneId zone;
+  private final OptionalDouble floorC;
+  private final double intervalSeconds;
+  private final double gapLimitSeconds;
+  private final double powerOnJumpK;
+  private final int listed;
+  private final PieceConsumer consumer;
+  private final LoggerValue values;
+  private final Map<SkipReason, Integer> skipCounts = new EnumMap<>(SkipReason.class);
+  private final List<Skipped> skipped = new ArrayList<>();
+  private final List<Gap> gaps = new ArrayList<>();
+  private int rowsSkipped;
+  private int gapCount;
+  private double gapSeconds;
+  private int read;
+  private long firstMillis;
+  private long lastMillis;
+  private double lastC;
+  private long lastLocal = Long.MIN_VALUE;
+  private boolean lastInOverlap;
+  private boolean secondTime;
+  private ZoneOffset lastOffset = ZoneOffset.UTC;
+  private Optional<ZoneOffset> keptOffset = Optional.empty();
+
+  LoggerPieces(
+      LoggerSurvey.Plan plan, LoggerOptions options, LoggerRules rules, PieceConsumer consumer) {
+    this.absolute = plan.absolute();
+    this.zone = options.zone();
+    this.floorC = options.floorC();
+    this.intervalSeconds = plan.intervalSeconds();
+    this.gapLimitSeconds = rules.gapLimitSeconds(plan.intervalSeconds());
+    this.powerOnJumpK = rules.value("power-on-jump-k");
+    this.listed = rules.count("listed-most");
+    this.values = new LoggerValue(rules);
+    this.consumer = consumer;
+  }
+
+  void skip(int line, SkipReason reason) {
+    rowsSkipped++;
+    skipCounts.merge(reason, 1, Integer::sum);
+    if (skipped.size() < listed) {
+      skipped.add(new Skipped(line, reason));
+    }
+  }
+
+  /** A row with a temperature within range; its time as the file gives it. */
+  void row(int line, long written, double celsius) {
+    OptionalLong time = absolute ? OptionalLong.of(written) : utc(written);
+    if (time.isEmpty()) {
+      skip(line, SkipReason.NO_SUCH_LOCAL_TIME);
+      return;
+    }
+    boolean known = read > 0 && Math.abs(celsius - lastC) <= powerOnJumpK;
+    if (values.isPowerOn(celsius) && !known) {
+      skip(line, SkipReason.POWER_ON_VALUE);
+      return;
+    }
+    place(line, time.getAsLong(), celsius);
+  }
+
+  private OptionalLong utc(long local) {
+    LocalDateTime clock =
+        LocalDateTime.ofEpochSecond(
+            Math.floorDiv(local, 1000L),
+            (int) Math.floorMod(local, 1000L) * 1_000_000,
+            ZoneOffset.UTC);
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(clock);
+    boolean overlap = offsets.size() == 2;
+    boolean back = local < lastLocal || (local == lastLocal && intervalSeconds >= HOUR_S);
+    boolean ranOn = lastInOverlap && !secondTime && !overlap && !back;
+    if (ranOn && local - lastLocal <= gapLimitSeconds * 1000) {
+      // The hour came only once: the logger's clock was not put back, so its summer time goes on.
+      keptOffset = Optional.of(lastOffset);
+    }
+    secondTime = overlap && (secondTime || (lastInOverlap && back));
+    lastInOverlap = overlap;
+    lastLocal = local;
+    if (offsets.isEmpty()) {
+      return OptionalLong.empty();
+    }
+    lastOffset = keptOffset.orElse(offsets.get(secondTime ? 1 : 0));
+    return OptionalLong.of(local - lastOffset.getTotalSeconds() * 1000L);
+  }
+
+  private void place(int line, long millis, double celsius) {
+    if (read > 0 && millis < lastMillis) {
+      skip(line, SkipReason.BACK_IN_TIME);
+      return;
+    }
+    if (read > 0 && millis == lastMillis) {
+      again(line, celsius);
+      return;
+    }
+    if (read == 0) {
+      firstMillis = millis;
+    } else {
+      piece(millis, celsius);
+    }
+    lastMillis = millis;
+    lastC = celsius;
+    read++;
+  }
+
+  /** Two rows of one time: the colder one counts from there on. */
+  private void again(int line, double celsius) {
+    if (celsius == lastC) {
+      skip(line, SkipReason.REPEATED);
+    } else {
+      lastC = Math.min(lastC, celsius);
+      read++;
+    }
+  }
+
+  private void piece(long millis, double celsius) {
+    double seconds = (millis - lastMillis) / 1000.0;
+    if (seconds <= gapLimitSeconds) {
+      consumer.piece(lastMillis / 1000.0, lastC, millis / 1000.0, celsius);
+      return;
+    }
+    double neighbour = Math.min(lastC, celsius);
+    double cold = Math.min(neighbour, floorC.orElse(neighbour));
+    gapCount++;
+    gapSeconds += seconds;
+    if (gaps.size() < listed) {
+      gaps.add(new Gap(Instant.ofEpochMilli(lastMillis), Instant.ofEpochMilli(millis), cold));
+    }
+    consumer.piece(lastMillis / 1000.0, cold, millis / 1000.0, cold);
+  }
+
+  int read() {
+    return read;
+  }
+
+  LoggerReading reading(String file, LoggerLayout layout, LoggerSurvey.Plan plan) {
+    return new LoggerReading(
+        file,
+        layout.delimiter(),
+        plan.decimalMark(),
+        plan.form(),
+        plan.order(),
+        plan.orderBasis(),
+        absolute,
+        zone,
+        layout.columnName(),
+        plan.unit(),
+        plan.unitAssumed(),
+        plan.newestFirst(),
+        keptOffset.isPresent(),
+        intervalSeconds,
+        gapLimitSeconds,
+        layout.titleLines(),
+        read,
+        rowsSkipped,
+        skipCounts,
+        skipped,
+        gapCount,
+        gapSeconds,
+        gaps,
+        Instant.ofEpochMilli(firstMillis),
+        Instant.ofEpochMilli(lastMillis));
+  }
+}

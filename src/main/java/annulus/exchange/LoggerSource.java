@@ -1,0 +1,64 @@
+package annulus.exchange;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.Supplier;
+
+/**
+ * A logger's file on disk as text that can be opened again. The encoding is told by the byte order
+ * mark; without one it is UTF-8 if all of it is, else ISO 8859-1, in which the degree sign of older
+ * programs is written.
+ */
+public final class LoggerSource {
+  private LoggerSource() {}
+
+  /**
+   * Finds the encoding and gives a way to open the file.
+   *
+   * @throws IOException when the file can't be read
+   */
+  public static Supplier<Reader> of(Path path) throws IOException {
+    Charset charset = charset(path);
+    return () -> {
+      try {
+        return new InputStreamReader(new BufferedInputStream(Files.newInputStream(path)), charset);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    };
+  }
+
+  /** The encoding of a file. */
+  static Charset charset(Path path) throws IOException {
+    try (InputStream in = Files.newInputStream(path)) {
+      byte[] mark = in.readNBytes(2);
+      boolean little = mark.length == 2 && mark[0] == (byte) 0xFF && mark[1] == (byte) 0xFE;
+      boolean big = mark.length == 2 && mark[0] == (byte) 0xFE && mark[1] == (byte) 0xFF;
+      if (little || big) {
+        return little ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE;
+      }
+    }
+    return isUtf8(path) ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
+  }
+
+  private static boolean isUtf8(Path path) throws IOException {
+    char[] buffer = new char[8192];
+    try (Reader reader = DataFiles.utf8(new BufferedInputStream(Files.newInputStream(path)))) {
+      while (reader.read(buffer) >= 0) {
+        // Only whether every byte can be read matters.
+      }
+      return true;
+    } catch (CharacterCodingException e) {
+      return false;
+    }
+  }
+}

@@ -1,0 +1,190 @@
+package annulus.exchange;
+
+import annulus.exchange.LoggerOptions.DateOrder;
+import annulus.exchange.LoggerReading.TimeForm;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A time as a logger wrote it. Day and month stay in the order written until the order is known.
+ *
+ * @param form how it is written
+ * @param year year; 0 for times counted from 1970
+ * @param one first of day and month as written; month for the forms that settle it
+ * @param two second of day and month; day for the forms that settle it
+ * @param millis milliseconds of the day, or since 1970
+ * @param offsetMillis offset from UTC; empty for a local time
+ * @param dotted true when dots stand between the numbers, which is written day first
+ */
+record LoggerStamp(
+    TimeForm form,
+    int year,
+    int one,
+    int two,
+    long millis,
+    OptionalLong offsetMillis,
+    boolean dotted) {
+  private static final long DAY_MILLIS = 86_400_000L;
+  private static final List<String> MONTHS =
+      List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
+
+  private static final Pattern EPOCH = Pattern.compile("([0-9]{10}|[0-9]{13})(\\.[0-9]{1,6})?");
+  private static final Pattern YEAR_FIRST =
+      Pattern.compile("([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})(?:[T ,]+(.+))?");
+  private static final Pattern NUMBERS =
+      Pattern.compile("([0-9]{1,2})([-/.])([0-9]{1,2})\\2([0-9]{4}|[0-9]{2})(?:[T ,]+(.+))?");
+  private static final Pattern DAY_NAME =
+      Pattern.compile("([0-9]{1,2})[-/ .]+([A-Za-z]{3})[a-z]*[-/ .]+([0-9]{4})(?:[T ,]+(.+))?");
+  private static final Pattern NAME_DAY =
+      Pattern.compile("([A-Za-z]{3})[a-z]*[ .]+([0-9]{1,2}),? +([0-9]{4})(?:[T ,]+(.+))?");
+  private static final Pattern CLOCK =
+      Pattern.compile(
+          "([0-9]{1,2}):([0-9]{2})(?::([0-9]{2})(?:[.,]([0-9]{1,9}))?)?"
+              + "(?: ?([AaPp])\\.?[Mm]\\.?)? ?(Z|[+-][0-9]{2}:?[0-9]{2})?");
+
+  /** A date with a time, or a count from 1970, in one text. */
+  static Optional<LoggerStamp> parse(String text) {
+    return text.length() < 8 ? Optional.empty() : parseLong(text);
+  }
+
+  private static Optional<LoggerStamp> parseLong(String text) {
+    Matcher numbers = NUMBERS.matcher(text);
+    if (numbers.matches()) {
+      int year = Integer.parseInt(numbers.group(4));
+      int full = year < 100 ? 2000 + year : year;
+      return withClock(
+          TimeForm.DAY_AND_MONTH_AS_NUMBERS,
+          full,
+          Integer.parseInt(numbers.group(1)),
+          Integer.parseInt(numbers.group(3)),
+          numbers.group(5),
+          numbers.group(2).equals("."));
+    }
+    Matcher iso = YEAR_FIRST.matcher(text);
+    if (iso.matches()) {
+      return withClock(
+          TimeForm.YEAR_MONTH_DAY,
+          Integer.parseInt(iso.group(1)),
+          Integer.parseInt(iso.group(2)),
+          Integer.parseInt(iso.group(3)),
+          iso.group(4),
+          false);
+    }
+    Matcher epoch = EPOCH.matcher(text);
+    return epoch.matches() ? Optional.of(epoch(epoch)) : named(text);
+  }
+
+  private static LoggerStamp epoch(Matcher epoch) {
+    boolean seconds = epoch.group(1).length() <= 10;
+    double scale = seconds ? 1000 : 1;
+    return new LoggerStamp(
+        seconds ? TimeForm.EPOCH_SECONDS : TimeForm.EPOCH_MILLISECONDS,
+        0,
+        0,
+        0,
+        Math.round(Double.parseDouble(epoch.group()) * scale),
+        OptionalLong.of(0),
+        false);
+  }
+
+  private static Optional<LoggerStamp> named(String text) {
+    Matcher dayFirst = DAY_NAME.matcher(text);
+    Matcher nameFirst = NAME_DAY.matcher(text);
+    boolean isDayFirst = dayFirst.matches();
+    if (!isDayFirst && !nameFirst.matches()) {
+      return Optional.empty();
+    }
+    Matcher m = isDayFirst ? dayFirst : nameFirst;
+    String name = m.group(isDayFirst ? 2 : 1).toLowerCase(Locale.ROOT);
+    int day = Integer.parseInt(m.group(isDayFirst ? 1 : 2));
+    return withClock(
+        TimeForm.MONTH_BY_NAME,
+        Integer.parseInt(m.group(3)),
+        MONTHS.indexOf(name) + 1,
+        day,
+        m.group(4),
+        false);
+  }
+
+  private static Optional<LoggerStamp> withClock(
+      TimeForm form, int year, int one, int two, String clock, boolean dotted) {
+    Matcher m = CLOCK.matcher(clock == null ? "" : clock);
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    int hour = hour(Integer.parseInt(m.group(1)), m.group(5));
+    int minute = Integer.parseInt(m.group(2));
+    int second = m.group(3) == null ? 0 : Integer.parseInt(m.group(3));
+    if (hour < 0 || hour > 23 || minute > 59 || second > 59) {
+      return Optional.empty();
+    }
+    String fraction = m.group(4) == null ? "0" : m.group(4);
+    long millis = Math.round(Double.parseDouble("0." + fraction) * 1000);
+    long ofDay = ((hour * 60L + minute) * 60 + second) * 1000 + millis;
+    return Optional.of(new LoggerStamp(form, year, one, two, ofDay, offset(m.group(6)), dotted));
+  }
+
+  /** Hour of the day from one of a 12-hour clock; -1 when there is no such hour. */
+  private static int hour(int written, String half) {
+    if (half == null) {
+      return written;
+    }
+    if (written < 1 || written > 12) {
+      return -1;
+    }
+    boolean afternoon = half.equals("p") || half.equals("P");
+    return written % 12 + (afternoon ? 12 : 0);
+  }
+
+  private static OptionalLong offset(String text) {
+    if (text == null) {
+      return OptionalLong.empty();
+    }
+    if (text.equals("Z")) {
+      return OptionalLong.of(0);
+    }
+    String digits = text.replace(":", "");
+    long minutes =
+        Integer.parseInt(digits.substring(1, 3)) * 60L + Integer.parseInt(digits.substring(3, 5));
+    return OptionalLong.of((digits.charAt(0) == '-' ? -minutes : minutes) * 60_000);
+  }
+
+  /** Whether the text gives an instant by itself. */
+  boolean absolute() {
+    return offsetMillis.isPresent();
+  }
+
+  boolean needsOrder() {
+    return form == TimeForm.DAY_AND_MONTH_AS_NUMBERS;
+  }
+
+  /**
+   * Milliseconds since 1970, of UTC when absolute, else of the local clock; empty when there is no
+   * such date in the order given.
+   */
+  OptionalLong millis(DateOrder order) {
+    if (form == TimeForm.EPOCH_SECONDS || form == TimeForm.EPOCH_MILLISECONDS) {
+      return OptionalLong.of(millis);
+    }
+    Optional<LocalDate> date = date(order);
+    return date.isEmpty()
+        ? OptionalLong.empty()
+        : OptionalLong.of(date.get().toEpochDay() * DAY_MILLIS + millis - offsetMillis.orElse(0));
+  }
+
+  /** The date in the order given, if there is such a one. */
+  Optional<LocalDate> date(DateOrder order) {
+    boolean dayFirst = needsOrder() && order == DateOrder.DAY_FIRST;
+    try {
+      return Optional.of(LocalDate.of(year, dayFirst ? two : one, dayFirst ? one : two));
+    } catch (DateTimeException e) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,248 @@
+package annulus.exchange;
+
+import annulus.exchange.LoggerOptions.DateOrder;
+import annulus.exchange.LoggerOptions.TemperatureUnit;
+import annulus.exchange.LoggerReading.TimeForm;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/**
+ * What the first pass over a file learns: order of day and month, direction, usual interval, unit
+ * and decimal mark. Memory does not grow with the file.
+ */
+final class LoggerSurvey {
+  /** What the second pass needs to know. */
+  record Plan(
+      Optional<DateOrder> order,
+      String orderBasis,
+      TimeForm form,
+      boolean absolute,
+      boolean newestFirst,
+      double intervalSeconds,
+      Optional<Character> decimalMark,
+      TemperatureUnit unit,
+      boolean unitAssumed) {
+    DateOrder orderOrAny() {
+      return order.orElse(DateOrder.DAY_FIRST);
+    }
+  }
+
+  private final String file;
+  private final LoggerLayout layout;
+  private final LoggerOptions options;
+  private final LoggerRules rules;
+  private final LoggerValue values;
+  private final Map<DateOrder, LoggerTrack> tracks = new EnumMap<>(DateOrder.class);
+  private final List<PlacedProblem> problems = new ArrayList<>();
+  private LoggerStamp firstOpen;
+  private int firstOpenLine;
+  private String firstOpenText = "";
+  private LoggerStamp first;
+  private boolean sawAbsolute;
+  private boolean sawLocal;
+  private boolean dotted;
+  private Optional<Character> mark = Optional.empty();
+  private Optional<TemperatureUnit> cellUnit = Optional.empty();
+  private double coldest = Double.POSITIVE_INFINITY;
+  private double warmest = Double.NEGATIVE_INFINITY;
+  private int readings;
+
+  LoggerSurvey(String file, LoggerLayout layout, LoggerOptions options, LoggerRules rules) {
+    this.file = file;
+    this.layout = layout;
+    this.options = options;
+    this.rules = rules;
+    this.values = new LoggerValue(rules);
+    for (DateOrder order : DateOrder.values()) {
+      tracks.put(order, new LoggerTrack(rules));
+    }
+  }
+
+  void line(int number, String text) {
+    List<String> cells = layout.cells(text);
+    Optional<LoggerStamp> stamp = layout.stamp(cells);
+    if (stamp.isPresent()) {
+      time(number, stamp.get(), layout.timeText(cells));
+      temperature(number, layout.temperatureText(cells));
+    }
+  }
+
+  private void time(int number, LoggerStamp stamp, String text) {
+    first = first == null ? stamp : first;
+    sawAbsolute |= stamp.absolute();
+    sawLocal |= !stamp.absolute();
+    dotted |= stamp.dotted();
+    if (sawAbsolute && sawLocal && problems.isEmpty()) {
+      refuse(number, "time", "some times carry an offset and some do not", "one form throughout");
+    }
+    OptionalLong dayFirst = stamp.millis(DateOrder.DAY_FIRST);
+    OptionalLong monthFirst = stamp.millis(DateOrder.MONTH_FIRST);
+    if (dayFirst.isEmpty() && monthFirst.isEmpty()) {
+      return;
+    }
+    tracks.get(DateOrder.DAY_FIRST).add(number, dayFirst, stamp.year());
+    tracks.get(DateOrder.MONTH_FIRST).add(number, monthFirst, stamp.year());
+    if (firstOpen == null && !dayFirst.equals(monthFirst)) {
+      firstOpen = stamp;
+      firstOpenLine = number;
+      firstOpenText = text;
+    }
+  }
+
+  private void temperature(int number, String text) {
+    Optional<Character> here = LoggerValue.decimalMark(text);
+    if (here.isPresent() && mark.isPresent() && !here.equals(mark) && problems.isEmpty()) {
+      refuse(number, "temperature", "point and comma both stand as decimal mark", "one of them");
+    }
+    mark = mark.isPresent() ? mark : here;
+    Optional<TemperatureUnit> unit = LoggerValue.unit(text);
+    if (unit.isPresent() && cellUnit.isPresent() && !unit.equals(cellUnit) && problems.isEmpty()) {
+      refuse(number, "temperature", "°C and °F stand in one column", "one unit");
+    }
+    cellUnit = cellUnit.isPresent() ? cellUnit : unit;
+    if (values.refuse(text, TemperatureUnit.CELSIUS).isEmpty()) {
+      readings++;
+      double value = LoggerValue.number(text);
+      boolean counts = !values.isPowerOn(value);
+      coldest = counts ? Math.min(coldest, value) : coldest;
+      warmest = counts ? Math.max(warmest, value) : warmest;
+    }
+  }
+
+  /**
+   * @throws InputRefused when something can't be told from the file
+   */
+  Plan plan() {
+    throwIfAny();
+    Optional<DateOrder> order = order();
+    LoggerTrack track = tracks.get(order.orElse(DateOrder.DAY_FIRST));
+    if (track.worstBackSeconds() > rules.value("backward-most-s")) {
+      refuse(
+          track.worstBackLine(),
+          "time",
+          "runs back by "
+              + Math.round(track.worstBackSeconds())
+              + " s against the rows before: the logger's clock was changed, or the rows are not"
+              + " in the order of time",
+          "rows in the order of time");
+    }
+    boolean assumed = options.unit().isEmpty() && layout.unit().isEmpty() && cellUnit.isEmpty();
+    TemperatureUnit unit = unit();
+    throwIfAny();
+    return new Plan(
+        order,
+        basis(order),
+        first.form(),
+        sawAbsolute,
+        track.newestFirst(),
+        track.usualIntervalSeconds(),
+        mark,
+        unit,
+        assumed);
+  }
+
+  private Optional<DateOrder> order() {
+    LoggerTrack dayFirst = tracks.get(DateOrder.DAY_FIRST);
+    LoggerTrack monthFirst = tracks.get(DateOrder.MONTH_FIRST);
+    if (firstOpen == null) {
+      return Optional.empty();
+    }
+    if (options.dateOrder().isPresent()) {
+      checkDeclared(options.dateOrder().get());
+      return options.dateOrder();
+    }
+    if (dotted && dayFirst.impossible() == 0) {
+      return Optional.of(DateOrder.DAY_FIRST);
+    }
+    if ((dayFirst.impossible() == 0) != (monthFirst.impossible() == 0)) {
+      boolean day = dayFirst.impossible() == 0;
+      return Optional.of(day ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
+    }
+    boolean bothPossible = dayFirst.impossible() == 0;
+    if (bothPossible && (dayFirst.midnights() > 0) != (monthFirst.midnights() > 0)) {
+      return Optional.of(dayFirst.midnights() > 0 ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
+    }
+    refuse(firstOpenLine, "date", bothReadings(bothPossible), "declare day first or month first");
+    return Optional.empty();
+  }
+
+  private void checkDeclared(DateOrder declared) {
+    boolean dayFirst = declared == DateOrder.DAY_FIRST;
+    DateOrder other = dayFirst ? DateOrder.MONTH_FIRST : DateOrder.DAY_FIRST;
+    if (tracks.get(declared).impossible() > tracks.get(other).impossible()) {
+      refuse(
+          tracks.get(declared).firstImpossibleLine(),
+          "date",
+          "is no date in the declared order, " + (dayFirst ? "day first" : "month first"),
+          "the other order, or none declared");
+    }
+  }
+
+  private String bothReadings(boolean bothPossible) {
+    String text = Fields.quoted(firstOpenText);
+    if (!bothPossible) {
+      return text + " and the other dates fit neither day first nor month first";
+    }
+    return text
+        + " is "
+        + firstOpen.date(DateOrder.DAY_FIRST).orElseThrow()
+        + " (day first) or "
+        + firstOpen.date(DateOrder.MONTH_FIRST).orElseThrow()
+        + " (month first), and the file does not tell which";
+  }
+
+  private String basis(Optional<DateOrder> order) {
+    if (order.isEmpty()) {
+      return "the dates read the same either way";
+    }
+    if (options.dateOrder().isPresent()) {
+      return "declared";
+    }
+    DateOrder other =
+        order.get() == DateOrder.DAY_FIRST ? DateOrder.MONTH_FIRST : DateOrder.DAY_FIRST;
+    if (tracks.get(other).impossible() > 0) {
+      return "the other order gives a month above 12";
+    }
+    return dotted
+        ? "dates with dots are written day first"
+        : "only so the rows run on across midnight";
+  }
+
+  private TemperatureUnit unit() {
+    if (options.unit().isPresent()) {
+      return options.unit().get();
+    }
+    if (cellUnit.isPresent() || layout.unit().isPresent()) {
+      return cellUnit.or(layout::unit).orElseThrow();
+    }
+    boolean likelyCelsius =
+        coldest >= rules.value("assumed-celsius-low-c")
+            && warmest <= rules.value("assumed-celsius-high-c");
+    if (readings > 0 && !likelyCelsius) {
+      refuse(
+          layout.titleLines() + 1,
+          "unit",
+          "the file names no unit, and readings from "
+              + coldest
+              + " to "
+              + warmest
+              + " need not be °C",
+          "declare celsius or fahrenheit");
+    }
+    return TemperatureUnit.CELSIUS;
+  }
+
+  private void refuse(int line, String field, String problem, String allowed) {
+    problems.add(new PlacedProblem(file, line, 0, field, problem, allowed));
+  }
+
+  private void throwIfAny() {
+    if (!problems.isEmpty()) {
+      throw new InputRefused(problems);
+    }
+  }
+}

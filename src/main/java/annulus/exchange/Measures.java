@@ -1,0 +1,154 @@
+package annulus.exchange;
+
+import annulus.quantity.Numbers;
+import annulus.quantity.Units;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Lengths and temperatures as people write them: mm and °C bare, inch and °F with their unit. */
+final class Measures {
+  private static final Pattern WRITTEN =
+      Pattern.compile("([+-]?[0-9]+(?:\\.[0-9]+)?|[+-]?\\.[0-9]+)\\s*([A-Za-zµμ°\"]*)");
+  private static final Pattern DECIMAL_COMMA =
+      Pattern.compile("[+-]?[0-9]+,[0-9]+\\s*[A-Za-zµμ°\"]*");
+
+  private final Problems problems;
+
+  Measures(Problems problems) {
+    this.problems = problems;
+  }
+
+  /** A diameter or length, mm. */
+  OptionalDouble lengthMm(Node node, String field, double low, double high) {
+    OptionalDouble value =
+        written(node, field, "mm", "a length such as 41.97 or \"1.652 in\"", Measures::toMm);
+    return within(node, field, value, low, high, "mm", lengthHint(value));
+  }
+
+  /** A temperature, °C. */
+  OptionalDouble celsius(Node node, String field, double low, double high) {
+    OptionalDouble value =
+        written(node, field, "°C", "a temperature such as 18 or \"64 F\"", Measures::toCelsius);
+    String hint = "";
+    if (value.isPresent() && value.getAsDouble() > high) {
+      double asF = Units.celsiusFromFahrenheit(value.getAsDouble());
+      if (asF >= low && asF <= high) {
+        hint =
+            "; if it is °F, write \""
+                + Numbers.plain(value.getAsDouble())
+                + " F\" ("
+                + Numbers.fixed(asF, 1)
+                + " °C)";
+      }
+    }
+    return within(node, field, value, low, high, "°C", hint);
+  }
+
+  /** A bare number in a unit that is named by the field. */
+  OptionalDouble number(Node node, String field, double low, double high, String unit) {
+    OptionalDouble value =
+        written(
+            node,
+            field,
+            unit,
+            "a number",
+            (number, u) -> u.isEmpty() || u.equals(unit) ? OptionalDouble.of(number) : NONE);
+    return within(node, field, value, low, high, unit, "");
+  }
+
+  private static final OptionalDouble NONE = OptionalDouble.empty();
+
+  private interface Conversion {
+    OptionalDouble apply(double number, String unit);
+  }
+
+  private static OptionalDouble toMm(double number, String unit) {
+    return switch (unit.toLowerCase(Locale.ROOT)) {
+      case "", "mm" -> OptionalDouble.of(number);
+      case "in", "inch", "\"" -> OptionalDouble.of(Units.mmFromInch(number));
+      case "cm" -> OptionalDouble.of(number * 10);
+      case "thou" -> OptionalDouble.of(Units.mmFromInch(number / 1000));
+      default -> NONE;
+    };
+  }
+
+  private static OptionalDouble toCelsius(double number, String unit) {
+    return switch (unit.toLowerCase(Locale.ROOT)) {
+      case "", "c", "°c" -> OptionalDouble.of(number);
+      case "f", "°f" -> OptionalDouble.of(Units.celsiusFromFahrenheit(number));
+      default -> NONE;
+    };
+  }
+
+  private OptionalDouble written(
+      Node node, String field, String unit, String allowed, Conversion conversion) {
+    String text;
+    if (node instanceof Node.Num n) {
+      double value = Double.parseDouble(n.written());
+      if (!Double.isFinite(value)) {
+        problems.add(node.place(), field, n.written() + " is too large", allowed);
+        return NONE;
+      }
+      return OptionalDouble.of(value);
+    } else if (node instanceof Node.Text t) {
+      text = t.value().strip();
+    } else {
+      problems.add(node.place(), field, "is " + Fields.kind(node), allowed);
+      return NONE;
+    }
+    if (DECIMAL_COMMA.matcher(text).matches()) {
+      String point = text.replace(',', '.');
+      problems.add(
+          node.place(),
+          field,
+          Fields.quoted(text) + " has a decimal comma",
+          "a decimal point: " + point);
+      return NONE;
+    }
+    Matcher matcher = WRITTEN.matcher(text);
+    OptionalDouble value =
+        matcher.matches()
+            ? conversion.apply(Double.parseDouble(matcher.group(1)), matcher.group(2))
+            : NONE;
+    if (value.isEmpty()) {
+      problems.add(
+          node.place(),
+          field,
+          Fields.quoted(text) + " is no number in " + (unit.isEmpty() ? "plain digits" : unit),
+          allowed);
+    }
+    return value;
+  }
+
+  private static String lengthHint(OptionalDouble mm) {
+    if (mm.isEmpty() || mm.getAsDouble() < 500) {
+      return "";
+    }
+    double value = mm.getAsDouble();
+    String hint = "; a missing decimal point? " + Numbers.plain(value / 100);
+    double thou = value * Units.INCH_MM / 1000;
+    return hint + "; thousandths of an inch? " + Numbers.fixed(thou, 3) + " mm";
+  }
+
+  private OptionalDouble within(
+      Node node,
+      String field,
+      OptionalDouble value,
+      double low,
+      double high,
+      String unit,
+      String hint) {
+    if (value.isPresent() && !(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
+      String suffix = unit.isEmpty() ? "" : " " + unit;
+      problems.add(
+          node.place(),
+          field,
+          Numbers.plain(value.getAsDouble()) + suffix + " is out of range",
+          Numbers.plain(low) + " to " + Numbers.plain(high) + suffix + hint);
+      return NONE;
+    }
+    return value;
+  }
+}

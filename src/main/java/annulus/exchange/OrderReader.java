@@ -1,0 +1,351 @@
+package annulus.exchange;
+
+import annulus.advice.JointOrder;
+import annulus.advice.JointOrder.Assumption;
+import annulus.advice.JointOrder.CurePlace;
+import annulus.advice.JointOrder.GivenGap;
+import annulus.advice.JointOrder.Load;
+import annulus.advice.JointOrder.PrimerPlan;
+import annulus.advice.JointOrder.Surroundings;
+import annulus.advice.Knowledge;
+import annulus.advice.Member;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Consequence;
+import annulus.catalog.Policy;
+import annulus.measure.Reading;
+import annulus.measure.Side;
+import annulus.quantity.Interval;
+import annulus.quantity.Numbers;
+import java.io.IOException;
+import java.io.Reader;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Reads orders: one set of rules for files, command lines and batch rows. */
+public final class OrderReader {
+  private final Knowledge knowledge;
+  private final Catalog catalog;
+  private final Instant now;
+  private final ZoneId zone;
+
+  /**
+   * @param knowledge what orders may refer to
+   * @param now the start of orders that give none
+   * @param zone the zone of orders that give none
+   */
+  public OrderReader(Knowledge knowledge, Instant now, ZoneId zone) {
+    this.knowledge = knowledge;
+    this.catalog = knowledge.catalog();
+    this.now = now;
+    this.zone = zone;
+  }
+
+  /**
+   * Reads one order from a JSON document.
+   *
+   * @throws InputRefused with every problem found
+   * @throws IOException when the document can't be read
+   */
+  public JointOrder json(String file, Reader reader) throws IOException {
+    return read(JsonNodes.read(file, reader), true);
+  }
+
+  JointOrder read(Node node, boolean formatNeeded) {
+    Problems problems = new Problems();
+    Optional<JointOrder> order =
+        Fields.of(node, problems, "").flatMap(f -> new OneOrder(problems, f).order(formatNeeded));
+    problems.throwIfAny();
+    return order.orElseThrow();
+  }
+
+  /** The reading of one order. */
+  private final class OneOrder {
+    private final Problems problems;
+    private final Fields f;
+    private final Measures measures;
+    private final ClockTimes clock;
+    private final Policy policy = catalog.policy();
+    private final List<Assumption> assumed = new ArrayList<>();
+
+    OneOrder(Problems problems, Fields f) {
+      this.problems = problems;
+      this.f = f;
+      this.measures = new Measures(problems);
+      this.clock = new ClockTimes(problems);
+    }
+
+    Optional<JointOrder> order(boolean formatNeeded) {
+      if (formatNeeded) {
+        f.requiredNumber("format", 1, 1, "");
+      } else {
+        f.allow("format");
+      }
+      refuseBareGap();
+      String job = f.text("job").orElse("");
+      String title = f.text("title").orElse("");
+      MemberReader members = new MemberReader(catalog, problems, measures, assumed);
+      Optional<GivenGap> gap = givenGap();
+      Optional<Member> bore = members.read(f, "bore", Side.BORE, gap.isPresent());
+      Optional<Member> part = members.read(f, "part", Side.PART, gap.isPresent());
+      double engagement =
+          f.required("engagementMm")
+              .map(n -> measures.lengthMm(n, f.path("engagementMm"), 0.5, 500).orElse(1))
+              .orElse(1.0);
+      CurePlace cure = curePlace();
+      PrimerPlan primer = primer();
+      Interval service = service();
+      Optional<Load> load = load();
+      Consequence consequence =
+          f.choice("consequence", Consequence.values())
+              .orElseGet(() -> assume("consequence", Consequence.INJURY, "not said: the worst"));
+      Surroundings around = surroundings();
+      ZoneId orderZone = clock.zone(f, "zone").orElse(zone);
+      Instant start = start(orderZone);
+      double confidence =
+          number("confidence", 0.8, 0.999, "").orElse(policy.value("wanted-confidence"));
+      Optional<CompoundClass> compound = compound();
+      Optional<Instant> movedAt = clock.instant(f, "movedAt", orderZone);
+      if (movedAt.isPresent() && movedAt.get().isBefore(start)) {
+        problems.add(
+            f.placeOf("movedAt"), "movedAt", "is before the start", "a time after " + start);
+      }
+      f.done();
+      if (!problems.none() || bore.isEmpty() || part.isEmpty()) {
+        return Optional.empty();
+      }
+      if (gap.isEmpty()) {
+        slips(bore.get(), part.get());
+      }
+      return Values.build(
+          f,
+          problems,
+          () ->
+              new JointOrder(
+                  job,
+                  title,
+                  bore.get(),
+                  part.get(),
+                  gap,
+                  engagement,
+                  cure,
+                  primer,
+                  service,
+                  load,
+                  consequence,
+                  around,
+                  start,
+                  orderZone,
+                  confidence,
+                  compound,
+                  movedAt,
+                  assumed));
+    }
+
+    private <T> T assume(String field, T value, String why) {
+      String text =
+          value instanceof Enum<?> e
+              ? Fields.word(e)
+              : value instanceof Double d ? Numbers.plain(d) : value.toString();
+      assumed.add(new Assumption(field, text, why));
+      return value;
+    }
+
+    private OptionalDouble number(String name, double low, double high, String unit) {
+      Optional<Node> node = f.node(name);
+      return node.isPresent()
+          ? measures.number(node.get(), f.path(name), low, high, unit)
+          : OptionalDouble.empty();
+    }
+
+    private void refuseBareGap() {
+      for (String bare : List.of("gap", "clearance", "gapUm", "clearanceUm", "gapMm")) {
+        if (f.has(bare)) {
+          problems.add(
+              f.placeOf(bare),
+              bare,
+              "does not say whether it is per side or across the diameter",
+              "radialGapUm (per side) or diametralClearanceUm (across the diameter)");
+        }
+      }
+    }
+
+    private Optional<GivenGap> givenGap() {
+      boolean radial = f.has("radialGapUm");
+      boolean diametral = f.has("diametralClearanceUm");
+      if (!radial && !diametral) {
+        return Optional.empty();
+      }
+      if (radial && diametral) {
+        problems.add(
+            f.placeOf("diametralClearanceUm"),
+            "diametralClearanceUm",
+            "stands beside radialGapUm",
+            "one of the two");
+        return Optional.empty();
+      }
+      String name = radial ? "radialGapUm" : "diametralClearanceUm";
+      String plusMinus = radial ? "radialGapPlusMinusUm" : "diametralClearancePlusMinusUm";
+      double share = radial ? 1 : 0.5;
+      double limit = policy.value("entry-gap-limit-um") / share;
+      OptionalDouble value = number(name, -limit, limit, "µm");
+      f.required(plusMinus);
+      OptionalDouble doubt = number(plusMinus, 0.1 / share, 500 / share, "µm");
+      OptionalDouble nominal =
+          f.required("diameterMm")
+              .map(n -> measures.lengthMm(n, "diameterMm", 0.5, 500))
+              .orElse(OptionalDouble.empty());
+      if (value.isEmpty() || doubt.isEmpty() || nominal.isEmpty()) {
+        return Optional.of(new GivenGap(10, 0, 1));
+      }
+      return Optional.of(
+          new GivenGap(
+              nominal.getAsDouble(), value.getAsDouble() * share, doubt.getAsDouble() * share));
+    }
+
+    private void slips(Member bore, Member part) {
+      EntrySlips slips = new EntrySlips(problems, policy);
+      slips.pair(f.placeOf("bore"), "bore", mean(bore), mean(part));
+    }
+
+    private double mean(Member member) {
+      return member.readings().stream().mapToDouble(Reading::mm).average().orElse(0);
+    }
+
+    private CurePlace curePlace() {
+      double celsius =
+          f.node("temperatureC")
+              .map(n -> measures.celsius(n, "temperatureC", -20, 50).orElse(20))
+              .orElseGet(
+                  () ->
+                      assume(
+                          "temperatureC",
+                          policy.value("default-bench-c"),
+                          "not said: a cool workshop"));
+      double plusMinus =
+          number("temperaturePlusMinusC", 0, 20, "°C")
+              .orElseGet(
+                  () ->
+                      assume(
+                          "temperaturePlusMinusC",
+                          policy.value("cure-temperature-plus-minus-c"),
+                          "not said"));
+      String text =
+          "planned " + Numbers.plain(celsius) + " ± " + Numbers.plain(plusMinus) + " °C throughout";
+      return CurePlace.constant(celsius, plusMinus, text);
+    }
+
+    private PrimerPlan primer() {
+      Optional<Node> node = f.node("primer");
+      if (node.isEmpty()) {
+        return new PrimerPlan.Open();
+      }
+      if (node.get() instanceof Node.Text t) {
+        return t.value().strip().equals("none")
+            ? new PrimerPlan.None()
+            : used(f, "primer", t.value().strip(), true, true, Duration.ZERO);
+      }
+      Optional<Fields> object = Fields.of(node.get(), problems, "primer");
+      if (object.isEmpty()) {
+        return new PrimerPlan.None();
+      }
+      Fields p = object.get();
+      String id = p.requiredText("id");
+      PrimedFaces on = p.choice("on", PrimedFaces.values()).orElse(PrimedFaces.BOTH);
+      double minutes =
+          p.node("minutesOnPart")
+              .map(n -> measures.number(n, "primer.minutesOnPart", 0, 525_600, "min").orElse(0))
+              .orElse(0.0);
+      p.done();
+      Duration age = Duration.ofSeconds(Math.round(minutes * 60));
+      return used(p, "id", id, on != PrimedFaces.PART, on != PrimedFaces.BORE, age);
+    }
+
+    private PrimerPlan used(
+        Fields at, String field, String id, boolean onBore, boolean onPart, Duration age) {
+      var primer = catalog.primers().get(id);
+      if (primer == null) {
+        List<String> known = new ArrayList<>(catalog.primers().keySet());
+        known.add("none");
+        at.unknown(field, id, known);
+        return new PrimerPlan.None();
+      }
+      return new PrimerPlan.Used(primer, onBore, onPart, age);
+    }
+
+    private Interval service() {
+      double low =
+          f.node("serviceLowC")
+              .map(n -> measures.celsius(n, "serviceLowC", -100, 350).orElse(0))
+              .orElseGet(
+                  () -> assume("serviceLowC", policy.value("service-low-c"), "not said: outdoors"));
+      double high =
+          f.node("serviceHighC")
+              .map(n -> measures.celsius(n, "serviceHighC", -100, 350).orElse(0))
+              .orElseGet(
+                  () ->
+                      assume(
+                          "serviceHighC", policy.value("service-high-c"), "not said: in the sun"));
+      if (low > high) {
+        problems.add(
+            f.placeOf("serviceLowC"),
+            "serviceLowC",
+            Numbers.plain(low) + " °C is above serviceHighC " + Numbers.plain(high) + " °C",
+            "the lower of the two");
+        return new Interval(0, 0);
+      }
+      return new Interval(low, high);
+    }
+
+    private Optional<Load> load() {
+      return f.object("load")
+          .flatMap(l -> new LoadReader(knowledge, problems, measures, assumed).read(l));
+    }
+
+    private Surroundings surroundings() {
+      return new Surroundings(
+          f.flag("comesApartLater").orElse(false),
+          f.flag("sealNear").orElse(false),
+          f.flag("electronicsNear").orElse(false),
+          f.flag("warranty").orElse(false));
+    }
+
+    private Instant start(ZoneId orderZone) {
+      if (!f.has("start")) {
+        assumed.add(
+            new Assumption("start", now.atZone(orderZone).toOffsetDateTime().toString(), "now"));
+        return now;
+      }
+      Instant start = clock.instant(f, "start", orderZone).orElse(now);
+      long days = (long) policy.value("start-horizon-days");
+      if (Duration.between(now, start).abs().toDays() > days) {
+        problems.add(
+            f.placeOf("start"),
+            "start",
+            start.atZone(orderZone).toLocalDate() + " is more than " + days + " days from now",
+            "a start within " + days + " days");
+      }
+      return start;
+    }
+
+    private Optional<CompoundClass> compound() {
+      Optional<String> id = f.text("class");
+      if (id.isPresent() && !catalog.compounds().containsKey(id.get())) {
+        f.unknown("class", id.get(), catalog.compounds().keySet());
+        return Optional.empty();
+      }
+      return id.map(catalog.compounds()::get);
+    }
+  }
+
+  private enum PrimedFaces {
+    BOTH,
+    BORE,
+    PART
+  }
+}

@@ -1,0 +1,38 @@
+package annulus.hold;
+
+import annulus.quantity.Estimate;
+
+/** Products and sums of estimates that are not negative: low with low, high with high. */
+final class Estimates {
+  private Estimates() {}
+
+  static Estimate product(Estimate a, Estimate b) {
+    return new Estimate(a.low() * b.low(), a.likely() * b.likely(), a.high() * b.high());
+  }
+
+  static Estimate times(Estimate a, double factor) {
+    return new Estimate(a.low() * factor, a.likely() * factor, a.high() * factor);
+  }
+
+  static Estimate sum(Estimate a, Estimate b) {
+    return new Estimate(a.low() + b.low(), a.likely() + b.likely(), a.high() + b.high());
+  }
+
+  /** Straight between two estimates; {@code share} 0 gives the first, 1 the second. */
+  static Estimate between(Estimate a, Estimate b, double share) {
+    return new Estimate(
+        mix(a.low(), b.low(), share),
+        mix(a.likely(), b.likely(), share),
+        mix(a.high(), b.high(), share));
+  }
+
+  // mix keeps low <= likely <= high: it is a weighted mean of ordered triples.
+  private static double mix(double a, double b, double share) {
+    return a + (b - a) * share;
+  }
+
+  /** Torque (N·m) of an axial force (N) at a diameter (mm): {@code F d/2}. */
+  static Estimate torqueNm(Estimate axialN, double diameterMm) {
+    return times(axialN, diameterMm / 2000);
+  }
+}

@@ -1,0 +1,201 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.Decision;
+import annulus.advice.Advice.Kind;
+import annulus.advice.Advice.PlannedPrimer;
+import annulus.catalog.CompoundClass;
+import annulus.measure.MeasuredDiameter;
+import annulus.select.ClassVerdict;
+import annulus.select.Fact;
+import annulus.select.Finding;
+import annulus.select.Rule;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/** What was decided, why not, and what to do instead. */
+public final class DecisionTexts {
+  private final Advice advice;
+
+  private DecisionTexts(Advice advice) {
+    this.advice = advice;
+  }
+
+  /** The words for one advice. */
+  public static DecisionTexts of(Advice advice) {
+    return new DecisionTexts(advice);
+  }
+
+  /** The command in capitals: {@code USE}, {@code DO NOT BOND}. */
+  public String command() {
+    return switch (advice.decision().kind()) {
+      case USE_COMPOUND -> "USE";
+      case PRESS_DRY -> "PRESS DRY";
+      case TOO_TIGHT -> "DO NOT PRESS";
+      case MEASURE_AGAIN -> "MEASURE AGAIN";
+      case TOO_WIDE -> "DO NOT BOND";
+      case NO_CLASS -> primerWouldDo() ? "DO NOT BOND YET" : "DO NOT BOND";
+      case STRIP_AND_REDO -> "STRIP AND REDO";
+    };
+  }
+
+  /** What the command is about, short enough for one line of 100 columns. */
+  public String what() {
+    return switch (advice.decision().kind()) {
+      case USE_COMPOUND -> use(advice.decision());
+      case PRESS_DRY -> "no compound: the part is larger than the bore and holds by itself";
+      case TOO_TIGHT -> "too tight for a dry press of workshop size";
+      case MEASURE_AGAIN -> blamed();
+      case TOO_WIDE -> "the gap is wider than any class fills";
+      case NO_CLASS -> decisive().stream().findFirst().map(this::summary).orElse("no class fits");
+      case STRIP_AND_REDO -> "it was moved after it may have grabbed: the film is torn";
+    };
+  }
+
+  /** Command and matter in one line. */
+  public String line() {
+    return command() + "  " + what();
+  }
+
+  private static String use(Decision decision) {
+    String name = decision.compound().map(CompoundClass::name).orElse("compound");
+    return name + decision.primer().map(DecisionTexts::primer).orElse(", no primer");
+  }
+
+  private static String primer(PlannedPrimer plan) {
+    return ", with " + plan.primer().name() + " on " + faces(plan);
+  }
+
+  static String faces(PlannedPrimer plan) {
+    return plan.onBore() && plan.onPart() ? "both faces" : plan.onBore() ? "the bore" : "the part";
+  }
+
+  private String summary(Finding finding) {
+    String summary = finding.rule().summary();
+    String text = summary.endsWith(".") ? summary.substring(0, summary.length() - 1) : summary;
+    return text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+  }
+
+  /** The instrument with the larger share of the doubt. */
+  private String blamed() {
+    Optional<MeasuredDiameter> bore = advice.gap().bore();
+    Optional<MeasuredDiameter> part = advice.gap().part();
+    if (bore.isEmpty() || part.isEmpty()) {
+      return "the gap as stated is too unsure to tell what fits";
+    }
+    boolean first =
+        bore.get().extremeBudget().combinedUm() >= part.get().extremeBudget().combinedUm();
+    MeasuredDiameter worse = first ? bore.get() : part.get();
+    return "the "
+        + shortName(worse.instrument().name())
+        + (first ? " in the bore" : " on the part")
+        + " cannot tell what fits";
+  }
+
+  /** An instrument's name without what stands in brackets. */
+  static String shortName(String name) {
+    int bracket = name.indexOf(" (");
+    return bracket < 0 ? name : name.substring(0, bracket);
+  }
+
+  /** The findings that decided against, the deciding ones first; empty for a yes. */
+  public List<Finding> decisive() {
+    Kind kind = advice.decision().kind();
+    if (kind.isYes() || kind == Kind.STRIP_AND_REDO || kind == Kind.TOO_TIGHT) {
+      // too tight: the rule that speaks says "press it dry", which is what must not be done
+      return List.of();
+    }
+    List<Finding> ofJoint =
+        advice.decision().because().stream()
+            .filter(f -> f.rule().ofJoint() && f.rule().verdict() == Rule.Verdict.EXCLUDES)
+            .toList();
+    return ofJoint.isEmpty()
+        ? nearest().map(DecisionTexts::blocking).orElse(advice.decision().because())
+        : ofJoint;
+  }
+
+  /** One deciding reason in words, with the class it is about. */
+  public String because(Finding finding) {
+    String about =
+        advice.table().stream()
+            .map(ClassVerdict::compound)
+            .filter(c -> c.id().equals(finding.classId()))
+            .map(c -> c.name() + ": ")
+            .findFirst()
+            .orElse("");
+    return about + RuleTexts.reason(finding);
+  }
+
+  /** The class that comes nearest: fits the gap best, or fills most, and is held back by least. */
+  private Optional<ClassVerdict> nearest() {
+    boolean widest = advice.decision().kind() == Kind.TOO_WIDE;
+    Comparator<ClassVerdict> fit =
+        widest
+            ? Comparator.comparingDouble(v -> -v.compound().gapUm().high())
+            : Comparator.comparingDouble(v -> -Math.rint(1000 * v.covers()));
+    return advice.table().stream()
+        .filter(v -> !blocking(v).isEmpty())
+        .min(
+            fit.thenComparing(v -> v.standing() == ClassVerdict.Standing.EXCLUDED)
+                .thenComparingInt(v -> blocking(v).size())
+                .thenComparingDouble(v -> -v.compound().serviceC().high()));
+  }
+
+  private static List<Finding> blocking(ClassVerdict verdict) {
+    List<Finding> findings = new ArrayList<>(verdict.of(Rule.Verdict.EXCLUDES));
+    findings.addAll(verdict.of(Rule.Verdict.NEEDS_PRIMER));
+    return findings;
+  }
+
+  private boolean primerWouldDo() {
+    return advice.table().stream()
+        .anyMatch(v -> v.standing() == ClassVerdict.Standing.NEEDS_PRIMER);
+  }
+
+  /** What to do instead; empty for a yes. */
+  public List<String> instead() {
+    return switch (advice.decision().kind()) {
+      case USE_COMPOUND, PRESS_DRY -> List.of();
+      case TOO_TIGHT ->
+          List.of(
+              "Check that bore and part are not swapped and that both sizes are right.",
+              "Then ask the maker of the part, or have it fitted by somebody with the right press.");
+      case MEASURE_AGAIN -> List.of("Measure again, then ask again. Bond nothing on a guess.");
+      case TOO_WIDE ->
+          List.of("Fit a sleeve, replace the worn part, or have the seat rebuilt and machined.");
+      case NO_CLASS -> insteadOfClass();
+      case STRIP_AND_REDO ->
+          List.of("Take it apart, clean both faces bare, measure again and bond anew.");
+    };
+  }
+
+  private List<String> insteadOfClass() {
+    Set<Fact> facts = new java.util.LinkedHashSet<>();
+    decisive().forEach(f -> facts.addAll(f.rule().when().facts()));
+    List<String> words = new ArrayList<>();
+    if (primerWouldDo()) {
+      words.add("Put primer on as told above, enter it in the order and ask again.");
+    }
+    if (facts.contains(Fact.WARMEST_CURE)) {
+      words.add("Bring the joint to a warm place and ask again with that temperature.");
+    }
+    if (facts.contains(Fact.BORE_ATTACK) || facts.contains(Fact.PART_ATTACK)) {
+      words.add("Use the fixing that the part's maker names: clamp, pin, press or thread.");
+    }
+    if (facts.contains(Fact.BORE_FILM) || facts.contains(Fact.PART_FILM)) {
+      words.add("Strip the seat to bare material, measure again and ask again.");
+    }
+    if (facts.contains(Fact.SERVICE_HIGH) || facts.contains(Fact.SERVICE_LOW)) {
+      words.add("Check the service temperature; if it is right, hold the joint mechanically.");
+    }
+    if (words.isEmpty()) {
+      words.add(
+          "Change what the reasons name, or hold the joint mechanically: sleeve, pin or press.");
+    }
+    return words;
+  }
+}

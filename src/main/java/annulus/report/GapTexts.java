@@ -1,0 +1,79 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.GapFinding;
+import annulus.catalog.Catalog;
+import annulus.fit.Gap;
+import annulus.quantity.Numbers;
+
+/** The gap in words: radial and diametral always side by side, limits rounded outwards. */
+final class GapTexts {
+  private final GapFinding found;
+  private final Catalog catalog;
+
+  GapTexts(Advice advice, Catalog catalog) {
+    this.found = advice.gap();
+    this.catalog = catalog;
+  }
+
+  /** How the parts stand to each other; a doubt is never called interference. */
+  Fit fit() {
+    Gap gap = found.gap();
+    double dry = catalog.policy().value("dry-press-from-um");
+    if (gap.probabilityWithin(Double.NEGATIVE_INFINITY, dry) >= found.level()) {
+      return Fit.INTERFERENCE;
+    }
+    double line = catalog.policy().value("line-to-line-um");
+    if (gap.meanUm() > line) {
+      return gap.lowerUm(found.level()) > 0 ? Fit.CLEAR : Fit.CLEAR_NOT_SURE;
+    }
+    return gap.meanUm() >= -line ? Fit.LINE_TO_LINE : Fit.TIGHT_NOT_SURE;
+  }
+
+  /** Kinds of fit in words. */
+  enum Fit {
+    CLEAR("clear: the part is smaller than the bore"),
+    CLEAR_NOT_SURE("clear as measured, but line to line or tight is not ruled out"),
+    LINE_TO_LINE("line to line: bore and part are the same size, near enough"),
+    TIGHT_NOT_SURE("tight as measured, but interference is not proved"),
+    INTERFERENCE("interference: the part is larger than the bore");
+
+    private final String words;
+
+    Fit(String words) {
+      this.words = words;
+    }
+
+    String words() {
+      return words;
+    }
+  }
+
+  /** Mean gap with its expanded uncertainty, in one line. */
+  String line() {
+    return "radial " + radial() + " (per side), diametral " + diametral() + " (across)";
+  }
+
+  String radial() {
+    Gap gap = found.gap();
+    return plusMinus(gap.meanUm(), gap.budget().expandedUm(found.level()));
+  }
+
+  String diametral() {
+    Gap gap = found.gap();
+    return plusMinus(2 * gap.meanUm(), 2 * gap.budget().expandedUm(found.level()));
+  }
+
+  /** Largest and smallest that the gap could be: {@code -3.1 to 42.0 µm}. */
+  String couldBe(double factor) {
+    Gap gap = found.gap();
+    return Figures.roundedDown(factor * gap.lowerUm(found.level()), 1)
+        + " to "
+        + Figures.roundedUp(factor * gap.upperUm(found.level()), 1)
+        + " µm";
+  }
+
+  static String plusMinus(double value, double expanded) {
+    return Numbers.fixed(value, 1) + " ± " + Figures.roundedUp(expanded, 1) + " µm";
+  }
+}

@@ -1,0 +1,75 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.Condition;
+import annulus.advice.Advice.CureTimes;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.StageTime;
+import annulus.catalog.Catalog;
+import annulus.catalog.ReleaseRule;
+import annulus.quantity.Numbers;
+import java.util.Optional;
+
+/** The hand-back in words: the one safe time and what it waits for, or why there is none. */
+final class HandBackTexts {
+  private final Advice advice;
+  private final ReleaseRule release;
+  private final String restMinutes;
+
+  HandBackTexts(Advice advice, Catalog catalog) {
+    this.advice = advice;
+    this.release = catalog.release().get(advice.order().consequence());
+    this.restMinutes = Numbers.plain(catalog.policy().value("undisturbed-after-fixture-min"));
+  }
+
+  /** What rules, as a sentence; or why no time can be promised. */
+  String why() {
+    Optional<HandBack> handBack = advice.handBack();
+    return handBack.map(h -> "Ruled by: " + condition(h.ruling()) + ".").orElseGet(this::none);
+  }
+
+  String condition(Condition condition) {
+    String sure = " at " + Figures.wanted(advice.order().confidence());
+    return switch (condition) {
+      case FIXTURE_AND_REST ->
+          "fixture" + sure + " and " + restMinutes + " min left alone after it";
+      case POLICY_STAGE -> StageTexts.name(release.stage()) + sure + ", because " + consequence();
+      case SLOW_PRACTICE -> "full cure as the slowest practice has it, because " + consequence();
+      case HOLD_COVERS_LOAD -> "the hold covers the load with its safety factor" + sure;
+      case DRY_FIT -> "nothing to wait for: a dry fit holds when it is home";
+    };
+  }
+
+  private String consequence() {
+    return switch (advice.order().consequence()) {
+      case NUISANCE -> "a failure is a nuisance only";
+      case STRANDING -> "a failure would leave somebody stranded";
+      case INJURY -> "a failure could hurt someone";
+    };
+  }
+
+  private String none() {
+    return switch (advice.decision().kind()) {
+      case MEASURE_AGAIN -> "Nothing may be bonded until the measurement decides.";
+      case TOO_TIGHT -> "It may not be pressed as it stands.";
+      case TOO_WIDE, NO_CLASS -> "It may not be bonded as it stands.";
+      case STRIP_AND_REDO -> "The film is torn: every clock starts anew with the new joint.";
+      case USE_COMPOUND, PRESS_DRY -> never();
+    };
+  }
+
+  private String never() {
+    Optional<CureTimes> cure = advice.cure();
+    for (StageTime stage : cure.map(CureTimes::stages).orElse(java.util.List.of())) {
+      if (stage.sure().isEmpty() && stage.stage().compareTo(release.stage()) <= 0) {
+        return "In this place it never surely gets to "
+            + StageTexts.name(stage.stage())
+            + ": it may be too cold. Use a warmer place.";
+      }
+    }
+    boolean slow = cure.isPresent() && cure.get().slowPracticeFull().isEmpty();
+    return slow && release.slowPractice()
+        ? "In this place full cure is never reached as the slowest practice has it."
+        : "The joint never surely carries the load with its safety factor.";
+  }
+}

@@ -1,0 +1,31 @@
+package annulus.report;
+
+import annulus.catalog.Stage;
+import java.util.Locale;
+
+/** What the four stages are called and what may be done at each. */
+final class StageTexts {
+  private StageTexts() {}
+
+  static String name(Stage stage) {
+    return switch (stage) {
+      case FIXTURE -> "fixture";
+      case HANDLING -> "handling";
+      case FUNCTIONAL -> "functional";
+      case FULL -> "full cure";
+    };
+  }
+
+  static String mayBeDone(Stage stage) {
+    return switch (stage) {
+      case FIXTURE -> "Do not touch, turn or move it before this.";
+      case HANDLING -> "Other parts may be assembled on it. No torque, no load.";
+      case FUNCTIONAL -> "Limited use: the shop's own careful test. Nobody else.";
+      case FULL -> "May be handed over, but never before the hand-back time.";
+    };
+  }
+
+  static String id(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,255 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.CureTimes;
+import annulus.advice.Advice.Kind;
+import annulus.advice.Advice.ServiceGap;
+import annulus.advice.Advice.StageTime;
+import annulus.advice.Advice.Step;
+import annulus.advice.HoldReport;
+import annulus.advice.JointOrder;
+import annulus.catalog.Catalog;
+import annulus.catalog.Stage;
+import annulus.fit.Gap;
+import annulus.quantity.Estimate;
+import annulus.quantity.Numbers;
+import annulus.select.ClassVerdict;
+import annulus.select.Finding;
+import java.time.Duration;
+import java.util.Optional;
+
+/** An answer as plain text of at most 100 columns: what, when and why first, then detail. */
+public final class TextReport {
+  private static final int LABEL = 22;
+  private static final int RADIAL = 26;
+  private static final int TIME = 38;
+
+  private final Advice advice;
+  private final Catalog catalog;
+  private final JointOrder order;
+  private final ShopTime time;
+  private final TextLines lines = new TextLines();
+
+  private TextReport(Advice advice, Catalog catalog) {
+    this.advice = advice;
+    this.catalog = catalog;
+    this.order = advice.order();
+    this.time = new ShopTime(order.zone(), order.start());
+  }
+
+  /**
+   * The whole report, lines ended by LF.
+   *
+   * @param advice the answer
+   * @param catalog the catalogue it was made with
+   * @param why whether every rule, figure and source is told as well
+   */
+  public static String of(Advice advice, Catalog catalog, boolean why) {
+    TextReport report = new TextReport(advice, catalog);
+    report.decision();
+    report.handBack();
+    report.gap();
+    report.stages();
+    report.steps();
+    report.cautions();
+    report.classes();
+    if (why) {
+      new WhyText(advice, catalog, report.lines).write();
+    }
+    report.lines.blank().line("Data version " + advice.dataVersion());
+    return report.lines.toString();
+  }
+
+  private void decision() {
+    DecisionTexts words = DecisionTexts.of(advice);
+    lines.line(words.line());
+    for (Finding finding : words.decisive()) {
+      lines.hanging("  Because: ", words.because(finding));
+    }
+    if (advice.decision().kind() == Kind.MEASURE_AGAIN) {
+      new RemedyTexts(advice)
+          .lines(new GapTexts(advice, catalog))
+          .forEach(l -> lines.hanging("  ", l));
+    }
+    words.instead().forEach(l -> lines.hanging("  Instead: ", l));
+    String job = order.title().isBlank() ? order.job() : order.job() + ": " + order.title();
+    lines.hanging("  Job ", job);
+  }
+
+  private void handBack() {
+    lines.blank();
+    lines.hanging(
+        "Earliest safe hand-back: ",
+        advice
+            .handBack()
+            .map(
+                h ->
+                    h.after().isZero()
+                        ? time.full(h.at()) + ", when it is home"
+                        : time.full(h.at()) + ", " + ShopTime.up(h.after()) + " after closing")
+            .orElse("none can be promised"));
+    lines.hanging("  ", new HandBackTexts(advice, catalog).why());
+  }
+
+  private void gap() {
+    Gap gap = advice.gap().gap();
+    double level = advice.gap().level();
+    GapTexts words = new GapTexts(advice, catalog);
+    lines.heading(
+        TextLines.cell("Gap", LABEL)
+            + TextLines.cell("radial (per side)", RADIAL)
+            + "diametral (across)");
+    row("  mean at 20 °C", words.radial(), words.diametral());
+    double extreme = gap.extremeBudget().expandedUm(level);
+    range("  largest at 20 °C", gap.largestUm(), extreme);
+    range("  smallest at 20 °C", gap.smallestUm(), extreme);
+    single(
+        "  at assembly, " + celsius(order.cure().history().celsiusAt(0)),
+        advice.gap().atAssemblyUm());
+    ServiceGap service = advice.gap().inService();
+    single("  in use at " + celsius(order.service().low()), service.atLowUm());
+    single("  in use at " + celsius(order.service().high()), service.atHighUm());
+    lines.hanging("  Fit: ", words.fit().words() + ". Below 0 is interference.");
+    lines.hanging(
+        "  ",
+        "± is the expanded uncertainty at "
+            + Figures.wanted(level)
+            + ". On the joint of "
+            + Numbers.fixed(gap.nominalMm(), 3)
+            + " mm.");
+  }
+
+  private static String celsius(double celsius) {
+    return Figures.trimmed(celsius, 1) + " °C";
+  }
+
+  private void range(String label, double um, double expanded) {
+    row(label, GapTexts.plusMinus(um, expanded), GapTexts.plusMinus(2 * um, 2 * expanded));
+  }
+
+  private void single(String label, double um) {
+    row(label, Numbers.fixed(um, 1) + " µm", Numbers.fixed(2 * um, 1) + " µm");
+  }
+
+  private void row(String label, String radial, String diametral) {
+    lines.line(TextLines.cell(label, LABEL) + TextLines.cell(radial, RADIAL) + diametral);
+  }
+
+  private void stages() {
+    boolean counts = advice.decision().kind() == Kind.USE_COMPOUND && advice.cure().isPresent();
+    if (!counts) {
+      lines.heading("Cure: no times, because nothing is bonded as it stands.");
+      return;
+    }
+    CureTimes cure = advice.cure().get();
+    lines.heading(
+        TextLines.cell("Cure", 14)
+            + TextLines.cell("typical", TIME)
+            + "at "
+            + Figures.wanted(order.confidence()));
+    for (StageTime stage : cure.stages()) {
+      lines.line(
+          TextLines.cell("  " + StageTexts.name(stage.stage()), 14)
+              + TextLines.cell(when(stage.typical()), TIME)
+              + when(stage.sure()));
+      lines.hanging("                ", StageTexts.mayBeDone(stage.stage()));
+    }
+    StageTime full = cure.at(Stage.FULL);
+    if (!cure.slowPracticeFull().equals(full.sure())) {
+      lines.hanging(
+          "  ", "Full cure as the slowest practice has it: " + when(cure.slowPracticeFull()));
+    }
+    lines.hanging(
+        "  ",
+        "Working time to push home: " + ShopTime.down(cure.workingTime()) + ", then leave it.");
+    lines.hanging(
+        "  ",
+        "Counted from closing at "
+            + time.full(order.start())
+            + ", "
+            + order.zone().getId()
+            + ", cure place "
+            + order.cure().describedAs()
+            + ".");
+    moved();
+    advice.hold().ifPresent(this::hold);
+  }
+
+  private void moved() {
+    order
+        .movedAt()
+        .ifPresent(
+            at ->
+                lines.hanging(
+                    "  ",
+                    "Moved at "
+                        + time.full(at)
+                        + ", before it may have grabbed: counted as part of pushing it home."));
+  }
+
+  private void hold(HoldReport hold) {
+    lines.heading("Hold at full cure");
+    lines.line("  pushed out, at room temperature: " + force(hold.bondCold(), "N"));
+    lines.line(
+        "  pushed out, at " + celsius(order.service().high()) + ": " + force(hold.bondHot(), "N"));
+    lines.line(
+        "  turned, at " + celsius(order.service().high()) + ": " + force(hold.torqueHot(), "N·m"));
+    hold.wantedN()
+        .ifPresent(
+            n ->
+                lines.line(
+                    "  wanted with the safety factor: "
+                        + Figures.roundedUp(n, 0)
+                        + " N along the bore"));
+  }
+
+  /** The lower end first: it is the one to count on. */
+  private static String force(Estimate estimate, String unit) {
+    return "at least "
+        + Figures.roundedDown(estimate.low(), 0)
+        + " "
+        + unit
+        + " (likely "
+        + Numbers.fixed(estimate.likely(), 0)
+        + ")";
+  }
+
+  private String when(Optional<Duration> after) {
+    return after.map(d -> ShopTime.up(d) + ", " + time.brief(time.after(d))).orElse("never");
+  }
+
+  private void steps() {
+    lines.heading("Steps");
+    StepTexts words = new StepTexts(time);
+    int number = 1;
+    for (Step step : advice.steps()) {
+      lines.hanging(String.format(java.util.Locale.ROOT, "%4d. ", number++), words.text(step));
+    }
+    if (advice.steps().isEmpty()) {
+      lines.line("  None: do as told above first.");
+    }
+  }
+
+  private void cautions() {
+    lines.heading("Cautions");
+    advice.cautions().forEach(c -> lines.hanging("  ! ", RuleTexts.reason(c)));
+    catalog.cautions().values().forEach(c -> lines.hanging("  - ", c.text()));
+  }
+
+  private void classes() {
+    lines.heading("Classes");
+    for (ClassVerdict verdict : advice.table()) {
+      String first =
+          TextLines.cell("  " + verdict.compound().id(), 21)
+              + TextLines.cell(ClassTexts.standing(verdict), 14);
+      lines.hanging(first, ClassTexts.reason(verdict));
+    }
+    if (!order.assumptions().isEmpty()) {
+      lines.blank();
+    }
+    for (JointOrder.Assumption assumed : order.assumptions()) {
+      lines.hanging(
+          "Assumed: ", assumed.field() + " = " + assumed.value() + " (" + assumed.why() + ")");
+    }
+  }
+}
