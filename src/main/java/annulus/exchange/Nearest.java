@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** The known name nearest to a mistyped one. */
-final class Nearest {
+public final class Nearest {
   private static final int LONGEST = 100;
 
   private Nearest() {}
@@ -29,7 +29,7 @@ final class Nearest {
   }
 
   /** A suggestion to print after "unknown", or all candidates when none is near. */
-  static String allowed(String word, Collection<String> candidates) {
+  public static String allowed(String word, Collection<String> candidates) {
     String all = String.join(", ", candidates);
     return to(word, candidates).map(n -> "did you mean " + n + "? one of: " + all).orElse(all);
   }
