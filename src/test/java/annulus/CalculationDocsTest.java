@@ -46,6 +46,7 @@ class CalculationDocsTest {
   /** Methods that look like a calculation and are not one, each with its reason. */
   private static final Map<String, String> EXCEPTIONS =
       Map.ofEntries(
+          Map.entry("BondHold.factor", "picks one of the factors that were given"),
           Map.entry("Budget.share", "a part of the whole, no model behind it"),
           Map.entry("CureAccumulator.reachedAt", "gives back what was accumulated"),
           Map.entry("LimitsOfSize.deviationUm", "the difference of two sizes in another unit"),
@@ -67,6 +68,7 @@ class CalculationDocsTest {
           "Gap.oneSidedUm",
           "Gap.probabilityWithin",
           "Gap.upperUm",
+          "Load.requiredN",
           "Spread.probabilityOfAtMost");
 
   private static final Pattern METHOD =

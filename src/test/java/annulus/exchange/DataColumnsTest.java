@@ -212,13 +212,42 @@ class DataColumnsTest {
 
   @Test
   void the_readers_want_the_described_columns() {
-    assertEquals(String.join(",", MaterialRows.HEADER), header("materials.csv"));
-    assertEquals(String.join(",", MaterialRows.FINISH_HEADER), header("finishes.csv"));
-    assertEquals(String.join(",", MaterialRows.ACTIVITY_HEADER), header("activities.csv"));
-    assertEquals(String.join(",", MaterialRows.CAUTION_HEADER), header("cautions.csv"));
-    assertEquals(String.join(",", MaterialRows.RELEASE_HEADER), header("consequences.csv"));
-    assertEquals(String.join(",", InstrumentRows.HEADER), header("instruments.csv"));
-    assertEquals(String.join(",", NumberRows.HEADER), header("policy.csv"));
-    assertEquals(String.join(",", NumberRows.HEADER), header("form-limits.csv"));
+    Map<String, List<String>> wanted =
+        Map.of(
+            "materials.csv", MaterialRows.HEADER,
+            "finishes.csv", MaterialRows.FINISH_HEADER,
+            "activities.csv", MaterialRows.ACTIVITY_HEADER,
+            "cautions.csv", MaterialRows.CAUTION_HEADER,
+            "consequences.csv", MaterialRows.RELEASE_HEADER,
+            "instruments.csv", InstrumentRows.HEADER,
+            "policy.csv", NumberRows.HEADER,
+            "form-limits.csv", NumberRows.HEADER);
+    wanted.forEach(
+        (table, columns) ->
+            assertEquals(
+                new TreeSet<>(columns), new TreeSet<>(List.of(header(table).split(","))), table));
+  }
+
+  @Test
+  void a_word_that_names_a_row_of_hold_factors_finds_it() {
+    Set<String> faces = keys("surface");
+    for (CSVRecord row : records("materials.csv").subList(1, records("materials.csv").size())) {
+      int face = records("materials.csv").get(0).toList().indexOf("bond_face");
+      assertTrue(faces.contains(row.get(face)), row.toString());
+    }
+    Set<String> dynamics = keys("dynamic");
+    for (CSVRecord row : records("duty-cases.csv").subList(1, records("duty-cases.csv").size())) {
+      assertTrue(dynamics.contains(row.get(8)), row.toString());
+    }
+  }
+
+  private static Set<String> keys(String factor) {
+    Set<String> keys = new HashSet<>();
+    for (CSVRecord row : records("hold-factors.csv")) {
+      if (row.get(0).equals(factor)) {
+        keys.add(row.get(1));
+      }
+    }
+    return keys;
   }
 }
