@@ -186,7 +186,7 @@ class ShopTablesTest {
         "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal,-11.3 | expansion.low | -11.3 1e-6/K is out of range | -5 to 300",
         "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal,11.9 | expansion | out of order | low <= likely <= high",
         "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal,\"11,3\" | expansion_low | is the text \"11,3\" | a number",
-        "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal | - | 19 cells | 20 cells",
+        "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal | - | 20 cells | 21 cells",
         "materials.csv | steel-alloy, | steel-plain, | id | \"steel-plain\" stands twice | once",
         "materials.csv | steel-alloy, | , | id | is missing | needed",
         "materials.csv | ,high\\n | ,High\\n | confidence | \"High\" is unknown | did you mean high?",
