@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import annulus.catalog.Confidence;
 import annulus.catalog.Provenance;
 import annulus.exchange.HoldFiles;
+import annulus.exchange.InputRefused;
+import annulus.exchange.PlacedProblem;
 import annulus.fit.FitData;
 import annulus.fit.PressAnswer;
 import annulus.quantity.Estimate;
@@ -18,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 class HoldTest {
   private static final Provenance PRACTICE =
@@ -165,20 +168,22 @@ class HoldTest {
   void bad_factor_rows_are_placed() {
     String text = FitData.text("hold-factors.csv");
     String unit = text.replaceFirst("gap,radial,0,um", "gap,radial,0,mm");
-    InvalidValue error =
-        assertThrows(InvalidValue.class, () -> HoldFiles.factors("h.csv", new StringReader(unit)));
-    assertEquals("h.csv:9: unit", error.field());
+    PlacedProblem error = refused(() -> HoldFiles.factors("h.csv", new StringReader(unit)));
+    assertEquals(9, error.line());
+    assertEquals("unit", error.field());
     String twice = text + "surface,steel,0,1,0.9,1,1,shop,low\n";
-    assertTrue(
-        assertThrows(InvalidValue.class, () -> HoldFiles.factors("h.csv", new StringReader(twice)))
-            .problem()
-            .contains("steel is given twice"));
+    InvalidValue again =
+        assertThrows(InvalidValue.class, () -> HoldFiles.factors("h.csv", new StringReader(twice)));
+    assertTrue(again.problem().contains("steel is given twice"), again.toString());
     String duty = FitData.text("duty-cases.csv").replaceFirst("reversing", "wobbling");
-    InvalidValue unknown =
-        assertThrows(
-            InvalidValue.class,
-            () -> HoldFiles.duties("d.csv", new StringReader(duty), HoldData.TABLES));
-    assertEquals("d.csv:6: dynamic", unknown.field());
+    PlacedProblem unknown =
+        refused(() -> HoldFiles.duties("d.csv", new StringReader(duty), HoldData.TABLES));
+    assertEquals(6, unknown.line());
+    assertEquals("dynamic", unknown.field());
+  }
+
+  private static PlacedProblem refused(Executable reading) {
+    return assertThrows(InputRefused.class, reading).problems().get(0);
   }
 
   @Test
