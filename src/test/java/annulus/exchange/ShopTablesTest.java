@@ -197,6 +197,7 @@ class ShopTablesTest {
         "instruments.csv | outside-micrometer-coarse,outside micrometer read | outside-micrometer-coarse,micrometer read | name | is another name | micrometer read",
         "instruments.csv | ,outside,0,50,4,1, | ,outside,0,50,4000,1, | mpe_um | 4000 is out of range | 0.1 to 500 µm",
         "consequences.csv | injury,full,true,3 | injury,full,true,0.5 | safety_factor | 0.5 is out of range | 1 to 20",
+        "logger-rules.csv | coldest-c,-55 | coldest-c,55 | coldest-c | 55 °C is out of range | -80 to 0",
         "policy.csv | wanted-confidence,0.95 | wanted-confidence,lots | value | is the text \"lots\" | a number",
       })
   void a_wrong_value_is_placed_with_what_is_allowed(
