@@ -10,6 +10,10 @@ import annulus.catalog.Instrument;
 import annulus.catalog.Material;
 import annulus.quantity.Estimate;
 import annulus.quantity.Units;
+import annulus.select.Condition;
+import annulus.select.Rule;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -217,10 +221,22 @@ class CatalogDataPublishedTest {
     return Units.GAS_CONSTANT * Math.log(ratio) / inverse / 1000;
   }
 
+  private static Rule rule(String id) {
+    try {
+      return RuleFile.read(DataFiles.bundled()).rules().stream()
+          .filter(r -> r.id().equals(id))
+          .findFirst()
+          .orElseThrow();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Petrie: no cure above about 0.76 mm (30 mil) between faces. US Army manual: from −54 °C. */
   @Test
   void no_class_goes_beyond_the_published_gap_and_cold() {
-    assertEquals(30 * 25.4, CATALOG.policy().value("face-to-face-limit-um"), 2.5);
+    Rule limit = rule("face-to-face-limit");
+    assertEquals(30 * 25.4, ((Condition.Against) limit.when()).limit(), 2.5);
     for (CompoundClass c : CATALOG.compounds().values()) {
       assertTrue(c.primedGapMaxUm() <= 760, c.id());
       assertTrue(c.serviceC().low() >= -54, c.id());

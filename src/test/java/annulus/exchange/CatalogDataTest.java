@@ -13,7 +13,6 @@ import annulus.catalog.Finish;
 import annulus.catalog.Material;
 import annulus.catalog.Stage;
 import annulus.quantity.Interval;
-import annulus.select.Condition;
 import annulus.select.Rule;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -252,17 +251,11 @@ class CatalogDataTest {
   }
 
   @Test
-  void a_rule_and_the_policy_say_the_same_number() {
-    assertEquals(limit("face-to-face-limit"), CATALOG.policy().value("face-to-face-limit-um"));
-    assertEquals(limit("short-engagement"), CATALOG.policy().value("engagement-short-ratio"));
-    assertEquals(limit("primer-ageing"), CATALOG.policy().value("primer-age-caution-share"));
-  }
-
-  private static double limit(String rule) {
-    Condition when =
-        RULES.rules().stream().filter(r -> r.id().equals(rule)).findFirst().orElseThrow().when();
-    Condition first = when instanceof Condition.All all ? all.parts().get(0) : when;
-    return ((Condition.Against) first).limit();
+  void every_policy_number_is_asked_for() {
+    String all = String.join("\n", sources().stream().map(CatalogDataTest::text).toList());
+    Set<String> idle = new TreeSet<>(CATALOG.policy().numbers().keySet());
+    idle.removeIf(id -> all.contains('"' + id + '"'));
+    assertEquals(Set.of(), idle);
   }
 
   @Test
