@@ -112,16 +112,14 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
       boolean tight = gap.smallestUm() < policy.value("dry-press-least-um");
       return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against() : List.of());
     }
-    double widest =
-        selection.table().stream().mapToDouble(v -> v.compound().gapUm().high()).max().orElse(0);
     boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();
     if (onlyUnsure() || nearlyDry) {
       double best = selection.table().stream().mapToDouble(ClassVerdict::covers).max().orElse(0);
       return no(Kind.MEASURE_AGAIN, Math.max(best, dry), only(Set.of(NOT_SURE)));
     }
-    if (gap.largestUm() > widest) {
+    if (tooWideForAll()) {
       List<Finding> because = only(Set.of("gap-too-wide", "face-to-face-limit"));
-      return no(Kind.TOO_WIDE, 1 - gap.probabilityWithin(-1e9, widest), because);
+      return no(Kind.TOO_WIDE, 0, because);
     }
     return no(Kind.NO_CLASS, 0, against());
   }
@@ -135,6 +133,12 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     return selection.table().stream()
         .map(v -> v.of(Rule.Verdict.EXCLUDES))
         .anyMatch(f -> !f.isEmpty() && f.stream().allMatch(x -> x.rule().id().equals(NOT_SURE)));
+  }
+
+  private boolean tooWideForAll() {
+    Set<String> wide = Set.of("gap-too-wide", "face-to-face-limit");
+    return selection.table().stream()
+        .allMatch(v -> v.findings().stream().anyMatch(f -> wide.contains(f.rule().id())));
   }
 
   /** Findings of the joint itself that exclude every class. */
