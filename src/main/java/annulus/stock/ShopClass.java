@@ -138,6 +138,16 @@ public record ShopClass(CompoundClass before, CompoundClass after, List<String> 
     double fixture = label.fixtureMinutes() / 60 * share;
     double full = label.fullHours() * share;
     double oldFull = old.at(Stage.FULL).hours();
+    if (label.leastCureC() < old.minimumC()) {
+      notes.add(
+          "The label says it cures from "
+              + Numbers.plain(label.leastCureC())
+              + " °C, but no rate is known below "
+              + Numbers.plain(old.minimumC())
+              + " °C: "
+              + Numbers.plain(old.minimumC())
+              + " °C counts.");
+    }
     double working = Math.min(1, fixture / old.at(Stage.FIXTURE).hours());
     Estimate minutes = old.workingMinutes();
     return new Cure(
