@@ -217,6 +217,7 @@ public record Advice(
     REMOVE_OLD_COMPOUND,
     WARM_UP,
     CLEAN,
+    KEEP_PRIMED,
     ABRADE,
     PRIME,
     FLASH_OFF,
@@ -229,6 +230,7 @@ public record Advice(
     HANDLE,
     CHECK,
     HAND_BACK,
+    TELL_LIMITED,
     REDO
   }
 

@@ -9,7 +9,6 @@ import annulus.advice.Advice.Kind;
 import annulus.catalog.Catalog;
 import annulus.catalog.NamedNumber;
 import annulus.fit.Gap;
-import annulus.select.RuleBook;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,16 +16,20 @@ import java.util.Optional;
 
 /** Judges joints against one catalogue and one rule book. Holds no state between orders. */
 public final class Advisor {
+  private final Knowledge knowledge;
   private final Catalog catalog;
-  private final RuleBook rules;
 
   /**
-   * @param catalog what the shop can work with
-   * @param rules what is known about choosing
+   * @param knowledge all that answers are judged by
    */
-  public Advisor(Catalog catalog, RuleBook rules) {
-    this.catalog = catalog;
-    this.rules = rules;
+  public Advisor(Knowledge knowledge) {
+    this.knowledge = knowledge;
+    this.catalog = knowledge.catalog();
+  }
+
+  /** All that it judges by. */
+  public Knowledge knowledge() {
+    return knowledge;
   }
 
   /** The catalogue it judges by. */
@@ -43,7 +46,7 @@ public final class Advisor {
   public Advice advise(JointOrder order) {
     GapWork work = new GapWork(order, catalog);
     GapFinding found = work.find();
-    Choice choice = Choice.of(order, catalog, rules, found);
+    Choice choice = Choice.of(order, catalog, knowledge.rules(), found);
     Decision decision = choice.decision(order, catalog, found.gap());
     if (decision.kind() == Kind.MEASURE_AGAIN) {
       found = withRemedy(found, work.remedy(found));
@@ -54,7 +57,12 @@ public final class Advisor {
     if (plan.isEmpty() && decision.kind() == Kind.USE_COMPOUND) {
       decision = no(Kind.NO_CLASS, decision);
     }
-    Optional<HoldReport> hold = Optional.empty();
+    Optional<HoldReport> hold =
+        plan.isPresent()
+            ? decision
+                .compound()
+                .map(c -> new HoldWork(order, knowledge, c, gap, choice.primer()).report())
+            : Optional.empty();
     Optional<CureTimes> cure = plan.map(p -> p.times(choice.primer()));
     Optional<HandBack> handBack = plan.flatMap(p -> Release.of(order, catalog, p, hold));
     if (decision.kind() == Kind.PRESS_DRY) {

@@ -15,10 +15,12 @@ import annulus.select.Rule;
 import annulus.select.RuleBook;
 import annulus.select.Selection;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The choice of a class, with primer where the order leaves it open and nothing else will do.
@@ -28,6 +30,7 @@ import java.util.Optional;
  */
 record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   private static final String NOT_SURE = "gap-not-sure";
+  private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
 
   static Choice of(JointOrder order, Catalog catalog, RuleBook rules, GapFinding found) {
     Optional<PlannedPrimer> named = named(order);
@@ -114,10 +117,11 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();
     if (onlyUnsure() || nearlyDry) {
       double best = selection.table().stream().mapToDouble(ClassVerdict::covers).max().orElse(0);
-      return no(Kind.MEASURE_AGAIN, Math.max(best, dry), against());
+      return no(Kind.MEASURE_AGAIN, Math.max(best, dry), only(Set.of(NOT_SURE)));
     }
     if (gap.largestUm() > widest) {
-      return no(Kind.TOO_WIDE, 1 - gap.probabilityWithin(-1e9, widest), against());
+      List<Finding> because = only(Set.of("gap-too-wide", "face-to-face-limit"));
+      return no(Kind.TOO_WIDE, 1 - gap.probabilityWithin(-1e9, widest), because);
     }
     return no(Kind.NO_CLASS, 0, against());
   }
@@ -138,11 +142,23 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     return against().stream().filter(f -> f.rule().ofJoint()).toList();
   }
 
-  /** Findings that exclude, each rule once, those of the joint first. */
+  private List<Finding> only(Set<String> rules) {
+    return against().stream().filter(f -> rules.contains(f.rule().id())).toList();
+  }
+
+  /**
+   * Findings that stand in the way, each rule once, those of the joint first. Classes that the gap
+   * itself rules out are left aside while there are others.
+   */
   private List<Finding> against() {
+    List<ClassVerdict> near =
+        selection.table().stream()
+            .filter(v -> v.findings().stream().noneMatch(f -> GAP.contains(f.rule().id())))
+            .toList();
+    List<ClassVerdict> about = near.isEmpty() ? byDistance() : near;
     Map<String, Finding> byRule = new LinkedHashMap<>();
     for (boolean ofJoint : new boolean[] {true, false}) {
-      for (ClassVerdict verdict : selection.table()) {
+      for (ClassVerdict verdict : about) {
         for (Finding finding : verdict.findings()) {
           Rule.Verdict v = finding.rule().verdict();
           boolean blocks = v == Rule.Verdict.EXCLUDES || v == Rule.Verdict.NEEDS_PRIMER;
@@ -153,6 +169,13 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
       }
     }
     return List.copyOf(byRule.values());
+  }
+
+  /** Widest-filling classes first: the nearest to a gap that is too wide for all. */
+  private List<ClassVerdict> byDistance() {
+    return selection.table().stream()
+        .sorted(Comparator.comparingDouble(v -> -v.compound().gapUm().high()))
+        .toList();
   }
 
   /** Cautions of the joint, and of the chosen class where there is one. */

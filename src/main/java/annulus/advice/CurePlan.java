@@ -44,6 +44,7 @@ final class CurePlan {
   private final CureForecast slow;
   private final CureModel slowModel;
   private final double surfaceFactor;
+  private final double slowFullHours;
   private final List<Figure> figures = new ArrayList<>();
 
   private CurePlan(
@@ -57,6 +58,7 @@ final class CurePlan {
     this.compound = compound;
     CompoundClass.Cure cure = compound.cure();
     this.surfaceFactor = faces.timeFactor();
+    this.slowFullHours = slowFullHours(compound, primer);
     Spread spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
     ArrheniusRate rate = rate(cure, cure.activationKJ().likely());
     SlowestRate slowRate =
@@ -91,6 +93,15 @@ final class CurePlan {
         .map(faces -> new CurePlan(order, catalog, compound, gap, primer, faces));
   }
 
+  /** Primed practice counts only with both faces primed by a primer that the order names. */
+  private static double slowFullHours(CompoundClass compound, Optional<PlannedPrimer> primer) {
+    double bare = compound.cure().slowFullHours();
+    return primer
+        .filter(p -> p.onBore() && p.onPart() && !p.addedHere())
+        .map(p -> Math.min(bare, p.primer().slowFullHours()))
+        .orElse(bare);
+  }
+
   private static ArrheniusRate rate(CompoundClass.Cure cure, double activationKJ) {
     return new ArrheniusRate(activationKJ, cure.referenceC(), cure.minimumC(), cure.heldAboveC());
   }
@@ -119,7 +130,7 @@ final class CurePlan {
    * so only gap and temperature are applied to it; the doubts are not stacked on it a second time.
    */
   Optional<Duration> slowPracticeFull() {
-    double hours = compound.cure().slowFullHours() * slowModel.gapFactor();
+    double hours = slowFullHours * slowModel.gapFactor();
     return duration(typical.reduced(0.5).secondsToReach(hours));
   }
 
@@ -240,7 +251,7 @@ final class CurePlan {
           "at the reference, strength fraction " + cure.at(stage).fraction(),
           from);
     }
-    add("slow practice, full", cure.slowFullHours(), "h", "at the reference", from);
+    add("slow practice, full", slowFullHours, "h", "at the reference", from);
     add(
         "rate at the planned temperature",
         rate(cure, cure.activationKJ().likely()).at(order.cure().history().celsiusAt(0)),

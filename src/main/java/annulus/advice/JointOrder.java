@@ -127,10 +127,10 @@ public record JointOrder(
    *
    * @param axialN along the bore, N, 0 or more
    * @param torqueNm about the bore, N·m, 0 or more
-   * @param dynamic whether it changes or knocks
+   * @param repeats row of the dynamic factors: static, light-repeated, reversing, shock
    * @param safetyFactor wanted hold over load; empty: that of the consequence
    */
-  public record Load(double axialN, double torqueNm, boolean dynamic, OptionalDouble safetyFactor) {
+  public record Load(double axialN, double torqueNm, String repeats, OptionalDouble safetyFactor) {
     public Load {
       Check.within("axialN", axialN, 0, 1e7, "N");
       Check.within("torqueNm", torqueNm, 0, 1e6, "N·m");

@@ -55,8 +55,9 @@ final class Steps {
   private void bond(
       Decision decision, CureTimes cure, Optional<HandBack> handBack, double volumeMl) {
     CompoundClass compound = decision.compound().orElseThrow();
-    prepare();
-    decision.primer().ifPresent(this::prime);
+    boolean primedAlready = decision.primer().isPresent() && isOnAlready();
+    prepare(primedAlready);
+    decision.primer().ifPresent(primedAlready ? this::keepPrimed : this::prime);
     boolean film = compound.role() == CompoundClass.Role.FILM;
     add(
         film ? StepKind.APPLY_FILM : StepKind.APPLY,
@@ -68,9 +69,21 @@ final class Steps {
     Optional<Duration> alone = cure.at(Stage.FIXTURE).sure().map(f -> f.plus(rest()));
     add(StepKind.LEAVE_UNDISTURBED, alone, alone.map(this::clock), Map.of());
     stage(StepKind.HANDLE, cure, Stage.HANDLING);
-    stage(StepKind.CHECK, cure, Stage.FUNCTIONAL);
+    Optional<Duration> test = cure.at(Stage.FUNCTIONAL).sure();
+    if (handBack.isEmpty() || test.isEmpty() || later(handBack.get().after(), test.get())) {
+      stage(StepKind.CHECK, cure, Stage.FUNCTIONAL);
+    }
     handBack.ifPresent(
         h -> add(StepKind.HAND_BACK, Optional.of(h.after()), Optional.of(h.at()), Map.of()));
+    Optional<Duration> full = cure.at(Stage.FULL).sure();
+    if (handBack.isPresent() && (full.isEmpty() || later(full.get(), handBack.get().after()))) {
+      add(StepKind.TELL_LIMITED, full, full.map(this::clock), Map.of());
+    }
+  }
+
+  /** Later by more than the rounding of a clock time. */
+  private static boolean later(Duration one, Duration other) {
+    return one.minus(other).compareTo(Duration.ofMinutes(1)) > 0;
   }
 
   private Duration rest() {
@@ -89,12 +102,12 @@ final class Steps {
   }
 
   private void press() {
-    prepare();
+    prepare(false);
     add(StepKind.PRESS_DRY);
     add(StepKind.HAND_BACK, Optional.of(Duration.ZERO), Optional.of(order.start()), Map.of());
   }
 
-  private void prepare() {
+  private void prepare(boolean primedAlready) {
     List<Member> members = List.of(order.bore(), order.part());
     double room = order.cure().history().celsiusAt(0);
     if (members.stream().anyMatch(m -> m.arrivesAtC().orElse(room) < room)) {
@@ -102,6 +115,9 @@ final class Steps {
     }
     if (members.stream().anyMatch(m -> m.state() == Member.FaceState.OLD_COMPOUND)) {
       add(StepKind.REMOVE_OLD_COMPOUND);
+    }
+    if (primedAlready) {
+      return;
     }
     add(StepKind.CLEAN);
     boolean gloss =
@@ -112,28 +128,52 @@ final class Steps {
     }
   }
 
-  private void prime(PlannedPrimer plan) {
-    String faces =
-        plan.onBore() && plan.onPart() ? "both faces" : plan.onBore() ? "the bore" : "the part";
-    boolean done =
-        order.primer() instanceof JointOrder.PrimerPlan.Used used && !used.age().isZero();
-    if (!done) {
-      add(
-          StepKind.PRIME,
-          Optional.empty(),
-          Optional.empty(),
-          Map.of("primer", plan.primer().name(), "faces", faces));
+  private boolean isOnAlready() {
+    return order.primer() instanceof JointOrder.PrimerPlan.Used used && !used.age().isZero();
+  }
+
+  private static String faces(PlannedPrimer plan) {
+    return plan.onBore() && plan.onPart() ? "both faces" : plan.onBore() ? "the bore" : "the part";
+  }
+
+  /** A primed face must not be wiped again; only the other one is cleaned. */
+  private void keepPrimed(PlannedPrimer plan) {
+    Duration age = ((JointOrder.PrimerPlan.Used) order.primer()).age();
+    double days = plan.primer().onPartDays().low();
+    Duration left = Duration.ofSeconds((long) (days * 86_400)).minus(age);
+    String other = plan.onBore() && plan.onPart() ? "" : plan.onBore() ? "the part" : "the bore";
+    add(
+        StepKind.KEEP_PRIMED,
+        Optional.of(left),
+        Optional.of(order.start().plus(left)),
+        Map.of("faces", faces(plan), "other", other));
+    Duration flash = flashOff(plan);
+    if (age.compareTo(flash) < 0) {
+      add(StepKind.FLASH_OFF, Optional.of(flash.minus(age)), Optional.empty(), days(days));
     }
-    double minutes = plan.primer().flashOffMinutes().high();
-    if (minutes > 0 && !done) {
-      Duration wait = Duration.ofSeconds((long) Math.ceil(minutes * 60));
-      double days = plan.primer().onPartDays().low();
+  }
+
+  private void prime(PlannedPrimer plan) {
+    add(
+        StepKind.PRIME,
+        Optional.empty(),
+        Optional.empty(),
+        Map.of("primer", plan.primer().name(), "faces", faces(plan)));
+    if (!flashOff(plan).isZero()) {
       add(
           StepKind.FLASH_OFF,
-          Optional.of(wait),
+          Optional.of(flashOff(plan)),
           Optional.empty(),
-          Map.of("days", Numbers.plain(days)));
+          days(plan.primer().onPartDays().low()));
     }
+  }
+
+  private static Duration flashOff(PlannedPrimer plan) {
+    return Duration.ofSeconds((long) Math.ceil(plan.primer().flashOffMinutes().high() * 60));
+  }
+
+  private static Map<String, String> days(double days) {
+    return Map.of("days", Numbers.plain(days));
   }
 
   private void add(StepKind kind) {

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param activity how readily a bare clean face starts cure
  * @param attack what the uncured liquid does to it
  * @param heatLimitC highest temperature it may be brought to on the bench, °C
+ * @param bondFace row of the hold factors that says how well compound holds on it
  * @param yieldMPa yield or proof stress, MPa; absent where no isotropic value would be honest
  * @param provenance source of this row
  */
@@ -29,6 +30,7 @@ public record Material(
     Activity.Level activity,
     Attack attack,
     double heatLimitC,
+    String bondFace,
     Optional<Estimate> yieldMPa,
     Provenance provenance) {
   public Material {
@@ -37,6 +39,7 @@ public record Material(
     expansion.checkedWithin("expansion", -5, 300, "1e-6/K");
     youngGPa.checkedWithin("young", 0.1, 1000, "GPa");
     poisson.checkedWithin("poisson", 0, 0.499, "");
+    Check.text("bond_face", bondFace);
     Check.within("heat_limit_c", heatLimitC, 30, 600, "°C");
     yieldMPa.ifPresent(y -> y.checkedWithin("yield", 5, 3000, "MPa"));
   }

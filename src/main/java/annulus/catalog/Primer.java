@@ -13,6 +13,8 @@ import annulus.quantity.Estimate;
  * @param flashOffMinutes time for the solvent to leave before the compound goes on
  * @param onPartDays how long a primed face stays good
  * @param workingTimeFactor what it leaves of the working time, 0 to 1
+ * @param slowFullHours full cure as the slowest practice has it with both faces primed, hours at
+ *     the class's reference
  * @param provenance source of this row
  */
 public record Primer(
@@ -23,6 +25,7 @@ public record Primer(
     Estimate flashOffMinutes,
     Estimate onPartDays,
     Estimate workingTimeFactor,
+    double slowFullHours,
     Provenance provenance) {
   public Primer {
     Check.text("id", id);
@@ -31,6 +34,7 @@ public record Primer(
     strengthFactor.checkedWithin("strengthFactor", 0.05, 1, "");
     flashOffMinutes.checkedWithin("flashOffMinutes", 0, 120, "min");
     onPartDays.checkedWithin("onPartDays", 0.01, 365, "days");
+    Check.within("slowFullHours", slowFullHours, 1, 2000, "h");
     workingTimeFactor.checkedWithin("workingTimeFactor", 0.01, 1, "");
   }
 }

@@ -6,9 +6,13 @@ import annulus.advice.JointOrder;
 import annulus.exchange.CommandWords;
 import annulus.exchange.DataFiles;
 import annulus.exchange.OrderReader;
+import annulus.report.JsonReport;
+import annulus.report.TextReport;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -34,12 +38,25 @@ final class AdviseCommand {
     Words words = words(args);
     Advisor advisor = Tables.advisor(words);
     OrderReader reader =
-        new OrderReader(advisor.catalog(), surround.clock().instant(), surround.zone());
-    JointOrder order = order(words, reader);
-    Advice advice = advisor.advise(order);
-    out.println(advice.decision().kind());
-    err.flush();
-    return advice.decision().kind().isYes() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
+        new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zone());
+    if (words.has("--batch")) {
+      return batch(words, advisor, reader);
+    }
+    Advice advice = advisor.advise(order(words, reader));
+    if (words.has("--json")) {
+      out.print(JsonReport.of(advice, advisor.catalog()));
+    } else {
+      out.print(TextReport.of(advice, advisor.catalog(), words.has("--why")));
+    }
+    boolean yes = advice.decision().kind().isYes() && advice.handBack().isPresent();
+    return yes ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
+  }
+
+  private static List<String> orderWords() {
+    List<String> names = new ArrayList<>(CommandWords.single());
+    names.addAll(CommandWords.pairs());
+    names.addAll(CommandWords.flags());
+    return names;
   }
 
   private static Words words(String[] args) {
@@ -52,15 +69,39 @@ final class AdviseCommand {
   }
 
   private static JointOrder order(Words words, OrderReader reader) throws IOException {
-    List<String> names = new ArrayList<>(CommandWords.single());
-    names.addAll(CommandWords.pairs());
-    names.addAll(CommandWords.flags());
+    List<CommandWords.Word> said = words.among(orderWords());
     if (words.rest().isEmpty()) {
-      return CommandWords.order(reader, words.among(names));
+      if (said.isEmpty()) {
+        throw Words.refused(1, "advise", "no order given", "ORDER.json or --bore … (see help)");
+      }
+      return CommandWords.order(reader, said);
+    }
+    if (words.rest().size() > 1 || !said.isEmpty()) {
+      String extra = said.isEmpty() ? words.rest().get(1) : said.get(0).option();
+      throw Words.refused(
+          0, extra, "stands beside " + words.rest().get(0), "one order file, or words alone");
     }
     Path file = Path.of(words.rest().get(0));
     try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
       return reader.json(file.toString(), in);
     }
+  }
+
+  private int batch(Words words, Advisor advisor, OrderReader reader) throws IOException {
+    Path jobs = Path.of(words.value("--batch").orElseThrow());
+    if (words.value("--out").isEmpty()) {
+      throw Words.refused(0, "--out", "is missing", "--out RESULTS.csv beside --batch");
+    }
+    Path results = Path.of(words.value("--out").get());
+    BatchRun.Count count;
+    try (Reader in = DataFiles.utf8(Files.newInputStream(jobs));
+        Writer to = Files.newBufferedWriter(results)) {
+      count = BatchRun.run(jobs.toString(), in, to, advisor, reader, err);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+    out.println(
+        count.answered() + " answered, " + count.refused() + " refused; written to " + results);
+    return count.refused() == 0 ? ExitCode.ANSWER : ExitCode.BAD_INPUT;
   }
 }

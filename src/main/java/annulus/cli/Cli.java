@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import annulus.exchange.InputRefused;
+import annulus.exchange.Nearest;
 import annulus.exchange.PlacedProblem;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
@@ -42,7 +43,7 @@ final class Cli {
               1,
               args[0],
               "is not a command",
-              String.join(", ", commands.keySet())));
+              Nearest.allowed(args[0], commands.keySet())));
       return ExitCode.BAD_INPUT;
     }
     return guarded(command, args);

@@ -28,7 +28,8 @@ final class Help {
           --temp C --temp-plus-minus C where it cures
           --primer ID or none          --primer-on both, bore or part  --primer-minutes MIN
           --service-low C --service-high C
-          --axial-n N --torque-nm NM   load
+          --axial-n N --torque-nm NM   load; --load-repeats static, light-repeated, reversing or shock
+          --duty ID                    usual load of a usual joint, such as bottom-bracket-cup
           --consequence nuisance, stranding or injury (if not said: injury)
           --comes-apart-later --seal-near --electronics-near --warranty
           --start 2026-11-25T15:30 --zone Europe/Dublin --moved-at TIME

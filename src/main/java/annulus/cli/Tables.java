@@ -1,9 +1,8 @@
 package annulus.cli;
 
 import annulus.advice.Advisor;
-import annulus.exchange.CatalogFiles;
 import annulus.exchange.DataFiles;
-import annulus.exchange.RuleFile;
+import annulus.exchange.KnowledgeFiles;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -19,7 +18,6 @@ final class Tables {
 
   static Advisor advisor(Words words) throws IOException {
     DataFiles files = files(words);
-    var rules = RuleFile.read(files);
-    return new Advisor(CatalogFiles.read(files), rules);
+    return new Advisor(KnowledgeFiles.read(files));
   }
 }

@@ -2,11 +2,13 @@ package annulus.cli;
 
 import annulus.exchange.CommandWords.Word;
 import annulus.exchange.InputRefused;
+import annulus.exchange.Nearest;
 import annulus.exchange.PlacedProblem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * The words after a command: options with a value, flags, and the rest. Written by hand because a
@@ -34,7 +36,11 @@ final class Words {
       } else if (flags.contains(word)) {
         add(word, "true", i + 1);
       } else if (!withValue.contains(name)) {
-        throw refused(i + 1, name, "is not an option of " + args[0], known(withValue, flags));
+        throw refused(
+            i + 1,
+            name,
+            "is not an option of " + args[0],
+            Nearest.allowed(name, known(withValue, flags)));
       } else if (!name.equals(word)) {
         add(name, word.substring(equals + 1), i + 1);
       } else if (i + 1 < args.length && !args[i + 1].startsWith("--")) {
@@ -45,10 +51,8 @@ final class Words {
     }
   }
 
-  private static String known(Set<String> withValue, Set<String> flags) {
-    List<String> all = new ArrayList<>(withValue);
-    all.addAll(flags);
-    return String.join(" ", all);
+  private static List<String> known(Set<String> withValue, Set<String> flags) {
+    return Stream.of(withValue, flags).flatMap(Set::stream).sorted().toList();
   }
 
   private void add(String name, String value, int position) {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -21,6 +22,11 @@ import org.apache.commons.csv.CSVRecord;
  * where the first line declares it: {@code # decimal: comma}.
  */
 public final class BatchOrders {
+  private static final Pattern WITH_POINT =
+      Pattern.compile("(^|[;\\s])[+-]?[0-9]+\\.[0-9]+($|[;\\s])");
+  private static final Pattern NUMBERS =
+      Pattern.compile("[+-]?[0-9]+(,[0-9]+)?([;\\s]+[+-]?[0-9]+(,[0-9]+)?)*");
+
   private final String file;
   private final OrderReader reader;
   private boolean decimalComma;
@@ -150,11 +156,22 @@ public final class BatchOrders {
       return new Row(line, job, Optional.empty(), List.of(problem));
     }
     Map<String, Node> flat = new LinkedHashMap<>();
+    List<PlacedProblem> ambiguous = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       String cell = row.get(i).strip();
-      if (!cell.isEmpty()) {
-        flat.put(names.get(i), cell(new Node.Place(file, (int) line, i + 1), cell));
+      Node.Place at = new Node.Place(file, (int) line, i + 1);
+      if (decimalComma && WITH_POINT.matcher(cell).find()) {
+        ambiguous.add(
+            at.problem(
+                names.get(i),
+                Fields.quoted(cell) + " has a point, but the file declares a decimal comma",
+                "a decimal comma: " + cell.replace('.', ',')));
+      } else if (!cell.isEmpty()) {
+        flat.put(names.get(i), new Node.Text(at, withPoint(cell)));
       }
+    }
+    if (!ambiguous.isEmpty()) {
+      return new Row(line, job, Optional.empty(), ambiguous);
     }
     try {
       JointOrder order = reader.read(FlatOrder.toOrder(place, flat), false);
@@ -164,16 +181,8 @@ public final class BatchOrders {
     }
   }
 
-  /**
-   * Under a declared decimal comma a point is ambiguous (1.234) and refused by the number reader.
-   */
-  private Node cell(Node.Place place, String cell) {
-    if (decimalComma && cell.matches("[+-]?[0-9]+(,[0-9]+)?([;\\s]+[+-]?[0-9]+(,[0-9]+)?)*")) {
-      return new Node.Text(place, cell.replace(',', '.'));
-    }
-    if (decimalComma && cell.matches("[+-]?[0-9]+\\.[0-9]+")) {
-      return new Node.Text(place, cell + " (point)");
-    }
-    return new Node.Text(place, cell);
+  /** Under a declared decimal comma, numbers with the point that the readers expect. */
+  private String withPoint(String cell) {
+    return decimalComma && NUMBERS.matcher(cell).matches() ? cell.replace(',', '.') : cell;
   }
 }

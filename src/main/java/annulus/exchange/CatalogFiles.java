@@ -15,8 +15,6 @@ import annulus.catalog.Stage;
 import annulus.catalog.StandingCaution;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +28,12 @@ public final class CatalogFiles {
 
   private CatalogFiles(DataFiles files) {
     this.files = files;
+  }
+
+  /** The two words of a flag in a table. */
+  private enum YesNo {
+    TRUE,
+    FALSE
   }
 
   /**
@@ -82,28 +86,25 @@ public final class CatalogFiles {
       throws IOException {
     Map<String, T> result = new LinkedHashMap<>();
     for (DataFiles.Layer layer : files.layers(table)) {
-      Map<String, T> own = new LinkedHashMap<>();
-      for (Node.Obj row : rows(layer, header)) {
-        Fields fields = new Fields(row, problems, "");
-        String id = fields.requiredText(key);
-        Optional<T> value = read.apply(fields);
-        fields.done();
-        if (value.isPresent() && own.put(id, value.get()) != null) {
-          problems.add(fields.placeOf(key), key, Fields.quoted(id) + " stands twice", "each once");
-        }
-      }
-      result.putAll(own);
+      result.putAll(csv(layer, header, key, read));
     }
     return result;
   }
 
-  private List<Node.Obj> rows(DataFiles.Layer layer, List<String> header) throws IOException {
-    try {
-      return CsvTable.rows(layer.name(), layer.reader(), header);
-    } catch (CharacterCodingException e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem(layer.name(), 0, 0, "", "is not UTF-8 text", "UTF-8")));
+  private <T> Map<String, T> csv(
+      DataFiles.Layer layer, List<String> header, String key, Function<Fields, Optional<T>> read)
+      throws IOException {
+    Map<String, T> own = new LinkedHashMap<>();
+    for (Node.Obj row : CsvTable.rows(layer.name(), layer.reader(), header)) {
+      Fields fields = new Fields(row, problems, "");
+      String id = fields.requiredText(key);
+      Optional<T> value = read.apply(fields);
+      fields.done();
+      if (value.isPresent() && own.put(id, value.get()) != null) {
+        problems.add(fields.placeOf(key), key, Fields.quoted(id) + " stands twice", "each once");
+      }
     }
+    return own;
   }
 
   private <T> Map<String, T> json(String table, String list, Function<Fields, Optional<T>> read)
@@ -118,7 +119,7 @@ public final class CatalogFiles {
       List.of("title", "source", "transcribed", "version").forEach(root.get()::allow);
       Map<String, T> own = new LinkedHashMap<>();
       root.get()
-          .list(
+          .requiredList(
               list,
               node -> {
                 Optional<Fields> fields = Fields.of(node, problems, list);
@@ -141,37 +142,20 @@ public final class CatalogFiles {
   }
 
   private Map<String, NamedNumber> numbers(String table) throws IOException {
-    return csv(
-        table,
-        List.of("id", "value", "unit", "meaning", "source", "confidence"),
-        "id",
-        f ->
-            Values.build(
-                f,
-                problems,
-                () ->
-                    new NamedNumber(
-                        f.requiredText("id"),
-                        f.requiredNumber("value", -1e9, 1e9, ""),
-                        f.text("unit").orElse(""),
-                        f.requiredText("meaning"),
-                        Values.provenance(f))));
+    Map<String, NamedNumber> known = new LinkedHashMap<>();
+    for (DataFiles.Layer layer : files.layers(table)) {
+      Map<String, NamedNumber> below = Map.copyOf(known);
+      known.putAll(csv(layer, NumberRows.HEADER, "id", f -> NumberRows.number(f, problems, below)));
+    }
+    return known;
   }
 
   private Map<String, Instrument> instruments() throws IOException {
     Map<String, Instrument> result = new LinkedHashMap<>();
     for (DataFiles.Layer layer : files.layers("instruments.csv")) {
-      Map<String, List<Instrument.Span>> spans = new LinkedHashMap<>();
-      Map<String, String> names = new LinkedHashMap<>();
-      for (Node.Obj row : rows(layer, MaterialRows.INSTRUMENT_HEADER)) {
-        Fields f = new Fields(row, problems, "");
-        String id = f.requiredText("instrument");
-        names.putIfAbsent(id, f.requiredText("name"));
-        Values.build(f, problems, () -> MaterialRows.span(f))
-            .ifPresent(s -> spans.computeIfAbsent(id, k -> new ArrayList<>()).add(s));
-        f.done();
-      }
-      spans.forEach((id, list) -> result.put(id, new Instrument(id, names.get(id), list)));
+      InstrumentRows rows = new InstrumentRows(problems);
+      CsvTable.rows(layer.name(), layer.reader(), InstrumentRows.HEADER).forEach(rows::add);
+      result.putAll(rows.instruments());
     }
     return result;
   }
@@ -203,7 +187,7 @@ public final class CatalogFiles {
             new ReleaseRule(
                 f.requiredChoice("consequence", Consequence.values()),
                 f.requiredChoice("stage", Stage.values()),
-                f.requiredText("slow_practice").equals("true"),
+                f.requiredChoice("slow_practice", YesNo.values()) == YesNo.TRUE,
                 f.requiredNumber("safety_factor", 1, 20, ""),
                 Values.provenance(f)));
   }
@@ -234,6 +218,7 @@ public final class CatalogFiles {
                 Values.estimate(f, problems, "flashOffMinutes", "min"),
                 Values.estimate(f, problems, "onPartDays", "days"),
                 Values.estimate(f, problems, "workingTimeFactor", ""),
+                f.requiredNumber("slowFullHours", 1, 2000, "h"),
                 Values.provenance(f)));
   }
 }

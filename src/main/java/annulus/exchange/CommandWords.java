@@ -33,6 +33,8 @@ public final class CommandWords {
     o.put("--service-high", "service_high_c");
     o.put("--axial-n", "axial_n");
     o.put("--torque-nm", "torque_nm");
+    o.put("--load-repeats", "load_repeats");
+    o.put("--duty", "duty");
     o.put("--consequence", "consequence");
     o.put("--start", "start");
     o.put("--zone", "zone");

@@ -3,6 +3,7 @@ package annulus.exchange;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -34,10 +35,12 @@ final class CsvTable {
   static List<Node.Obj> rows(String file, Reader reader, List<String> header) throws IOException {
     Problems problems = new Problems();
     List<Node.Obj> rows = new ArrayList<>();
-    try (CSVParser parser = CSVParser.parse(reader, FORMAT)) {
+    int lastLine = 0;
+    try (CSVParser parser = CSVParser.parse(ByteOrderMark.skipped(reader), FORMAT)) {
       List<String> names = null;
       for (CSVRecord row : parser) {
-        int line = (int) parser.getCurrentLineNumber();
+        lastLine = (int) parser.getCurrentLineNumber();
+        int line = Math.max(1, lastLine - lineBreaks(row));
         if (names == null) {
           names = checkedHeader(file, line, row, header, problems);
         } else {
@@ -48,11 +51,23 @@ final class CsvTable {
         problems.add(
             new Node.Place(file, 1, 1), "", "has no header line", String.join(",", header));
       }
+    } catch (CharacterCodingException e) {
+      problems.add(new Node.Place(file, 1, 0), "", "is not UTF-8 text", "text saved as UTF-8");
     } catch (UncheckedIOException e) {
-      problems.add(new Node.Place(file, 1, 1), "", "is not readable CSV", "CSV (RFC 4180), UTF-8");
+      boolean encoding = e.getCause() instanceof CharacterCodingException;
+      problems.add(
+          new Node.Place(file, lastLine + 1, 0),
+          "",
+          encoding ? "is not UTF-8 text" : "is not readable CSV from here on: a quote is wrong",
+          encoding ? "text saved as UTF-8" : "cells with commas or quotes in quotes (RFC 4180)");
     }
     problems.throwIfAny();
     return rows;
+  }
+
+  /** A quoted cell may go over several lines; the row stands where it begins. */
+  private static int lineBreaks(CSVRecord row) {
+    return (int) row.stream().flatMapToInt(String::chars).filter(c -> c == '\n').count();
   }
 
   private static List<String> checkedHeader(
@@ -65,6 +80,12 @@ final class CsvTable {
             names.get(i),
             "is not a column here",
             Nearest.allowed(names.get(i), header));
+      } else if (names.indexOf(names.get(i)) < i) {
+        problems.add(
+            new Node.Place(file, line, i + 1),
+            names.get(i),
+            "column stands twice",
+            "each column once");
       }
     }
     for (String name : header) {
@@ -95,6 +116,6 @@ final class CsvTable {
 
   private static Node cell(Node.Place place, String cell) {
     boolean number = cell.matches("[+-]?[0-9]{1,15}(\\.[0-9]{1,15})?");
-    return number ? new Node.Num(place, cell) : new Node.Text(place, cell);
+    return number ? new Node.Num(place, cell, true) : new Node.Text(place, cell);
   }
 }

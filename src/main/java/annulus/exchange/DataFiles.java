@@ -1,10 +1,14 @@
 package annulus.exchange;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.StringReader;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharsetDecoder;
+import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -35,8 +39,25 @@ public final class DataFiles {
       return name;
     }
 
+    /**
+     * The text.
+     *
+     * @throws InputRefused with line and column of the first byte that is not UTF-8
+     */
     Reader reader() {
-      return utf8(new ByteArrayInputStream(bytes));
+      CharBuffer text = CharBuffer.allocate(bytes.length + 1);
+      CoderResult end = strict().decode(ByteBuffer.wrap(bytes), text, true);
+      text.flip();
+      if (end.isError()) {
+        throw new InputRefused(List.of(wrongByte(text.toString())));
+      }
+      return new StringReader(text.toString());
+    }
+
+    private PlacedProblem wrongByte(String before) {
+      int line = 1 + (int) before.chars().filter(c -> c == '\n').count();
+      int column = before.length() - before.lastIndexOf('\n');
+      return new PlacedProblem(name, line, column, "", "is not UTF-8 text", "text saved as UTF-8");
     }
   }
 
@@ -113,11 +134,13 @@ public final class DataFiles {
 
   /** Strict UTF-8; a wrong byte is an {@link java.nio.charset.CharacterCodingException}. */
   public static Reader utf8(InputStream in) {
-    return new InputStreamReader(
-        in,
-        StandardCharsets.UTF_8
-            .newDecoder()
-            .onMalformedInput(CodingErrorAction.REPORT)
-            .onUnmappableCharacter(CodingErrorAction.REPORT));
+    return new InputStreamReader(in, strict());
+  }
+
+  private static CharsetDecoder strict() {
+    return StandardCharsets.UTF_8
+        .newDecoder()
+        .onMalformedInput(CodingErrorAction.REPORT)
+        .onUnmappableCharacter(CodingErrorAction.REPORT);
   }
 }

@@ -46,6 +46,30 @@ final class Fields {
     return node == null ? object.place() : node.place();
   }
 
+  /**
+   * The place of the value that a record's field came from, such as {@code gapUm.low}; in a table
+   * the column {@code gapUm_low}. Where there is no such value, the place of what would hold it.
+   */
+  Node.Place placeOfPart(String field) {
+    Node node = object.members().get(field.replace('.', '_'));
+    if (node != null) {
+      return node.place();
+    }
+    node = object;
+    for (String name : field.split("\\.")) {
+      Node next = node instanceof Node.Obj o ? o.members().get(name) : null;
+      if (next == null) {
+        break;
+      }
+      node = next;
+    }
+    return node.place();
+  }
+
+  String path() {
+    return path;
+  }
+
   String path(String name) {
     return path.isEmpty() ? name : path + "." + name;
   }
@@ -80,6 +104,9 @@ final class Fields {
     if (node instanceof Node.Text t && !t.value().isBlank()) {
       return Optional.of(t.value().strip());
     }
+    if (node instanceof Node.Num n && n.cell()) {
+      return Optional.of(n.written());
+    }
     problems.add(node.place(), field, "is " + kind(node), "some text in quotes");
     return Optional.empty();
   }
@@ -111,6 +138,17 @@ final class Fields {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(value);
+  }
+
+  /** A whole number; NaN and a problem when it is none. */
+  double requiredWhole(String name, int low, int high, String unit) {
+    double value = requiredNumber(name, low, high, unit);
+    if (value != Math.rint(value) && !Double.isNaN(value)) {
+      problems.add(
+          placeOf(name), path(name), Numbers.plain(value) + " is not whole", low + " to " + high);
+      return Double.NaN;
+    }
+    return value;
   }
 
   Optional<Boolean> flag(String name) {
@@ -159,6 +197,15 @@ final class Fields {
       problems.add(node.get().place(), path(name), "is " + kind(node.get()), "a list [ … ]");
     }
     return result;
+  }
+
+  /** The elements of a list that must be there and hold at least one. */
+  <T> List<T> requiredList(String name, Function<Node, Optional<T>> read) {
+    Optional<Node> node = required(name);
+    if (node.isPresent() && node.get() instanceof Node.Arr array && array.elements().isEmpty()) {
+      problems.add(node.get().place(), path(name), "is an empty list", "at least one element");
+    }
+    return list(name, read);
   }
 
   /** A nested object. */

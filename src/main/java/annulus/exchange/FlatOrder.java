@@ -47,6 +47,8 @@ final class FlatOrder {
     p.put("service_high_c", "serviceHighC");
     p.put("axial_n", "load.axialN");
     p.put("torque_nm", "load.torqueNm");
+    p.put("load_repeats", "load.repeats");
+    p.put("duty", "load.duty");
     p.put("consequence", "consequence");
     p.put("comes_apart_later", "comesApartLater");
     p.put("seal_near", "sealNear");

@@ -15,10 +15,10 @@ import java.util.Set;
 
 /** Reads {@code hold-factors.csv} and {@code duty-cases.csv}. */
 public final class HoldFiles {
-  private static final Set<String> FACTOR_COLUMNS =
-      Set.of("factor", "key", "at", "unit", "low", "likely", "high", "source", "confidence");
-  private static final Set<String> DUTY_COLUMNS =
-      Set.of(
+  private static final List<String> FACTOR_COLUMNS =
+      List.of("factor", "key", "at", "unit", "low", "likely", "high", "source", "confidence");
+  private static final List<String> DUTY_COLUMNS =
+      List.of(
           "duty",
           "name",
           "axial_low",
@@ -36,7 +36,6 @@ public final class HoldFiles {
           "gap", "um",
           "engagement", "1",
           "surface", "1",
-          "finish", "1",
           "dynamic", "1",
           "hybrid", "MPa");
 
@@ -55,7 +54,6 @@ public final class HoldFiles {
         curve(rows, "gap"),
         curve(rows, "engagement"),
         named(file, rows, "surface"),
-        named(file, rows, "finish"),
         named(file, rows, "dynamic"),
         limits(file, rows),
         one(file, rows, "volume", "waste"),

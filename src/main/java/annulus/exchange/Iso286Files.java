@@ -10,16 +10,15 @@ import annulus.fit.iso286.SizeBand;
 import annulus.fit.iso286.ToleranceGrade;
 import java.io.Reader;
 import java.util.List;
-import java.util.Set;
 
 /**
  * Reads {@code iso286-grades.csv}, {@code iso286-deviations.csv} and {@code bearing-normal.csv}.
  */
 public final class Iso286Files {
-  private static final Set<String> GRADE_COLUMNS =
-      Set.of("grade", "over_mm", "up_to_mm", "tolerance_um", "source", "confidence");
-  private static final Set<String> DEVIATION_COLUMNS =
-      Set.of(
+  private static final List<String> GRADE_COLUMNS =
+      List.of("grade", "over_mm", "up_to_mm", "tolerance_um", "source", "confidence");
+  private static final List<String> DEVIATION_COLUMNS =
+      List.of(
           "member",
           "letter",
           "grade_from",
@@ -29,15 +28,15 @@ public final class Iso286Files {
           "deviation_um",
           "source",
           "confidence");
-  private static final Set<String> BEARING_COLUMNS =
-      Set.of("surface", "over_mm", "up_to_mm", "lower_um", "source", "confidence");
+  private static final List<String> BEARING_COLUMNS =
+      List.of("surface", "over_mm", "up_to_mm", "lower_um", "source", "confidence");
 
   private Iso286Files() {}
 
   /**
    * Reads both tables of ISO 286-1.
    *
-   * @throws annulus.quantity.InvalidValue whose field starts with file and line
+   * @throws InputRefused with file, line, cell and what is allowed
    */
   public static Iso286Tables tables(
       String gradesFile, Reader grades, String deviationsFile, Reader deviations) {
@@ -45,16 +44,19 @@ public final class Iso286Files {
         PlacedRows.read(gradesFile, grades, GRADE_COLUMNS, Iso286Files::grade);
     List<DeviationRow> deviationRows =
         PlacedRows.read(deviationsFile, deviations, DEVIATION_COLUMNS, Iso286Files::deviation);
-    return new Iso286Tables(gradeRows, deviationRows);
+    return PlacedRows.together(
+        gradesFile + ", " + deviationsFile, () -> new Iso286Tables(gradeRows, deviationRows));
   }
 
   /**
    * Reads the bearing table.
    *
-   * @throws annulus.quantity.InvalidValue whose field starts with file and line
+   * @throws InputRefused with file, line, cell and what is allowed
    */
   public static BearingLimits bearings(String file, Reader reader) {
-    return new BearingLimits(PlacedRows.read(file, reader, BEARING_COLUMNS, Iso286Files::bearing));
+    List<BearingLimits.Row> rows =
+        PlacedRows.read(file, reader, BEARING_COLUMNS, Iso286Files::bearing);
+    return PlacedRows.together(file, () -> new BearingLimits(rows));
   }
 
   private static GradeRow grade(PlacedRows.Cells cells) {

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -44,7 +45,7 @@ final class JsonNodes {
    *     its end
    */
   static Node read(String file, Reader reader) throws IOException {
-    try (JsonParser parser = FACTORY.createParser(reader)) {
+    try (JsonParser parser = FACTORY.createParser(ByteOrderMark.skipped(reader))) {
       JsonNodes nodes = new JsonNodes(file, parser);
       JsonToken first = parser.nextToken();
       if (first == null) {
@@ -62,7 +63,7 @@ final class JsonNodes {
               ? new Node.Place(file, 1, 1)
               : new Node.Place(file, Math.max(1, at.getLineNr()), Math.max(1, at.getColumnNr()));
       throw refused(place, "is not well-formed JSON: " + firstLine(e), "JSON (RFC 8259)");
-    } catch (java.io.CharConversionException e) {
+    } catch (CharacterCodingException e) {
       throw refused(new Node.Place(file, 1, 1), "is not UTF-8 text", "UTF-8");
     }
   }
@@ -71,7 +72,9 @@ final class JsonNodes {
     String text = e.getOriginalMessage();
     int end = text.indexOf('\n');
     String line = end < 0 ? text : text.substring(0, end);
-    return line.replaceAll("\\s*\\(.*`.*\\)", "").replaceAll("`[^`]*\\.([A-Za-z]+)`", "$1");
+    return line.replaceAll(",? from `[^`]*`", "")
+        .replaceAll("\\s*\\([^()]*`[^`]*`[^()]*\\)", "")
+        .replaceAll("`[^`]*\\.([A-Za-z]+)`", "$1");
   }
 
   private static InputRefused refused(Node.Place place, String problem, String allowed) {

@@ -2,13 +2,12 @@ package annulus.exchange;
 
 import annulus.catalog.Activity;
 import annulus.catalog.Finish;
-import annulus.catalog.Instrument;
 import annulus.catalog.Material;
 import annulus.quantity.Estimate;
 import java.util.List;
 import java.util.Optional;
 
-/** Rows of the material, finish, activity, instrument and release tables. */
+/** Rows of the material, finish, activity and release tables. */
 final class MaterialRows {
   static final List<String> HEADER =
       List.of(
@@ -27,6 +26,7 @@ final class MaterialRows {
           "activity",
           "attack",
           "heat_limit_c",
+          "bond_face",
           "yield_low",
           "yield_likely",
           "yield_high",
@@ -51,19 +51,6 @@ final class MaterialRows {
   static final List<String> CAUTION_HEADER = List.of("id", "text", "source", "confidence");
   static final List<String> RELEASE_HEADER =
       List.of("consequence", "stage", "slow_practice", "safety_factor", "source", "confidence");
-  static final List<String> INSTRUMENT_HEADER =
-      List.of(
-          "instrument",
-          "name",
-          "use",
-          "over_mm",
-          "up_to_mm",
-          "mpe_um",
-          "resolution_um",
-          "contacts",
-          "jaw_flat_mm",
-          "source",
-          "confidence");
 
   private MaterialRows() {}
 
@@ -82,6 +69,7 @@ final class MaterialRows {
         f.requiredChoice("activity", Activity.Level.values()),
         f.requiredChoice("attack", Material.Attack.values()),
         f.requiredNumber("heat_limit_c", 30, 600, "°C"),
+        f.requiredText("bond_face"),
         yield,
         Values.provenance(f));
   }
@@ -94,18 +82,6 @@ final class MaterialRows {
         f.choice("activity", Activity.Level.values()),
         Values.rowEstimate(f, problems, "strength", ""),
         Values.rowEstimate(f, problems, "rz", "µm"),
-        Values.provenance(f));
-  }
-
-  static Instrument.Span span(Fields f) {
-    return new Instrument.Span(
-        f.requiredChoice("use", Instrument.Use.values()),
-        f.requiredNumber("over_mm", 0, 1000, "mm"),
-        f.requiredNumber("up_to_mm", 0, 1000, "mm"),
-        f.requiredNumber("mpe_um", 0.1, 500, "µm"),
-        f.requiredNumber("resolution_um", 0.1, 500, "µm"),
-        (int) f.requiredNumber("contacts", 2, 3, ""),
-        f.requiredNumber("jaw_flat_mm", 0, 10, "mm"),
         Values.provenance(f));
   }
 }

@@ -5,11 +5,16 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** The known name nearest to a mistyped one. */
-final class Nearest {
+public final class Nearest {
+  private static final int LONGEST = 100;
+
   private Nearest() {}
 
   /** The nearest candidate, if it shares at least about half its letters with the word. */
   static Optional<String> to(String word, Collection<String> candidates) {
+    if (word.length() > LONGEST) {
+      return Optional.empty();
+    }
     String best = null;
     int bestDistance = Integer.MAX_VALUE;
     for (String candidate : candidates) {
@@ -24,7 +29,7 @@ final class Nearest {
   }
 
   /** A suggestion to print after "unknown", or all candidates when none is near. */
-  static String allowed(String word, Collection<String> candidates) {
+  public static String allowed(String word, Collection<String> candidates) {
     String all = String.join(", ", candidates);
     return to(word, candidates).map(n -> "did you mean " + n + "? one of: " + all).orElse(all);
   }

@@ -32,8 +32,17 @@ sealed interface Node {
   /** A string, as written. */
   record Text(Place place, String value) implements Node {}
 
-  /** A number, as written. */
-  record Num(Place place, String written) implements Node {}
+  /**
+   * A number, as written.
+   *
+   * @param cell whether it is a cell of a table, where text carries no quotes and may look like
+   *     this
+   */
+  record Num(Place place, String written, boolean cell) implements Node {
+    Num(Place place, String written) {
+      this(place, written, false);
+    }
+  }
 
   /** true or false. */
   record Bool(Place place, boolean value) implements Node {}

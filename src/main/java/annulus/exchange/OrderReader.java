@@ -7,6 +7,7 @@ import annulus.advice.JointOrder.GivenGap;
 import annulus.advice.JointOrder.Load;
 import annulus.advice.JointOrder.PrimerPlan;
 import annulus.advice.JointOrder.Surroundings;
+import annulus.advice.Knowledge;
 import annulus.advice.Member;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
@@ -28,17 +29,19 @@ import java.util.OptionalDouble;
 
 /** Reads orders: one set of rules for files, command lines and batch rows. */
 public final class OrderReader {
+  private final Knowledge knowledge;
   private final Catalog catalog;
   private final Instant now;
   private final ZoneId zone;
 
   /**
-   * @param catalog what orders may refer to
+   * @param knowledge what orders may refer to
    * @param now the start of orders that give none
    * @param zone the zone of orders that give none
    */
-  public OrderReader(Catalog catalog, Instant now, ZoneId zone) {
-    this.catalog = catalog;
+  public OrderReader(Knowledge knowledge, Instant now, ZoneId zone) {
+    this.knowledge = knowledge;
+    this.catalog = knowledge.catalog();
     this.now = now;
     this.zone = zone;
   }
@@ -145,7 +148,10 @@ public final class OrderReader {
     }
 
     private <T> T assume(String field, T value, String why) {
-      String text = value instanceof Enum<?> e ? Fields.word(e) : value.toString();
+      String text =
+          value instanceof Enum<?> e
+              ? Fields.word(e)
+              : value instanceof Double d ? Numbers.plain(d) : value.toString();
       assumed.add(new Assumption(field, text, why));
       return value;
     }
@@ -297,26 +303,8 @@ public final class OrderReader {
     }
 
     private Optional<Load> load() {
-      Optional<Fields> object = f.object("load");
-      if (object.isEmpty()) {
-        return Optional.empty();
-      }
-      Fields l = object.get();
-      double axial =
-          l.node("axialN")
-              .map(n -> measures.number(n, "load.axialN", 0, 1e7, "N").orElse(0))
-              .orElse(0.0);
-      double torque =
-          l.node("torqueNm")
-              .map(n -> measures.number(n, "load.torqueNm", 0, 1e6, "N·m").orElse(0))
-              .orElse(0.0);
-      boolean dynamic = l.flag("dynamic").orElse(true);
-      OptionalDouble factor =
-          l.node("safetyFactor").isPresent()
-              ? measures.number(l.node("safetyFactor").get(), "load.safetyFactor", 1, 20, "")
-              : OptionalDouble.empty();
-      l.done();
-      return Values.build(l, problems, () -> new Load(axial, torque, dynamic, factor));
+      return f.object("load")
+          .flatMap(l -> new LoadReader(knowledge, problems, measures, assumed).read(l));
     }
 
     private Surroundings surroundings() {

@@ -13,6 +13,8 @@ package annulus.exchange;
  */
 public record PlacedProblem(
     String file, int line, int column, String field, String problem, String allowed) {
+  private static final int MAX_LENGTH = 2000;
+
   @Override
   public String toString() {
     StringBuilder text = new StringBuilder(file);
@@ -30,6 +32,12 @@ public record PlacedProblem(
     if (!allowed.isEmpty()) {
       text.append("; allowed: ").append(allowed);
     }
-    return text.toString();
+    return oneLine(text.toString());
+  }
+
+  /** Whatever was typed, a problem stays one line of moderate length. */
+  private static String oneLine(String text) {
+    String line = text.replaceAll("\\p{Cntrl}|[\u2028\u2029]", " ");
+    return line.length() > MAX_LENGTH ? line.substring(0, MAX_LENGTH - 1) + "…" : line;
   }
 }

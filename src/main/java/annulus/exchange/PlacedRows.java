@@ -9,97 +9,70 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
 import java.util.function.Function;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
+import java.util.function.Supplier;
 
-/** Rows of a data file of ours (# comments, one header line), whose errors name file and line. */
+/** Rows of a handbook table, read one by one into records. */
 final class PlacedRows {
-  private static final CSVFormat FORMAT =
-      CSVFormat.DEFAULT
-          .builder()
-          .setCommentMarker('#')
-          .setHeader()
-          .setSkipHeaderRecord(true)
-          .setIgnoreEmptyLines(true)
-          .setTrim(true)
-          .get();
+  private static final double FAR = 1e9;
 
   private PlacedRows() {}
 
-  /** Reads every row; the header must hold exactly the wanted columns. */
-  static <T> List<T> read(String file, Reader reader, Set<String> columns, Function<Cells, T> row) {
+  /**
+   * Reads every row; the header must hold exactly the wanted columns.
+   *
+   * @throws InputRefused with every problem of every row
+   */
+  static <T> List<T> read(
+      String file, Reader reader, List<String> columns, Function<Cells, T> row) {
+    Problems problems = new Problems();
     List<T> rows = new ArrayList<>();
-    try (CSVParser parser = CSVParser.parse(reader, FORMAT)) {
-      requireColumns(file, parser, columns);
-      for (CSVRecord cells : parser) {
-        rows.add(placed(new Cells(file, parser.getCurrentLineNumber(), cells), row));
+    try {
+      for (Node.Obj cells : CsvTable.rows(file, reader, columns)) {
+        Fields fields = new Fields(cells, problems, "");
+        Values.build(fields, problems, () -> row.apply(new Cells(fields))).ifPresent(rows::add);
       }
     } catch (IOException e) {
       throw new UncheckedIOException(file + ": " + e.getMessage(), e);
     }
+    problems.throwIfAny();
     return rows;
   }
 
-  private static void requireColumns(String file, CSVParser parser, Set<String> columns) {
-    List<String> found = parser.getHeaderNames();
-    if (!Set.copyOf(found).equals(columns)) {
-      throw new InvalidValue(
-          file + ":" + parser.getCurrentLineNumber() + ": header",
-          "has columns " + String.join(", ", found),
-          String.join(", ", columns.stream().sorted().toList()));
-    }
-  }
-
-  private static <T> T placed(Cells cells, Function<Cells, T> row) {
+  /**
+   * Builds what the rows of a file make together.
+   *
+   * @throws InputRefused when they do not fit together; no single line is to blame
+   */
+  static <T> T together(String file, Supplier<T> build) {
     try {
-      cells.requireComplete();
-      return row.apply(cells);
+      return build.get();
     } catch (InvalidValue e) {
-      throw new InvalidValue(cells.place() + ": " + e.field(), e.problem(), e.allowed());
+      throw new InputRefused(
+          List.of(new PlacedProblem(file, 0, 0, e.field(), e.problem(), e.allowed())));
     }
   }
 
-  /** The cells of one row. */
+  /** The cells of one row; what is wrong with one is noted, and the row is then dropped. */
   static final class Cells {
-    private final String file;
-    private final long line;
-    private final CSVRecord cells;
+    private final Fields fields;
 
-    private Cells(String file, long line, CSVRecord cells) {
-      this.file = file;
-      this.line = line;
-      this.cells = cells;
+    private Cells(Fields fields) {
+      this.fields = fields;
     }
 
     String text(String column) {
-      return cells.get(column);
+      return fields.requiredText(column);
     }
 
+    /** NaN, with the problem noted, when there is none. */
     double number(String column) {
-      String text = text(column);
-      try {
-        return Double.parseDouble(text);
-      } catch (NumberFormatException e) {
-        throw new InvalidValue(column, "\"" + text + "\" is not a number", "a number with point");
-      }
+      return fields.requiredNumber(column, -FAR, FAR, "");
     }
 
     /** A name of an enum constant, written in small letters with hyphens. */
     <E extends Enum<E>> E word(String column, Class<E> type) {
-      List<String> known = new ArrayList<>();
-      for (E constant : type.getEnumConstants()) {
-        String word = word(constant);
-        if (word.equals(text(column))) {
-          return constant;
-        }
-        known.add(word);
-      }
-      throw new InvalidValue(
-          column, "\"" + text(column) + "\" is unknown", String.join(", ", known));
+      return fields.requiredChoice(column, type.getEnumConstants());
     }
 
     /** Columns low, likely, high. */
@@ -110,21 +83,6 @@ final class PlacedRows {
     /** Columns source, confidence. */
     Provenance provenance() {
       return new Provenance(text("source"), word("confidence", Confidence.class));
-    }
-
-    private static String word(Enum<?> constant) {
-      return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    private String place() {
-      return file + ":" + line;
-    }
-
-    private void requireComplete() {
-      if (!cells.isConsistent()) {
-        throw new InvalidValue(
-            "row", "has " + cells.size() + " cells", "as many cells as the header has names");
-      }
     }
   }
 }

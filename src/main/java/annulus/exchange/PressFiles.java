@@ -5,38 +5,41 @@ import annulus.fit.PressFactors;
 import annulus.quantity.InvalidValue;
 import java.io.Reader;
 import java.util.List;
-import java.util.Set;
 
 /** Reads {@code friction.csv} and {@code press-factors.csv}. */
 public final class PressFiles {
-  private static final Set<String> FRICTION_COLUMNS =
-      Set.of("pair", "method", "state", "low", "likely", "high", "source", "confidence");
-  private static final Set<String> FACTOR_COLUMNS =
-      Set.of("factor", "unit", "low", "likely", "high", "source", "confidence");
+  private static final List<String> FRICTION_COLUMNS =
+      List.of("pair", "method", "state", "low", "likely", "high", "source", "confidence");
+  private static final List<String> FACTOR_COLUMNS =
+      List.of("factor", "unit", "low", "likely", "high", "source", "confidence");
 
   private PressFiles() {}
 
   /**
    * Reads the friction table.
    *
-   * @throws InvalidValue whose field starts with file and line
+   * @throws InputRefused with file, line, cell and what is allowed
    */
   public static FrictionTable friction(String file, Reader reader) {
-    return new FrictionTable(
-        PlacedRows.read(file, reader, FRICTION_COLUMNS, PressFiles::frictionRow));
+    List<FrictionTable.Row> rows =
+        PlacedRows.read(file, reader, FRICTION_COLUMNS, PressFiles::frictionRow);
+    return PlacedRows.together(file, () -> new FrictionTable(rows));
   }
 
   /**
    * Reads the factors.
    *
-   * @throws InvalidValue whose field starts with file and line, or names the missing factor
+   * @throws InputRefused with file, line, cell and what is allowed, or the missing factor
    */
   public static PressFactors factors(String file, Reader reader) {
     List<Named> rows = PlacedRows.read(file, reader, FACTOR_COLUMNS, PressFiles::factor);
-    return new PressFactors(
-        one(file, rows, "smoothing-loss", "1"),
-        one(file, rows, "slip-clearance", "um/mm"),
-        one(file, rows, "bearing-clearance-loss", "1"));
+    return PlacedRows.together(
+        file,
+        () ->
+            new PressFactors(
+                one(rows, "smoothing-loss", "1"),
+                one(rows, "slip-clearance", "um/mm"),
+                one(rows, "bearing-clearance-loss", "1")));
   }
 
   private record Named(String factor, String unit, PressFactors.Sourced sourced) {}
@@ -57,13 +60,12 @@ public final class PressFiles {
         new PressFactors.Sourced(cells.estimate(), cells.provenance()));
   }
 
-  private static PressFactors.Sourced one(
-      String file, List<Named> rows, String factor, String unit) {
+  private static PressFactors.Sourced one(List<Named> rows, String factor, String unit) {
     List<Named> found =
         rows.stream().filter(r -> r.factor().equals(factor) && r.unit().equals(unit)).toList();
     if (found.size() != 1) {
       throw new InvalidValue(
-          file + ": factor",
+          "factor",
           factor + " in " + unit + " has " + found.size() + " rows",
           "one row each of smoothing-loss (1), slip-clearance (um/mm), bearing-clearance-loss (1)");
     }

@@ -2,27 +2,40 @@ package annulus.exchange;
 
 import annulus.quantity.InvalidValue;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 
 /** Collects what is wrong so that one run shows all of it. */
 final class Problems {
   private final List<PlacedProblem> found = new ArrayList<>();
+  private final Set<PlacedProblem> seen = new HashSet<>();
+  private int repeated;
 
+  /** Notes a problem; the same one at the same place is noted once. */
   void add(Node.Place place, String field, String problem, String allowed) {
-    found.add(place.problem(field, problem, allowed));
+    PlacedProblem next = place.problem(field, problem, allowed);
+    if (!seen.add(next)) {
+      repeated++;
+    } else {
+      found.add(next);
+    }
   }
 
   boolean none() {
     return found.isEmpty();
   }
 
+  /** How often something was found, counting repeats, so that a caller sees that it failed. */
   int count() {
-    return found.size();
+    return found.size() + repeated;
   }
 
   /**
-   * Builds a value whose constructor checks ranges; a refusal is placed at the node.
+   * Builds a value whose constructor checks the order of its parts; a refusal is placed at the
+   * node.
    *
    * @return the value, or null when refused
    */
@@ -30,9 +43,19 @@ final class Problems {
     try {
       return build.get();
     } catch (InvalidValue e) {
-      add(place, path.isEmpty() ? e.field() : path + "." + e.field(), e.problem(), e.allowed());
+      add(place, path, e.problem(), e.allowed());
       return null;
     }
+  }
+
+  private List<PlacedProblem> inFileOrder() {
+    List<String> files = found.stream().map(PlacedProblem::file).distinct().toList();
+    List<PlacedProblem> sorted = new ArrayList<>(found);
+    sorted.sort(
+        Comparator.<PlacedProblem>comparingInt(p -> files.indexOf(p.file()))
+            .thenComparingInt(PlacedProblem::line)
+            .thenComparingInt(PlacedProblem::column));
+    return sorted;
   }
 
   /**
@@ -40,7 +63,7 @@ final class Problems {
    */
   void throwIfAny() {
     if (!found.isEmpty()) {
-      throw new InputRefused(found);
+      throw new InputRefused(inFileOrder());
     }
   }
 }

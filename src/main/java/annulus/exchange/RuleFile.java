@@ -8,6 +8,7 @@ import annulus.select.RuleBook;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -17,7 +18,12 @@ import java.util.Set;
 
 /** Reads {@code rules.json}; a shop's rule with a known id replaces the program's. */
 public final class RuleFile {
+  private static final double FAR = 1e9;
+
   private final Problems problems = new Problems();
+
+  /** Where each rule's id stands, for what the rule book finds wrong with it. */
+  private final Map<String, Node.Place> places = new HashMap<>();
 
   private RuleFile() {}
 
@@ -33,9 +39,7 @@ public final class RuleFile {
 
   private RuleBook readAll(DataFiles files) throws IOException {
     Map<String, Rule> rules = new LinkedHashMap<>();
-    String lastFile = "data/rules.json";
     for (DataFiles.Layer layer : files.layers("rules.json")) {
-      lastFile = layer.name();
       Optional<Fields> root = Fields.of(JsonNodes.read(layer.name(), layer.reader()), problems, "");
       if (root.isEmpty()) {
         continue;
@@ -43,11 +47,7 @@ public final class RuleFile {
       root.get().requiredNumber("format", 1, 1, "");
       List.of("title", "source", "transcribed", "version").forEach(root.get()::allow);
       Map<String, Rule> own = new LinkedHashMap<>();
-      for (Rule rule : root.get().list("rules", this::rule)) {
-        if (own.put(rule.id(), rule) != null) {
-          problems.add(root.get().place(), "rules", rule.id() + " stands twice", "each once");
-        }
-      }
+      root.get().requiredList("rules", node -> rule(node, own));
       root.get().done();
       rules.putAll(own);
     }
@@ -55,12 +55,12 @@ public final class RuleFile {
     try {
       return new RuleBook(new ArrayList<>(rules.values()));
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem(lastFile, 0, 0, e.field(), e.problem(), e.allowed())));
+      Node.Place place = places.getOrDefault(e.field(), new Node.Place("data/rules.json", 0, 0));
+      throw new InputRefused(List.of(place.problem(e.field(), e.problem(), e.allowed())));
     }
   }
 
-  private Optional<Rule> rule(Node node) {
+  private Optional<Rule> rule(Node node, Map<String, Rule> own) {
     Optional<Fields> fields = Fields.of(node, problems, "rules");
     if (fields.isEmpty()) {
       return Optional.empty();
@@ -80,7 +80,15 @@ public final class RuleFile {
                     f.requiredText("reason"),
                     Values.provenance(f)));
     f.done();
-    return when.isPresent() ? rule : Optional.empty();
+    if (when.isEmpty() || rule.isEmpty()) {
+      return Optional.empty();
+    }
+    String id = rule.get().id();
+    if (own.put(id, rule.get()) != null) {
+      problems.add(f.placeOf("id"), f.path("id"), Fields.quoted(id) + " stands twice", "each once");
+    }
+    places.put(id, f.placeOf("id"));
+    return rule;
   }
 
   private Optional<Condition> condition(Node node) {
@@ -91,9 +99,9 @@ public final class RuleFile {
     Fields f = fields.get();
     Optional<Condition> result;
     if (f.has("all")) {
-      result = Optional.of(new Condition.All(f.list("all", this::condition)));
+      result = Optional.of(new Condition.All(f.requiredList("all", this::condition)));
     } else if (f.has("any")) {
-      result = Optional.of(new Condition.Any(f.list("any", this::condition)));
+      result = Optional.of(new Condition.Any(f.requiredList("any", this::condition)));
     } else {
       result = leaf(f);
     }
@@ -118,21 +126,37 @@ public final class RuleFile {
       String key = key(comparison);
       Optional<Node> node = f.node(key);
       if (node.isPresent() && node.get() instanceof Node.Num n) {
-        return Optional.of(
-            new Condition.Against(fact, comparison, Double.parseDouble(n.written())));
+        return limit(f, key, n).map(limit -> new Condition.Against(fact, comparison, limit));
       } else if (node.isPresent()) {
-        Optional<Fact> other = f.text(key).flatMap(Fact::named);
-        if (other.isPresent() && other.get().kind() == Fact.Kind.NUMBER) {
-          return Optional.of(new Condition.Between(fact, comparison, other.get()));
-        }
-        problems.add(
-            f.placeOf(key), f.path(key), "is no number fact", "a number or the name of one");
-        return Optional.empty();
+        return other(f, key, node.get()).map(o -> new Condition.Between(fact, comparison, o));
       }
     }
     problems.add(
         f.place(), f.path(fact.id()), "has no comparison", "above, atLeast, below or atMost");
     return Optional.empty();
+  }
+
+  private Optional<Fact> other(Fields f, String key, Node node) {
+    Optional<Fact> other = node instanceof Node.Text t ? Fact.named(t.value()) : Optional.empty();
+    if (other.isEmpty() || other.get().kind() != Fact.Kind.NUMBER) {
+      problems.add(
+          node.place(),
+          f.path(key),
+          "is " + Fields.kind(node) + ", no number fact",
+          "a number or the name of a fact that is one");
+      return Optional.empty();
+    }
+    return other;
+  }
+
+  private Optional<Double> limit(Fields f, String key, Node.Num number) {
+    double limit = Double.parseDouble(number.written());
+    if (!(Math.abs(limit) <= FAR)) {
+      problems.add(
+          number.place(), f.path(key), number.written() + " is out of range", "-1e9 to 1e9");
+      return Optional.empty();
+    }
+    return Optional.of(limit);
   }
 
   private static String key(Condition.Comparison comparison) {
@@ -151,10 +175,22 @@ public final class RuleFile {
     }
     Set<Object> values = new LinkedHashSet<>();
     List<Node> given = node.get() instanceof Node.Arr a ? a.elements() : List.of(node.get());
+    if (given.isEmpty()) {
+      problems.add(node.get().place(), f.path("is"), "is an empty list", "at least one word");
+      return Optional.empty();
+    }
     for (Node value : given) {
       if (fact.kind() == Fact.Kind.FLAG && value instanceof Node.Bool b) {
         values.add(b.value());
       } else if (fact.kind() == Fact.Kind.WORD && value instanceof Node.Text t) {
+        if (!FactWords.of(fact).contains(t.value())) {
+          problems.add(
+              t.place(),
+              f.path("is"),
+              Fields.quoted(t.value()) + " is unknown",
+              Nearest.allowed(t.value(), FactWords.of(fact)));
+          return Optional.empty();
+        }
         values.add(t.value());
       } else {
         problems.add(

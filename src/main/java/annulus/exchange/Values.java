@@ -25,7 +25,8 @@ final class Values {
       return problems.count() == before ? Optional.ofNullable(value) : Optional.empty();
     } catch (InvalidValue e) {
       if (problems.count() == before) {
-        problems.add(fields.place(), fields.path(e.field()), e.problem(), e.allowed());
+        problems.add(
+            fields.placeOfPart(e.field()), fields.path(e.field()), e.problem(), e.allowed());
       }
       return Optional.empty();
     }
@@ -47,7 +48,7 @@ final class Values {
     double likely = o.requiredNumber("likely", -FAR, FAR, unit);
     double high = o.requiredNumber("high", -FAR, FAR, unit);
     o.done();
-    return ordered(o.place(), problems, o.path(""), low, likely, high);
+    return ordered(o.place(), problems, o.path(), low, likely, high);
   }
 
   /** Three cells name_low, name_likely, name_high of a CSV row. */
@@ -80,7 +81,8 @@ final class Values {
     if (Double.isNaN(low) || Double.isNaN(high)) {
       return none;
     }
-    Interval value = problems.place(object.get().place(), name, () -> new Interval(low, high));
+    Interval value =
+        problems.place(object.get().place(), object.get().path(), () -> new Interval(low, high));
     return value == null ? none : value;
   }
 }

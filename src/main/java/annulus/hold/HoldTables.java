@@ -16,7 +16,6 @@ import java.util.TreeMap;
  * @param gap factor over the radial gap, µm
  * @param engagement factor over length divided by diameter
  * @param surfaces factor by face
- * @param finishes factor by roughness
  * @param dynamics factor by kind of load
  * @param limits how far press and bond may simply be added
  * @param waste compound lost, as part of the net volume
@@ -26,7 +25,6 @@ public record HoldTables(
     FactorCurve gap,
     FactorCurve engagement,
     Map<String, Named> surfaces,
-    Map<String, Named> finishes,
     Map<String, Named> dynamics,
     HybridHold.Limits limits,
     Named waste,
@@ -42,9 +40,8 @@ public record HoldTables(
 
   public HoldTables {
     surfaces = sorted(surfaces);
-    finishes = sorted(finishes);
     dynamics = sorted(dynamics);
-    for (Map<String, Named> factors : List.of(surfaces, finishes, dynamics)) {
+    for (Map<String, Named> factors : List.of(surfaces, dynamics)) {
       factors.values().forEach(f -> f.value().checkedWithin("factor", 0, 1, ""));
     }
     waste.value().checkedWithin("waste", 0, 10, "");
@@ -75,11 +72,6 @@ public record HoldTables(
     Estimate one = find("surface", surfaces, oneFace);
     Estimate other = find("surface", surfaces, otherFace);
     return new HoldFactor(HoldFactor.Kind.SURFACE, lesser(one, other));
-  }
-
-  /** Factor for roughness. */
-  public HoldFactor finishFactor(String finish) {
-    return new HoldFactor(HoldFactor.Kind.FINISH, find("finish", finishes, finish));
   }
 
   /** Knock-down for a load that repeats. */

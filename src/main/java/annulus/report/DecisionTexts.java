@@ -49,7 +49,7 @@ public final class DecisionTexts {
       case USE_COMPOUND -> use(advice.decision());
       case PRESS_DRY -> "no compound: the part is larger than the bore and holds by itself";
       case TOO_TIGHT -> "too tight for a dry press of workshop size";
-      case MEASURE_AGAIN -> blamed() + " cannot tell what fits";
+      case MEASURE_AGAIN -> blamed();
       case TOO_WIDE -> "the gap is wider than any class fills";
       case NO_CLASS -> decisive().stream().findFirst().map(this::summary).orElse("no class fits");
       case STRIP_AND_REDO -> "it was moved after it may have grabbed: the film is torn";
@@ -85,14 +85,15 @@ public final class DecisionTexts {
     Optional<MeasuredDiameter> bore = advice.gap().bore();
     Optional<MeasuredDiameter> part = advice.gap().part();
     if (bore.isEmpty() || part.isEmpty()) {
-      return "the gap as stated";
+      return "the gap as stated is too unsure to tell what fits";
     }
     boolean first =
         bore.get().extremeBudget().combinedUm() >= part.get().extremeBudget().combinedUm();
     MeasuredDiameter worse = first ? bore.get() : part.get();
     return "the "
         + shortName(worse.instrument().name())
-        + (first ? " in the bore" : " on the part");
+        + (first ? " in the bore" : " on the part")
+        + " cannot tell what fits";
   }
 
   /** An instrument's name without what stands in brackets. */
@@ -103,29 +104,45 @@ public final class DecisionTexts {
 
   /** The findings that decided against, the deciding ones first; empty for a yes. */
   public List<Finding> decisive() {
-    List<Finding> because = advice.decision().because();
-    if (advice.decision().kind() != Kind.NO_CLASS) {
-      return because;
+    Kind kind = advice.decision().kind();
+    if (kind.isYes() || kind == Kind.STRIP_AND_REDO || kind == Kind.TOO_TIGHT) {
+      // too tight: the rule that speaks says "press it dry", which is what must not be done
+      return List.of();
     }
     List<Finding> ofJoint =
-        because.stream()
+        advice.decision().because().stream()
             .filter(f -> f.rule().ofJoint() && f.rule().verdict() == Rule.Verdict.EXCLUDES)
             .toList();
-    if (!ofJoint.isEmpty()) {
-      return ofJoint;
-    }
-    List<Finding> nearest = nearest().map(DecisionTexts::blocking).orElse(List.of());
-    return nearest.isEmpty() ? because : nearest;
+    return ofJoint.isEmpty()
+        ? nearest().map(DecisionTexts::blocking).orElse(advice.decision().because())
+        : ofJoint;
   }
 
-  /** The class that fits the gap best and is held back by least. */
+  /** One deciding reason in words, with the class it is about. */
+  public String because(Finding finding) {
+    String about =
+        advice.table().stream()
+            .map(ClassVerdict::compound)
+            .filter(c -> c.id().equals(finding.classId()))
+            .map(c -> c.name() + ": ")
+            .findFirst()
+            .orElse("");
+    return about + RuleTexts.reason(finding);
+  }
+
+  /** The class that comes nearest: fits the gap best, or fills most, and is held back by least. */
   private Optional<ClassVerdict> nearest() {
+    boolean widest = advice.decision().kind() == Kind.TOO_WIDE;
+    Comparator<ClassVerdict> fit =
+        widest
+            ? Comparator.comparingDouble(v -> -v.compound().gapUm().high())
+            : Comparator.comparingDouble(v -> -Math.rint(1000 * v.covers()));
     return advice.table().stream()
         .filter(v -> !blocking(v).isEmpty())
         .min(
-            Comparator.<ClassVerdict>comparingDouble(v -> -v.covers())
-                .thenComparing(v -> v.standing() == ClassVerdict.Standing.EXCLUDED)
-                .thenComparingInt(v -> blocking(v).size()));
+            fit.thenComparing(v -> v.standing() == ClassVerdict.Standing.EXCLUDED)
+                .thenComparingInt(v -> blocking(v).size())
+                .thenComparingDouble(v -> -v.compound().serviceC().high()));
   }
 
   private static List<Finding> blocking(ClassVerdict verdict) {

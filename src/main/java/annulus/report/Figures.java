@@ -83,6 +83,13 @@ final class Figures {
     return certain || (turned && Math.abs(probability - wanted) > 1e-12);
   }
 
+  /** A probability as a number, rounded down. */
+  static String probability(double value, int decimals) {
+    BigDecimal exact =
+        new BigDecimal(Double.toString(value)).setScale(decimals, RoundingMode.FLOOR);
+    return exact.signum() == 0 ? "0" : exact.stripTrailingZeros().toPlainString();
+  }
+
   /** Six significant digits, plainly written. */
   static String significant(double value) {
     if (!Double.isFinite(value) || value == 0) {

@@ -51,7 +51,8 @@ final class HandBackTexts {
   private String none() {
     return switch (advice.decision().kind()) {
       case MEASURE_AGAIN -> "Nothing may be bonded until the measurement decides.";
-      case TOO_TIGHT, TOO_WIDE, NO_CLASS -> "Nothing may be fitted as it stands.";
+      case TOO_TIGHT -> "It may not be pressed as it stands.";
+      case TOO_WIDE, NO_CLASS -> "It may not be bonded as it stands.";
       case STRIP_AND_REDO -> "The film is torn: every clock starts anew with the new joint.";
       case USE_COMPOUND, PRESS_DRY -> never();
     };

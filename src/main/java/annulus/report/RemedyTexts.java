@@ -42,7 +42,7 @@ final class RemedyTexts {
   private List<String> remedy(Remedy remedy) {
     List<String> lines = new ArrayList<>();
     lines.add(
-        "As measured the best range is reached with "
+        "As measured the surest range is reached with "
             + Figures.percent(remedy.probabilityNow(), wanted)
             + remedy.bestRange().map(r -> " (" + range(r) + ")").orElse("")
             + "; wanted "

@@ -21,6 +21,7 @@ final class StepTexts {
       case WARM_UP -> "Let bore and part come to room temperature and dry off first.";
       case CLEAN ->
           "Clean bore and part with cleaner until a white cloth stays white. Let them dry.";
+      case KEEP_PRIMED -> keepPrimed(step);
       case ABRADE -> "Rub the glossy face dull with fine abrasive. Wipe off the dust, clean again.";
       case PRIME ->
           "Wipe or spray "
@@ -60,8 +61,23 @@ final class StepTexts {
       case HANDLE -> "From " + clock(step) + ": other parts may go on. No torque, no load.";
       case CHECK -> "From " + clock(step) + ": the shop's own careful test. Nobody else.";
       case HAND_BACK -> handBack(step);
+      case TELL_LIMITED ->
+          step.at().isPresent()
+              ? "Say so to whoever takes it: limited use until full cure, " + clock(step) + "."
+              : "Say so to whoever takes it: limited use, full cure can't be promised.";
       case REDO -> "Start again: measure, then fresh compound. All times start anew.";
     };
+  }
+
+  private String keepPrimed(Step step) {
+    String other = value(step, "other");
+    String clean = other.isEmpty() ? "" : "Clean " + other + " until a white cloth stays white. ";
+    return clean
+        + "Primer is on "
+        + value(step, "faces")
+        + ": do not wipe or touch it. Good until "
+        + clock(step)
+        + ".";
   }
 
   private String handBack(Step step) {

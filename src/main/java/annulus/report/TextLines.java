@@ -1,8 +1,13 @@
 package annulus.report;
 
+import java.util.Set;
+
 /** Lines of at most 100 columns, wrapped at spaces; control characters never reach a terminal. */
 final class TextLines {
   static final int WIDTH = 100;
+
+  private static final Set<String> UNITS =
+      Set.of("%", "µm", "mm", "°C", "K", "N", "N·m", "mL", "min", "h", "d", "s", "±");
 
   private final StringBuilder out = new StringBuilder();
 
@@ -43,7 +48,17 @@ final class TextLines {
   private static int cut(String text, int room) {
     int end = text.offsetByCodePoints(0, room);
     int space = text.lastIndexOf(' ', end);
+    while (space > 0 && isUnit(text, space + 1)) {
+      space = text.lastIndexOf(' ', space - 1);
+    }
     return space > 0 ? space : end;
+  }
+
+  /** A unit stays with its number. */
+  private static boolean isUnit(String text, int from) {
+    int end = text.indexOf(' ', from);
+    String word = text.substring(from, end < 0 ? text.length() : end);
+    return UNITS.contains(word.replaceAll("[.,;:)]+$", ""));
   }
 
   /** The cell padded to a width; a longer one gets one space after it. */

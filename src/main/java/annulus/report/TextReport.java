@@ -6,10 +6,12 @@ import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.ServiceGap;
 import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
+import annulus.advice.HoldReport;
 import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.catalog.Stage;
 import annulus.fit.Gap;
+import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
@@ -62,7 +64,7 @@ public final class TextReport {
     DecisionTexts words = DecisionTexts.of(advice);
     lines.line(words.line());
     for (Finding finding : words.decisive()) {
-      lines.hanging("  Because: ", RuleTexts.reason(finding));
+      lines.hanging("  Because: ", words.because(finding));
     }
     if (advice.decision().kind() == Kind.MEASURE_AGAIN) {
       new RemedyTexts(advice)
@@ -169,6 +171,47 @@ public final class TextReport {
             + ", cure place "
             + order.cure().describedAs()
             + ".");
+    moved();
+    advice.hold().ifPresent(this::hold);
+  }
+
+  private void moved() {
+    order
+        .movedAt()
+        .ifPresent(
+            at ->
+                lines.hanging(
+                    "  ",
+                    "Moved at "
+                        + time.full(at)
+                        + ", before it may have grabbed: counted as part of pushing it home."));
+  }
+
+  private void hold(HoldReport hold) {
+    lines.heading("Hold at full cure");
+    lines.line("  pushed out, at room temperature: " + force(hold.bondCold(), "N"));
+    lines.line(
+        "  pushed out, at " + celsius(order.service().high()) + ": " + force(hold.bondHot(), "N"));
+    lines.line(
+        "  turned, at " + celsius(order.service().high()) + ": " + force(hold.torqueHot(), "N·m"));
+    hold.wantedN()
+        .ifPresent(
+            n ->
+                lines.line(
+                    "  wanted with the safety factor: "
+                        + Figures.roundedUp(n, 0)
+                        + " N along the bore"));
+  }
+
+  /** The lower end first: it is the one to count on. */
+  private static String force(Estimate estimate, String unit) {
+    return "at least "
+        + Figures.roundedDown(estimate.low(), 0)
+        + " "
+        + unit
+        + " (likely "
+        + Numbers.fixed(estimate.likely(), 0)
+        + ")";
   }
 
   private String when(Optional<Duration> after) {
@@ -197,7 +240,7 @@ public final class TextReport {
     lines.heading("Classes");
     for (ClassVerdict verdict : advice.table()) {
       String first =
-          TextLines.cell("  " + verdict.compound().name(), 34)
+          TextLines.cell("  " + verdict.compound().id(), 21)
               + TextLines.cell(ClassTexts.standing(verdict), 14);
       lines.hanging(first, ClassTexts.reason(verdict));
     }

@@ -8,9 +8,8 @@ import annulus.advice.JointOrder.PrimerPlan;
 import annulus.advice.Member;
 import annulus.catalog.Catalog;
 import annulus.catalog.Consequence;
-import annulus.exchange.CatalogFiles;
 import annulus.exchange.DataFiles;
-import annulus.exchange.RuleFile;
+import annulus.exchange.KnowledgeFiles;
 import annulus.measure.Reading;
 import annulus.measure.Side;
 import annulus.quantity.Interval;
@@ -35,8 +34,7 @@ final class SampleOrders {
 
   private static Advisor advisor() {
     try {
-      return new Advisor(
-          CatalogFiles.read(DataFiles.bundled()), RuleFile.read(DataFiles.bundled()));
+      return new Advisor(KnowledgeFiles.read(DataFiles.bundled()));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -1,0 +1,51 @@
+package annulus.exchange;
+
+import annulus.advice.Knowledge;
+import annulus.catalog.Catalog;
+import annulus.hold.HoldTables;
+import annulus.quantity.InvalidValue;
+import annulus.select.RuleBook;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.function.BiFunction;
+
+/** Reads everything an answer is judged by. */
+public final class KnowledgeFiles {
+  private KnowledgeFiles() {}
+
+  /**
+   * Reads all tables.
+   *
+   * @throws InputRefused with the problems of the first table that has any
+   * @throws IOException when a file can't be read
+   */
+  public static Knowledge read(DataFiles files) throws IOException {
+    HoldTables hold = table(files, "hold-factors.csv", HoldFiles::factors);
+    var duties = table(files, "duty-cases.csv", (file, in) -> HoldFiles.duties(file, in, hold));
+    var friction = table(files, "friction.csv", PressFiles::friction);
+    var press = table(files, "press-factors.csv", PressFiles::factors);
+    RuleBook rules = RuleFile.read(files);
+    Catalog catalog = CatalogFiles.read(files);
+    return new Knowledge(catalog, rules, hold, friction, press, Knowledge.byId(duties));
+  }
+
+  /** These tables hang together as a whole: a shop's file stands in for the program's. */
+  private static <T> T table(DataFiles files, String name, BiFunction<String, Reader, T> read)
+      throws IOException {
+    List<DataFiles.Layer> layers = files.layers(name);
+    DataFiles.Layer last = layers.get(layers.size() - 1);
+    try {
+      return read.apply(last.name(), last.reader());
+    } catch (InvalidValue e) {
+      String place = e.field().startsWith(last.name()) ? e.field() : last.name() + ": " + e.field();
+      throw new InputRefused(List.of(new PlacedProblem(place, 0, 0, "", e.problem(), e.allowed())));
+    } catch (UncheckedIOException e) {
+      throw new InputRefused(
+          List.of(
+              new PlacedProblem(
+                  last.name(), 0, 0, "", "is not readable CSV", "CSV (RFC 4180), UTF-8")));
+    }
+  }
+}

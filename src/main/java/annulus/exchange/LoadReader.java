@@ -1,0 +1,101 @@
+package annulus.exchange;
+
+import annulus.advice.JointOrder.Assumption;
+import annulus.advice.JointOrder.Load;
+import annulus.advice.Knowledge;
+import annulus.hold.DutyCase;
+import annulus.quantity.Numbers;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Reads the load of an order: figures, or a duty case of the trade. */
+final class LoadReader {
+  private static final String SLOW_SIDE = "reversing";
+
+  private final Knowledge knowledge;
+  private final Problems problems;
+  private final Measures measures;
+  private final List<Assumption> assumed;
+
+  LoadReader(Knowledge knowledge, Problems problems, Measures measures, List<Assumption> assumed) {
+    this.knowledge = knowledge;
+    this.problems = problems;
+    this.measures = measures;
+    this.assumed = assumed;
+  }
+
+  Optional<Load> read(Fields f) {
+    Optional<DutyCase> duty = duty(f);
+    OptionalDouble axial = number(f, "axialN", 1e7, "N");
+    OptionalDouble torque = number(f, "torqueNm", 1e6, "N·m");
+    OptionalDouble factor = number(f, "safetyFactor", 20, "");
+    if (factor.isPresent() && factor.getAsDouble() < 1) {
+      problems.add(
+          f.placeOf("safetyFactor"),
+          f.path("safetyFactor"),
+          Numbers.plain(factor.getAsDouble()) + " is below 1",
+          "1 to 20");
+    }
+    String repeats = repeats(f, duty);
+    boolean mixed = duty.isPresent() && (axial.isPresent() || torque.isPresent());
+    if (mixed) {
+      problems.add(
+          f.placeOf("duty"), f.path("duty"), "stands beside figures", "a duty case or figures");
+    }
+    f.done();
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new Load(
+                axial.orElse(duty.map(d -> d.axialN().high()).orElse(0.0)),
+                torque.orElse(duty.map(d -> d.torqueNm().high()).orElse(0.0)),
+                repeats,
+                factor));
+  }
+
+  private OptionalDouble number(Fields f, String name, double high, String unit) {
+    Optional<Node> node = f.node(name);
+    return node.isPresent()
+        ? measures.number(node.get(), f.path(name), 0, high, unit)
+        : OptionalDouble.empty();
+  }
+
+  private Optional<DutyCase> duty(Fields f) {
+    Optional<String> id = f.text("duty");
+    if (id.isEmpty()) {
+      return Optional.empty();
+    }
+    DutyCase duty = knowledge.duties().get(id.get());
+    if (duty == null) {
+      f.unknown("duty", id.get(), knowledge.duties().keySet());
+      return Optional.empty();
+    }
+    assumed.add(
+        new Assumption(
+            "load",
+            Numbers.plain(duty.axialN().high())
+                + " N and "
+                + Numbers.plain(duty.torqueNm().high())
+                + " N·m",
+            "high end of the duty case " + duty.id()));
+    return Optional.of(duty);
+  }
+
+  private String repeats(Fields f, Optional<DutyCase> duty) {
+    Optional<String> said = f.text("repeats");
+    if (said.isPresent() && !knowledge.hold().dynamics().containsKey(said.get())) {
+      f.unknown("repeats", said.get(), knowledge.hold().dynamics().keySet());
+      return SLOW_SIDE;
+    }
+    if (said.isPresent()) {
+      return said.get();
+    }
+    if (duty.isPresent()) {
+      return duty.get().dynamic();
+    }
+    assumed.add(new Assumption("load.repeats", SLOW_SIDE, "not said"));
+    return SLOW_SIDE;
+  }
+}

@@ -1,0 +1,23 @@
+package annulus.exchange;
+
+import java.util.List;
+
+/** Keeps cells that a spreadsheet would run as a formula from doing so. */
+public final class SpreadsheetCells {
+  private SpreadsheetCells() {}
+
+  /**
+   * The cell, with an apostrophe before it when it begins like a formula and is not a plain number.
+   */
+  public static String safe(String cell) {
+    if (cell.isEmpty() || "=+-@\t\r".indexOf(cell.charAt(0)) < 0) {
+      return cell;
+    }
+    return cell.matches("[+-][0-9]+(\\.[0-9]+)?") ? cell : "'" + cell;
+  }
+
+  /** All cells made safe. */
+  public static List<String> safe(List<String> cells) {
+    return cells.stream().map(SpreadsheetCells::safe).toList();
+  }
+}

@@ -1,0 +1,100 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.StageTime;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Stage;
+import annulus.fit.Gap;
+import annulus.quantity.Numbers;
+import annulus.select.Finding;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** One answer as one flat row; empty cells where there is no figure. Values are not CSV-escaped. */
+public final class BatchColumns {
+  private static final List<String> BEFORE =
+      List.of(
+          "job",
+          "decision",
+          "class",
+          "primer",
+          "hand_back",
+          "hand_back_after_min",
+          "radial_gap_um",
+          "radial_gap_plus_minus_um",
+          "diametral_clearance_um",
+          "diametral_plus_minus_um",
+          "covers_probability");
+  private static final List<String> AFTER = List.of("working_time_min", "reason", "cautions");
+
+  private BatchColumns() {}
+
+  /** The column names. */
+  public static List<String> header() {
+    List<String> names = new ArrayList<>(BEFORE);
+    for (Stage stage : Stage.values()) {
+      names.add(StageTexts.id(stage) + "_typical_min");
+      names.add(StageTexts.id(stage) + "_sure_min");
+    }
+    names.addAll(AFTER);
+    return List.copyOf(names);
+  }
+
+  /** The cells of one answer, as many as {@link #header} has names. */
+  public static List<String> row(Advice advice) {
+    List<String> cells = new ArrayList<>();
+    Advice.Decision decision = advice.decision();
+    cells.add(advice.order().job());
+    cells.add(StageTexts.id(decision.kind()));
+    cells.add(decision.compound().map(CompoundClass::id).orElse(""));
+    cells.add(decision.primer().map(p -> p.primer().id()).orElse(""));
+    handBack(advice, cells);
+    gap(advice, cells);
+    cells.add(Figures.probability(decision.probability(), 6));
+    stages(advice, cells);
+    cells.add(reason(advice));
+    cells.add(String.join(" ", advice.cautions().stream().map(c -> c.rule().id()).toList()));
+    return List.copyOf(cells);
+  }
+
+  private static void handBack(Advice advice, List<String> cells) {
+    ShopTime time = new ShopTime(advice.order().zone(), advice.order().start());
+    Optional<HandBack> handBack = advice.handBack();
+    cells.add(handBack.map(h -> time.iso(h.at())).orElse(""));
+    cells.add(minutes(handBack.map(HandBack::after)));
+  }
+
+  private static void gap(Advice advice, List<String> cells) {
+    Gap gap = advice.gap().gap();
+    double expanded = gap.budget().expandedUm(advice.gap().level());
+    cells.add(Numbers.fixed(gap.meanUm(), 1));
+    cells.add(Figures.roundedUp(expanded, 1));
+    cells.add(Numbers.fixed(2 * gap.meanUm(), 1));
+    cells.add(Figures.roundedUp(2 * expanded, 1));
+  }
+
+  /** Times of a joint that is not to be made, or is torn, are not told. */
+  private static void stages(Advice advice, List<String> cells) {
+    boolean counts = advice.decision().kind() == Advice.Kind.USE_COMPOUND;
+    Optional<Advice.CureTimes> cure = advice.cure().filter(c -> counts);
+    for (Stage stage : Stage.values()) {
+      Optional<StageTime> times = cure.map(c -> c.at(stage));
+      cells.add(minutes(times.flatMap(StageTime::typical)));
+      cells.add(minutes(times.flatMap(StageTime::sure)));
+    }
+    cells.add(cure.map(c -> Figures.roundedDown(c.workingTime().toSeconds() / 60.0, 1)).orElse(""));
+  }
+
+  private static String minutes(Optional<Duration> duration) {
+    return duration.map(d -> Long.toString(ShopTime.minutesUp(d))).orElse("");
+  }
+
+  private static String reason(Advice advice) {
+    DecisionTexts words = DecisionTexts.of(advice);
+    Optional<Finding> first = words.decisive().stream().findFirst();
+    return first.map(words::because).orElse(words.line());
+  }
+}

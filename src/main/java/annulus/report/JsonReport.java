@@ -1,0 +1,205 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.CureTimes;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.StageTime;
+import annulus.advice.Advice.Step;
+import annulus.advice.HoldReport;
+import annulus.advice.JointOrder;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Provenance;
+import annulus.quantity.Estimate;
+import annulus.select.ClassVerdict;
+import annulus.select.Fact;
+import annulus.select.Finding;
+import java.time.Duration;
+import java.util.Map;
+import java.util.Optional;
+
+/** An answer as JSON, following {@code data/schema/advice.schema.json}, format 1. */
+public final class JsonReport {
+  private final Advice advice;
+  private final Catalog catalog;
+  private final JointOrder order;
+  private final ShopTime time;
+  private final JsonOut out;
+
+  private JsonReport(Advice advice, Catalog catalog, JsonOut out) {
+    this.advice = advice;
+    this.catalog = catalog;
+    this.order = advice.order();
+    this.time = new ShopTime(order.zone(), order.start());
+    this.out = out;
+  }
+
+  /**
+   * The whole answer, two spaces, LF, one LF at the end.
+   *
+   * @param advice the answer
+   * @param catalog the catalogue it was made with
+   */
+  public static String of(Advice advice, Catalog catalog) {
+    return JsonOut.document(out -> new JsonReport(advice, catalog, out).write());
+  }
+
+  private void write() {
+    out.whole("format", 1).text("dataVersion", advice.dataVersion());
+    out.text("job", order.job()).text("title", order.title());
+    out.text("start", time.iso(order.start())).text("zone", order.zone().getId());
+    out.probability("wantedConfidence", order.confidence());
+    out.text("consequence", StageTexts.id(order.consequence()));
+    out.object("decision", this::decision);
+    out.object("handBack", advice.handBack(), this::handBack);
+    out.text("handBackWhy", new HandBackTexts(advice, catalog).why());
+    new JsonGap(advice, catalog, out).write();
+    out.object("cure", advice.cure(), this::cure);
+    out.object("hold", advice.hold(), this::hold);
+    StepTexts words = new StepTexts(time);
+    out.list("steps", advice.steps(), s -> step(s, words));
+    out.list("cautions", advice.cautions(), this::finding);
+    out.list(
+        "standingCautions",
+        catalog.cautions().values().stream().toList(),
+        c -> source(out.text("id", c.id()).text("text", c.text()), c.provenance()));
+    out.list("classes", advice.table(), this::verdict);
+    out.list(
+        "assumptions",
+        order.assumptions(),
+        a -> out.text("field", a.field()).text("value", a.value()).text("why", a.why()));
+    out.list("figures", advice.figures(), this::figure);
+  }
+
+  private void decision() {
+    DecisionTexts words = DecisionTexts.of(advice);
+    Advice.Decision decision = advice.decision();
+    out.text("kind", StageTexts.id(decision.kind())).flag("yes", decision.kind().isYes());
+    out.text("text", words.line());
+    out.text("class", decision.compound().map(CompoundClass::id));
+    out.text("className", decision.compound().map(CompoundClass::name));
+    out.object(
+        "primer",
+        decision.primer(),
+        p ->
+            out.text("id", p.primer().id())
+                .text("name", p.primer().name())
+                .flag("onBore", p.onBore())
+                .flag("onPart", p.onPart())
+                .flag("addedHere", p.addedHere()));
+    out.probability("probability", decision.probability());
+    out.list("because", words.decisive(), this::finding);
+    out.texts("instead", words.instead());
+  }
+
+  private void finding(Finding finding) {
+    out.text("rule", finding.rule().id());
+    out.text("verdict", StageTexts.id(finding.rule().verdict()));
+    out.text("class", Optional.of(finding.classId()).filter(c -> !c.isEmpty()));
+    out.text("reason", RuleTexts.reason(finding));
+    out.list("figures", finding.figures().entrySet().stream().toList(), this::fact);
+    source(out, finding.rule().provenance());
+  }
+
+  private void fact(Map.Entry<Fact, Object> figure) {
+    out.text("fact", figure.getKey().id());
+    out.value("value", figure.getValue());
+    out.text("unit", figure.getKey().unit()).text("meaning", figure.getKey().meaning());
+  }
+
+  static void source(JsonOut out, Provenance provenance) {
+    out.text("source", provenance.source());
+    out.text("confidence", StageTexts.id(provenance.confidence()));
+  }
+
+  private void handBack(HandBack handBack) {
+    HandBackTexts words = new HandBackTexts(advice, catalog);
+    out.text("at", time.iso(handBack.at()));
+    out.whole("afterMinutes", ShopTime.minutesUp(handBack.after()));
+    out.text("ruling", StageTexts.id(handBack.ruling()));
+    out.list(
+        "conditions",
+        handBack.conditions(),
+        c ->
+            out.text("condition", StageTexts.id(c.condition()))
+                .text("text", words.condition(c.condition()))
+                .whole("afterMinutes", ShopTime.minutesUp(c.after()))
+                .text("at", time.iso(time.after(c.after()))));
+  }
+
+  private void cure(CureTimes cure) {
+    boolean counts = advice.decision().kind() == Advice.Kind.USE_COMPOUND;
+    out.flag("counts", counts);
+    out.text("place", order.cure().describedAs());
+    out.list("stages", cure.stages(), this::stage);
+    after("slowPracticeFull", cure.slowPracticeFull());
+    out.number("workingTimeMinutes", Math.floor(cure.workingTime().toSeconds() / 6.0) / 10);
+    out.list(
+        "curve",
+        cure.curve(),
+        p ->
+            out.number("afterMinutes", p.after().toSeconds() / 60.0)
+                .probability("typicalFraction", p.typical())
+                .probability("sureFraction", p.sure()));
+  }
+
+  private void stage(StageTime stage) {
+    out.text("stage", StageTexts.id(stage.stage()));
+    after("typical", stage.typical());
+    after("sure", stage.sure());
+    out.text("mayBeDone", StageTexts.mayBeDone(stage.stage()));
+  }
+
+  /** Minutes since the start, rounded up, and the clock time; both null for never. */
+  private void after(String name, Optional<Duration> after) {
+    out.whole(name + "Minutes", after.map(ShopTime::minutesUp));
+    out.text(name + "At", after.map(d -> time.iso(time.after(d))));
+  }
+
+  private void hold(HoldReport hold) {
+    estimate("bondColdAxialN", hold.bondCold());
+    estimate("bondHotAxialN", hold.bondHot());
+    estimate("torqueHotNm", hold.torqueHot());
+    out.number("wantedAxialN", hold.wantedN());
+    out.number("fractionWanted", hold.fractionWanted());
+  }
+
+  private void estimate(String name, Estimate estimate) {
+    out.object(
+        name,
+        () ->
+            out.number("low", estimate.low())
+                .number("likely", estimate.likely())
+                .number("high", estimate.high()));
+  }
+
+  private void step(Step step, StepTexts words) {
+    out.text("step", StageTexts.id(step.kind())).text("text", words.text(step));
+    boolean runsOut = step.kind() == Advice.StepKind.PRESS_STRAIGHT;
+    out.number(
+        "minutes",
+        step.time()
+            .map(d -> runsOut ? Math.floor(d.toSeconds() / 6.0) / 10 : ShopTime.minutesUp(d))
+            .map(java.util.OptionalDouble::of)
+            .orElse(java.util.OptionalDouble.empty()));
+    out.text("until", step.at().map(time::iso));
+  }
+
+  private void verdict(ClassVerdict verdict) {
+    CompoundClass compound = verdict.compound();
+    out.text("class", compound.id()).text("name", compound.name());
+    out.text("standing", StageTexts.id(verdict.standing()));
+    out.text("reason", ClassTexts.reason(verdict));
+    out.probability("covers", verdict.covers());
+    out.radial("gapLow", compound.gapUm().low()).radial("gapHigh", compound.gapUm().high());
+    out.radial("primedGapHigh", compound.primedGapMaxUm());
+    out.list("findings", verdict.findings(), this::finding);
+    source(out, compound.provenance());
+  }
+
+  private void figure(Advice.Figure figure) {
+    out.text("id", figure.id()).significant("value", figure.value());
+    out.text("unit", figure.unit()).text("meaning", figure.meaning());
+    source(out, figure.provenance());
+  }
+}

@@ -1,0 +1,4 @@
+package annulus.badhouse.util;
+
+/** A package whose name says nothing. */
+public final class Bag {}
