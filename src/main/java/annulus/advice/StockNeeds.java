@@ -6,11 +6,12 @@ import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Policy;
 import annulus.catalog.Primer;
-import annulus.select.RuleBook;
+import annulus.stock.Cabinet;
 import annulus.stock.Draw;
 import annulus.stock.Millilitres;
 import annulus.stock.Need;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,18 +24,61 @@ import java.util.TreeSet;
 /** What jobs want from a cabinet: the best class, and what of the cabinet would do instead. */
 public final class StockNeeds {
   private final Advisor best;
-  private final RuleBook rules;
   private final Policy stock;
 
   /**
-   * @param catalog everything known
-   * @param rules what is known about choosing
+   * @param best knows every class, in the cabinet or not
    * @param stock the numbers of the stock
    */
-  public StockNeeds(Catalog catalog, RuleBook rules, Policy stock) {
-    this.best = new Advisor(catalog, rules);
-    this.rules = rules;
+  public StockNeeds(Advisor best, Policy stock) {
+    this.best = best;
     this.stock = stock;
+  }
+
+  /**
+   * The answer with everything known, and the one with the cabinet alone.
+   *
+   * @param best from every class known
+   * @param inStock from what is in date in the cabinet; its decision may be a no
+   */
+  public record Preferred(Advice best, Advice inStock) {
+    /** Whether the cabinet gives a yes. */
+    public boolean cabinetWillDo() {
+      return inStock.decision().kind().isYes();
+    }
+
+    /** Whether what is in the cabinet is as good as the best. */
+    public boolean sameChoice() {
+      return best.decision().kind() == inStock.decision().kind()
+          && id(best).equals(id(inStock))
+          && best.decision().primer().equals(inStock.decision().primer());
+    }
+
+    private static Optional<String> id(Advice advice) {
+      return advice.decision().compound().map(CompoundClass::id);
+    }
+  }
+
+  /**
+   * Both answers to an order.
+   *
+   * @param order the joint
+   * @param today the cabinet is judged on the later of this and the day the joint is closed
+   * @param cabinet what is there
+   */
+  public Preferred prefer(JointOrder order, LocalDate today, Cabinet cabinet) {
+    LocalDate day = later(day(order), today);
+    Advisor inStock =
+        only(best.knowledge(), cabinet.inDateClasses(day), cabinet.inDatePrimers(day));
+    return new Preferred(best.advise(order), inStock.advise(order));
+  }
+
+  private static LocalDate day(JointOrder order) {
+    return order.start().atZone(order.zone()).toLocalDate();
+  }
+
+  private static LocalDate later(LocalDate a, LocalDate b) {
+    return a.isAfter(b) ? a : b;
   }
 
   /**
@@ -42,21 +86,23 @@ public final class StockNeeds {
    *
    * @param order the job
    * @param line its line in the list
-   * @param classes ids of the classes in the cabinet
-   * @param primers ids of the primers in the cabinet
+   * @param today the cabinet is judged on the later of this and the day the joint is closed
+   * @param cabinet what is there
    */
-  public Need of(JointOrder order, long line, Set<String> classes, Set<String> primers) {
+  public Need of(JointOrder order, long line, LocalDate today, Cabinet cabinet) {
     Advice advice = best.advise(order);
-    var day = order.start().atZone(order.zone()).toLocalDate();
+    LocalDate day = day(order);
     String answer = advice.decision().kind().name().toLowerCase(Locale.ROOT).replace('_', ' ');
     if (advice.decision().kind() != Kind.USE_COMPOUND) {
       return new Need(order.job(), line, day, List.of(), answer);
     }
     List<Need.Option> options = new ArrayList<>();
     options.add(option(advice));
-    Set<String> left = new TreeSet<>(classes);
+    LocalDate judged = later(day, today);
+    Set<String> left = new TreeSet<>(cabinet.inDateClasses(judged));
+    Set<String> primers = cabinet.inDatePrimers(judged);
     while (!left.isEmpty()) {
-      Advice other = new Advisor(only(left, primers), rules).advise(order);
+      Advice other = only(best.knowledge(), left, primers).advise(order);
       if (other.decision().kind() != Kind.USE_COMPOUND) {
         break;
       }
@@ -97,22 +143,38 @@ public final class StockNeeds {
         && used.age().compareTo(Duration.ZERO) > 0;
   }
 
-  private Catalog only(Set<String> classes, Set<String> primers) {
-    Catalog all = best.catalog();
+  /**
+   * An advisor that knows only what is in a cabinet.
+   *
+   * @param knowledge everything known
+   * @param classes ids of the classes in the cabinet
+   * @param primers ids of the primers in the cabinet
+   */
+  public static Advisor only(Knowledge knowledge, Set<String> classes, Set<String> primers) {
+    Catalog all = knowledge.catalog();
     Map<String, CompoundClass> compounds = new LinkedHashMap<>(all.compounds());
     compounds.keySet().retainAll(classes);
     Map<String, Primer> inStock = new LinkedHashMap<>(all.primers());
     inStock.keySet().retainAll(primers);
-    return new Catalog(
-        all.version(),
-        all.materials(),
-        all.finishes(),
-        all.activities(),
-        compounds,
-        inStock,
-        all.instruments(),
-        all.release(),
-        all.cautions(),
-        all.policy());
+    Catalog catalog =
+        new Catalog(
+            all.version(),
+            all.materials(),
+            all.finishes(),
+            all.activities(),
+            compounds,
+            inStock,
+            all.instruments(),
+            all.release(),
+            all.cautions(),
+            all.policy());
+    return new Advisor(
+        new Knowledge(
+            catalog,
+            knowledge.rules(),
+            knowledge.hold(),
+            knowledge.friction(),
+            knowledge.press(),
+            knowledge.duties()));
   }
 }

@@ -27,6 +27,7 @@ final class Cli {
     this.out = out;
     this.err = err;
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
+    commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
   }
 
   int run(String[] args) {

@@ -3,9 +3,9 @@ package annulus.exchange;
 import java.util.List;
 
 /**
- * Cells that are safe to open in a spreadsheet: none starts a formula. A cell that would gets an
- * apostrophe before it, which reading takes off again; one that already has such an apostrophe gets
- * a second, so that nothing is lost.
+ * Cells that are safe to open in a spreadsheet: none starts a formula. A cell that would, and is no
+ * plain number, gets an apostrophe before it, which reading takes off again; one that already has
+ * such an apostrophe gets a second, so that nothing is lost.
  */
 final class SheetCells {
   private static final String STARTS_FORMULA = "=+-@\t\r\n";
@@ -13,7 +13,8 @@ final class SheetCells {
   private SheetCells() {}
 
   static String guarded(String value) {
-    return formulaAfterApostrophes(value) >= 0 ? "'" + value : value;
+    boolean formula = formulaAfterApostrophes(value) >= 0;
+    return formula && !value.matches("[+-][0-9]+([.,][0-9]+)?") ? "'" + value : value;
   }
 
   static String unguarded(String cell) {
@@ -36,17 +37,18 @@ final class SheetCells {
       if (i > 0) {
         line.append(shape.delimiter());
       }
-      line.append(quoted(guarded(values.get(i))));
+      line.append(quoted(guarded(values.get(i)), shape));
     }
     return line.append(shape.lineEnd()).toString();
   }
 
   /** Quotes whatever any spreadsheet might take apart, whichever delimiter it expects. */
-  private static String quoted(String cell) {
+  private static String quoted(String cell, SheetShape shape) {
+    boolean decimal = shape.delimiter() != ',' && cell.matches("[+-]?[0-9]+,[0-9]+");
     boolean plain =
         cell.chars().noneMatch(c -> c == ',' || c == ';' || c == '\t' || c == '"' || c < ' ')
             && cell.equals(cell.strip())
             && !cell.startsWith("#");
-    return plain ? cell : "\"" + cell.replace("\"", "\"\"") + "\"";
+    return plain || decimal ? cell : "\"" + cell.replace("\"", "\"\"") + "\"";
   }
 }

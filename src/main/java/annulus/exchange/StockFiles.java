@@ -24,25 +24,24 @@ public final class StockFiles {
   public static Policy policy(DataFiles files) throws IOException {
     Problems problems = new Problems();
     Map<String, NamedNumber> numbers = new LinkedHashMap<>();
-    List<String> header = List.of("id", "value", "unit", "meaning", "source", "confidence");
     for (DataFiles.Layer layer : files.layers("stock-policy.csv")) {
-      for (Node.Obj row : rows(layer, header)) {
+      Map<String, NamedNumber> own = new LinkedHashMap<>();
+      for (Node.Obj row : rows(layer, NumberRows.HEADER)) {
         Fields f = new Fields(row, problems, "");
-        Values.build(f, problems, () -> number(f)).ifPresent(n -> numbers.put(n.id(), n));
+        NumberRows.number(f, problems, numbers).ifPresent(n -> put(own, n, f, problems));
         f.done();
       }
+      numbers.putAll(own);
     }
     problems.throwIfAny();
     return new Policy(numbers);
   }
 
-  private static NamedNumber number(Fields f) {
-    return new NamedNumber(
-        f.requiredText("id"),
-        f.requiredNumber("value", -1e9, 1e9, ""),
-        f.text("unit").orElse(""),
-        f.requiredText("meaning"),
-        Values.provenance(f));
+  private static void put(
+      Map<String, NamedNumber> own, NamedNumber number, Fields f, Problems problems) {
+    if (own.putIfAbsent(number.id(), number) != null) {
+      problems.add(f.placeOf("id"), "id", number.id() + " stands twice", "each once");
+    }
   }
 
   /**

@@ -34,7 +34,8 @@ public final class CoverPicture {
     double blockHeight = BLOCK_HEAD + axes.surfaces().size() * CELL_HEIGHT + 16;
     double width = 2 * blockWidth;
     double height = TOP + axes.services().size() * blockHeight;
-    svg.text(10, 22, 16, "start", "Which joints this cabinet serves (gaps are radial, µm per side)");
+    svg.text(
+        10, 22, 16, "start", "Which joints this cabinet serves (gaps are radial, µm per side)");
     legend();
     for (int i = 0; i < axes.services().size(); i++) {
       double y = TOP + i * blockHeight;
@@ -76,8 +77,7 @@ public final class CoverPicture {
     String fill = served ? SERVED : cell.possible() ? HOLE : NEVER;
     svg.box(x, y, CELL_WIDTH, CELL_HEIGHT, fill, words(cell, served));
     if (!served) {
-      svg.text(
-          x + CELL_WIDTH / 2, y + 13, 11, "middle", cell.possible() ? "o" : "-");
+      svg.text(x + CELL_WIDTH / 2, y + 13, 11, "middle", cell.possible() ? "o" : "-");
     }
   }
 
@@ -85,6 +85,8 @@ public final class CoverPicture {
     Set<String> ways = new TreeSet<>();
     cell.alternatives().forEach(a -> ways.add(String.join(" with ", new TreeSet<>(a))));
     String by = String.join(", ", ways);
-    return served ? "served; would do: " + by : cell.possible() ? "hole; would do: " + by : "nothing";
+    return served
+        ? "served; would do: " + by
+        : cell.possible() ? "hole; would do: " + by : "nothing";
   }
 }

@@ -25,9 +25,16 @@ public record CoverReport(Cover cover, CoverAxes axes) {
     TextLines out = new TextLines();
     Set<String> there = new TreeSet<>(cover.there());
     out.line(
-        "In the cabinet: " + (there.isEmpty() ? "nothing in date" : String.join(", ", there)) + ".");
+        "In the cabinet: "
+            + (there.isEmpty() ? "nothing in date" : String.join(", ", there))
+            + ".");
     long possible = cover.cells().stream().filter(CoverCell::possible).count();
-    out.line("It serves " + cover.served() + " of " + possible + " kinds of joint that anything serves.");
+    out.line(
+        "It serves "
+            + cover.served()
+            + " of "
+            + possible
+            + " kinds of joint that anything serves.");
     out.line("# served   o hole   - nothing known serves it. Gaps are radial (per side).");
     for (boolean releasable : new boolean[] {true, false}) {
       for (CoverAxes.Service service : axes.services()) {

@@ -72,7 +72,8 @@ public record LabelReport(ShopClass change) {
   public String text() {
     TextLines out = new TextLines();
     CompoundClass after = change.after();
-    out.line(after.id() + " (" + after.name() + "), like " + change.before().id() + ", from the label");
+    out.line(
+        after.id() + " (" + after.name() + "), like " + change.before().id() + ", from the label");
     out.line(
         "  "
             + TextLines.cell("", 28)

@@ -88,6 +88,11 @@ public record StockCheckReport(
     }
   }
 
+  /** Why a lot must not be used, in words. */
+  public static String words(LotCheck check) {
+    return "lot " + check.lot().lot() + ": " + StockWords.against(check);
+  }
+
   /** The same as JSON. */
   public String json() {
     StringWriter text = new StringWriter();

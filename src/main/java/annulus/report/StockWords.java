@@ -28,9 +28,7 @@ final class StockWords {
 
   /** Why a lot must not be used. */
   static String against(LotCheck check) {
-    return check.against().stream()
-        .map(o -> objection(o, check))
-        .collect(Collectors.joining("; "));
+    return check.against().stream().map(o -> objection(o, check)).collect(Collectors.joining("; "));
   }
 
   private static String objection(Objection objection, LotCheck check) {

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What to order and when.
@@ -15,7 +16,7 @@ import java.util.Optional;
  * @param rate the measured rate of use; empty when none was recorded
  * @param point reorder point at that rate
  * @param orderBy day to order at the upper limit of the rate, or so that it comes before the last
- *     lot runs out of date; empty when nothing asks for an order
+ *     lot runs out of date or the first job that is short; empty when nothing asks for an order
  * @param likelyDay day the stock reaches the reorder point at the mean rate
  * @param amount how much to order, in whole containers
  * @param container size of a container
@@ -58,7 +59,7 @@ public record Reorder(
               policy.value("rate-level"));
       boolean held = after.lots().stream().anyMatch(l -> l.item().equals(item.id()));
       if (held || lacking.isPositive() || rate.isPresent()) {
-        list.add(of(after, item, lacking, rate, today, policy));
+        list.add(of(after, item, plans, rate, today, policy));
       }
     }
     return list;
@@ -75,15 +76,23 @@ public record Reorder(
   private static Reorder of(
       Cabinet after,
       StockItem item,
-      Millilitres lacking,
+      List<JobPlan> plans,
       Optional<UseRate> rate,
       LocalDate today,
       Policy policy) {
+    Millilitres lacking = lacking(plans, item.id());
     Millilitres onHand = after.inDate(today, item.kind()).getOrDefault(item.id(), Millilitres.NONE);
     Optional<ReorderPoint> point = rate.map(r -> point(r, policy));
     Optional<LocalDate> likely =
-        rate.map(r -> reached(today, onHand.value() - point.orElseThrow().at(), r.mlPerDay()));
-    Optional<LocalDate> orderBy = orderBy(after, item, lacking, rate, today, onHand, policy);
+        rate.map(r -> reached(today, onHand.value() - point.orElseThrow().at(), r.mlPerDay()))
+            .filter(d -> d.isBefore(today.plusDays(FAR)));
+    Optional<LocalDate> orderBy =
+        Stream.of(
+                firstShort(plans, item.id()).map(d -> d.minusDays(slowLead(policy))),
+                byRate(after, item, rate, today, onHand, policy))
+            .flatMap(Optional::stream)
+            .min(LocalDate::compareTo)
+            .map(d -> d.isBefore(today) ? today : d);
     Millilitres container = container(after, item, policy);
     double wanted = lacking.value();
     if (rate.isPresent()) {
@@ -110,27 +119,40 @@ public record Reorder(
   }
 
   /** The slow side: the upper limit of the rate, and no stock counted past its use-by. */
-  private static Optional<LocalDate> orderBy(
+  private static Optional<LocalDate> byRate(
       Cabinet after,
       StockItem item,
-      Millilitres lacking,
       Optional<UseRate> rate,
       LocalDate today,
       Millilitres onHand,
       Policy policy) {
-    if (lacking.isPositive()) {
-      return Optional.of(today);
-    }
     if (rate.isEmpty()) {
       return Optional.empty();
     }
     double high = rate.get().mlPerDayLimits().high();
     double ahead = onHand.value() - point(rate.get(), policy).at();
     LocalDate byUse = reached(today, ahead, high);
-    LocalDate byDate =
-        lastUseBy(after, item, today).orElse(today).minusDays((long) policy.value("lead-days"));
-    LocalDate first = byUse.isBefore(byDate) ? byUse : byDate;
-    return Optional.of(first.isBefore(today) ? today : first);
+    LocalDate byDate = lastUseBy(after, item, today).orElse(today).minusDays(slowLead(policy));
+    return Optional.of(byUse.isBefore(byDate) ? byUse : byDate);
+  }
+
+  /** Days to allow for an order at the wanted service level. */
+  private static long slowLead(Policy policy) {
+    ReorderPoint days =
+        ReorderPoint.of(
+            1,
+            0,
+            policy.value("lead-days"),
+            policy.value("lead-sd-days"),
+            policy.value("service-level"));
+    return (long) Math.ceil(days.at());
+  }
+
+  private static Optional<LocalDate> firstShort(List<JobPlan> plans, String item) {
+    return plans.stream()
+        .filter(p -> p.missing().stream().anyMatch(m -> m.item().equals(item)))
+        .map(p -> p.need().day())
+        .min(LocalDate::compareTo);
   }
 
   private static LocalDate reached(LocalDate today, double ahead, double perDay) {
