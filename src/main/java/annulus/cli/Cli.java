@@ -28,6 +28,7 @@ final class Cli {
     this.err = err;
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
     commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));
+    commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
   }
 
   int run(String[] args) {
