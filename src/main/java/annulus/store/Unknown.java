@@ -1,0 +1,10 @@
+package annulus.store;
+
+/** There is no such job, draft or lot. */
+public final class Unknown extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  Unknown(String what) {
+    super(what);
+  }
+}
