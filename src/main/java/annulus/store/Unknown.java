@@ -4,7 +4,10 @@ package annulus.store;
 public final class Unknown extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
-  Unknown(String what) {
+  /**
+   * @param what what was asked for, in words
+   */
+  public Unknown(String what) {
     super(what);
   }
 }
