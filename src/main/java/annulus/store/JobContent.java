@@ -113,7 +113,7 @@ public record JobContent(
 
   /** The customer told another time, or none any more. */
   public JobContent promising(Optional<Instant> when, Optional<Instant> reckonedFrom) {
-    int moves = when.equals(promised) || (promised.isEmpty() && promiseMoves == 0) ? 0 : 1;
+    int moves = when.equals(promised) ? 0 : 1;
     return new JobContent(
         reference,
         title,

@@ -9,6 +9,7 @@ import annulus.report.GapDistribution;
 import annulus.report.GapSection;
 import annulus.report.TextReport;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
 
 /** An answer on a page: what, when, why, the gap picture; then the rest on request. */
 final class AnswerPart {
@@ -82,11 +83,16 @@ final class AnswerPart {
       part.element("strong", "No hand-back time can be given. ");
     }
     part.text(answer.json().path("handBackWhy").asText()).close();
-    JsonNode working = answer.json().path("cure").path("workingTimeMinutes");
-    if (answer.isYes() && working.isNumber()) {
-      part.element(
-          "p", "Push it home within " + working.asText() + " min of putting it on, in one go.");
+    Duration working =
+        answer.told().advice().cure().map(Advice.CureTimes::workingTime).orElse(Duration.ZERO);
+    if (answer.isYes() && !working.isZero()) {
+      part.element("p", "Push it home within " + down(working) + ", in one go.");
     }
+  }
+
+  /** Never longer than it is. */
+  private static String down(Duration time) {
+    return time.toMinutes() < 2 ? time.toSeconds() + " s" : time.toMinutes() + " min";
   }
 
   private void gap(Markup part) {

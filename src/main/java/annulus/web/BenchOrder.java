@@ -1,11 +1,17 @@
 package annulus.web;
 
 import annulus.store.Draft;
+import annulus.store.JobContent;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /** What was typed at the bench as an order; units are written behind each number. */
 final class BenchOrder {
@@ -91,12 +97,66 @@ final class BenchOrder {
     };
   }
 
+  /** Whether the form can show all of a job's order: what it can't show it must not lose. */
+  static boolean canEdit(JobContent content) {
+    Map<String, String> fields = fields(content);
+    Draft draft = new Draft("", 1, fields, Instant.EPOCH, "");
+    return bare(new BenchOrder(draft).json()).equals(bare(content.order()));
+  }
+
+  private static ObjectNode bare(String order) {
+    ObjectNode node = (ObjectNode) tree(order);
+    node.remove(List.of("job", "title", "start", "zone"));
+    return node;
+  }
+
+  private static JsonNode tree(String text) {
+    try {
+      return Orders.JSON.readTree(text);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** The fields of a job that was entered with the form. */
+  static Map<String, String> fields(JobContent content) {
+    JsonNode order = tree(content.order());
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("reference", content.reference());
+    fields.put("title", content.title());
+    fields.put("bore", content.bore());
+    for (String member : List.of("bore", "part")) {
+      JsonNode of = order.path(member);
+      for (String name : List.of("Material", "Finish", "State", "Instrument")) {
+        fields.put(member + name, of.path(name.toLowerCase(Locale.ROOT)).asText(""));
+      }
+      int number = 1;
+      for (JsonNode reading : of.path("readingsMm")) {
+        fields.put(member + "-" + number++, reading.asText(""));
+      }
+      fields.putIfAbsent("measuredAt", of.path("temperatureC").asText(""));
+    }
+    fields.put("boreOutside", order.at("/bore/outsideDiameterMm").asText(""));
+    fields.put("partInside", order.at("/part/insideDiameterMm").asText(""));
+    fields.put("engagement", order.path("engagementMm").asText(""));
+    fields.put("temperature", order.path("temperatureC").asText(""));
+    fields.put("place", order.at("/cure/place").asText(""));
+    fields.put("primer", order.path("primer").asText(""));
+    fields.put("serviceLow", order.path("serviceLowC").asText(""));
+    fields.put("serviceHigh", order.path("serviceHighC").asText(""));
+    fields.put("consequence", order.path("consequence").asText(""));
+    fields.put("duty", order.at("/load/duty").asText(""));
+    FLAGS.stream().filter(f -> order.path(f).asBoolean()).forEach(f -> fields.put(f, "on"));
+    fields.values().removeIf(String::isEmpty);
+    return fields;
+  }
+
   /** The order as JSON text. */
   String json() {
     ObjectNode order = Orders.JSON.createObjectNode();
     order.put("format", 1);
-    order.put("job", draft.field("reference").strip());
-    order.put("title", draft.field("title").strip());
+    text(order, "job", draft.field("reference"));
+    text(order, "title", draft.field("title"));
     order.set("bore", member("bore", "outsideDiameterMm", "boreOutside"));
     order.set("part", member("part", "insideDiameterMm", "partInside"));
     order.put("engagementMm", length(draft.field("engagement")));

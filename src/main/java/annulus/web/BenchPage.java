@@ -10,6 +10,11 @@ import java.util.Optional;
 
 /** The bench: drafts at hand, and one joint entered reading by reading. */
 final class BenchPage {
+  /** Field of a draft that is an order being changed: which job, and the version that was seen. */
+  static final String JOB = "ofJob";
+
+  static final String JOB_VERSION = "ofVersion";
+
   private static final int SHOWN_READINGS = 3;
 
   private final Board board;
@@ -163,7 +168,7 @@ final class BenchPage {
     f.text("engagement", "Length they share, " + f.length(), "decimal", "12");
     place(page, f);
     more(page, f);
-    acts(page);
+    acts(page, draft);
     page.close();
   }
 
@@ -223,11 +228,18 @@ final class BenchPage {
     page.close();
   }
 
-  private void acts(Markup page) {
+  private void acts(Markup page, Draft draft) {
     Layout.who(page, who, "bench-");
     page.open("div", "class", "acts");
-    page.element("button", "Start the job", "name", "act", "value", "start", "class", "main");
-    page.element("button", "Book it for later", "name", "act", "value", "book");
+    if (draft.field(JOB).isEmpty()) {
+      page.element("button", "Start the job", "name", "act", "value", "start", "class", "main");
+      page.element("button", "Book it for later", "name", "act", "value", "book");
+    } else {
+      for (String name : List.of(JOB, JOB_VERSION)) {
+        page.single("input", "type", "hidden", "name", name, "value", draft.field(name));
+      }
+      page.element("button", "Change the job", "name", "act", "value", "change", "class", "main");
+    }
     page.element("button", "Show the answer", "name", "act", "value", "show", "class", "plain");
     page.element("button", "Throw away", "name", "act", "value", "drop", "class", "plain");
     page.close();

@@ -88,7 +88,8 @@ final class BoardServer implements AutoCloseable {
     config.startupWatcherEnabled = false;
     config.http.maxRequestSize = MOST_BYTES;
     config.http.prefer405over404 = true;
-    config.jetty.modifyServer(s -> s.setStopTimeout(1000));
+    // open screens must not hold up the end; what is being written is waited for by the database
+    config.jetty.modifyServer(s -> s.setStopTimeout(0));
     config.jetty.modifyHttpConfiguration(
         http -> {
           http.setSendServerVersion(false);

@@ -136,7 +136,7 @@ final class CounterPage {
       card.single("input", "type", "hidden", "name", "from", "value", "counter");
       card.element(
           "button",
-          StateWords.action(next),
+          StateWords.action(view.state(), next),
           "name",
           "to",
           "value",

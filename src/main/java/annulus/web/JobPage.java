@@ -51,6 +51,7 @@ final class JobPage {
         .close();
     acts(page);
     promise(page);
+    edit(page);
     paper(page);
     page.close().open("section", "aria-label", "Answer");
     page.part(answer()).close();
@@ -116,7 +117,7 @@ final class JobPage {
         boolean forward = to.compareTo(view.state()) > 0;
         page.element(
             "button",
-            StateWords.action(to),
+            StateWords.action(view.state(), to),
             "name",
             "to",
             "value",
@@ -152,6 +153,13 @@ final class JobPage {
     boolean again = view.promised().isPresent();
     page.element("button", again ? "Promise anew" : "Promise this time", "type", "submit");
     page.close();
+  }
+
+  private void edit(Markup page) {
+    if (view.state() != JobState.COLLECTED && BenchOrder.canEdit(view.job().content())) {
+      begin(page, "/edit");
+      page.element("button", "Change the order", "class", "plain", "type", "submit").close();
+    }
   }
 
   private void paper(Markup page) {

@@ -62,7 +62,9 @@ final class Orders {
     order.put("zone", read.zone().getId());
     order.put("start", read.start().toString());
     order.put("job", reference);
-    order.put("title", title);
+    if (!title.isBlank()) {
+      order.put("title", title);
+    }
     return order.toString();
   }
 

@@ -14,6 +14,7 @@ import annulus.store.Draft;
 import annulus.store.DraftStore;
 import annulus.store.Job;
 import annulus.store.JobState;
+import annulus.store.Stale;
 import annulus.store.Unknown;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
@@ -74,6 +75,7 @@ final class Pages {
     app.post("/job/{id}/closed", this::closed);
     app.post("/job/{id}/promise", this::promise);
     app.post("/job/{id}/undo", this::undo);
+    app.post("/job/{id}/edit", this::edit);
     app.get("/job/{id}/card", this::card);
     app.get("/job/{id}/tag", this::tag);
     app.get("/job/{id}/calendar.ics", this::calendar);
@@ -213,7 +215,9 @@ final class Pages {
       return;
     }
     Optional<JobState> state = BenchPage.stateOf(act);
-    if (state.isEmpty()) {
+    if (act.equals("change")) {
+      change(ctx, saved.get());
+    } else if (state.isEmpty()) {
       bench(ctx, saved.get(), List.of());
     } else {
       enter(ctx, saved.get(), state.get());
@@ -233,6 +237,66 @@ final class Pages {
       String own = mine.getOrDefault(name, "");
       if (!own.equals(theirs.field(name))) {
         lines.add(name + ": yours \"" + own + "\", theirs \"" + theirs.field(name) + "\"");
+      }
+    }
+    return lines;
+  }
+
+  /**
+   * The order of a job opened at the bench as a draft; the job stays as it is until it is saved.
+   */
+  private void edit(Context ctx) {
+    Job job = board.job(ctx.pathParam("id"));
+    Map<String, String> fields = new LinkedHashMap<>(BenchOrder.fields(job.content()));
+    fields.put(BenchPage.JOB, job.id());
+    fields.put(BenchPage.JOB_VERSION, Long.toString(job.version()));
+    go(ctx, "/bench/" + drafts.begin(fields, board.now(), doer(ctx)).id());
+  }
+
+  private void change(Context ctx, Draft draft) {
+    String id = draft.field(BenchPage.JOB);
+    long seen = Long.parseLong(draft.field(BenchPage.JOB_VERSION));
+    try {
+      board.reorder(
+          id,
+          seen,
+          draft.field("title").strip(),
+          draft.field("bore").strip(),
+          new BenchOrder(draft).json(),
+          doer(ctx));
+      drafts.remove(draft.id());
+      go(ctx, "/job/" + id);
+    } catch (Stale e) {
+      ctx.status(409);
+      Map<String, String> again = new LinkedHashMap<>(draft.fields());
+      again.put(BenchPage.JOB_VERSION, Long.toString(e.current().version()));
+      Draft kept =
+          drafts.save(draft.id(), draft.version(), again, board.now(), who(ctx)).orElse(draft);
+      bench(ctx, kept, orders(e.current(), draft));
+    } catch (InputRefused e) {
+      ctx.status(422);
+      bench(ctx, draft, e.problems().stream().map(Pages::words).toList());
+    } catch (InvalidValue e) {
+      ctx.status(422);
+      bench(ctx, draft, List.of(e.getMessage()));
+    }
+  }
+
+  /** What the job is now beside what was typed here, field by field. */
+  private static List<String> orders(Job current, Draft mine) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        current.changedBy()
+            + " has changed this job ("
+            + current.content().state().words()
+            + "). Yours is below and kept; \"Change the job\" again puts it in force.");
+    Map<String, String> theirs = BenchOrder.fields(current.content());
+    for (Map.Entry<String, String> field : mine.fields().entrySet()) {
+      boolean own = !field.getKey().startsWith("of");
+      String other = theirs.getOrDefault(field.getKey(), "");
+      if (own && !field.getValue().equals(other)) {
+        lines.add(
+            field.getKey() + ": yours \"" + field.getValue() + "\", theirs \"" + other + "\"");
       }
     }
     return lines;

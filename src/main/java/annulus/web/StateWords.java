@@ -26,12 +26,12 @@ final class StateWords {
     return state.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
-  /** What putting a job in this state is called on a button. */
-  static String action(JobState to) {
+  /** What putting a job from one state in another is called on a button. */
+  static String action(JobState from, JobState to) {
     return switch (to) {
       case BOOKED -> "Back to booked";
       case WAITING_PARTS -> "Waiting for parts";
-      case IN_WORK -> "In work";
+      case IN_WORK -> from.closed() ? "Taken apart: in work again" : "In work";
       case CHECKED -> "Checked and good";
       case CUSTOMER_TOLD -> "Customer told";
       case COLLECTED -> "Collected";
