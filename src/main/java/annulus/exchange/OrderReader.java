@@ -22,6 +22,7 @@ import java.io.Reader;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -42,7 +43,7 @@ public final class OrderReader {
   public OrderReader(Knowledge knowledge, Instant now, ZoneId zone) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
-    this.now = now;
+    this.now = now.truncatedTo(ChronoUnit.SECONDS);
     this.zone = zone;
   }
 

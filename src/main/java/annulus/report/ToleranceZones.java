@@ -70,9 +70,13 @@ public final class ToleranceZones {
     double bottom = y(zone.limits().lowerUm());
     String fill = zone.side() == Side.BORE ? "fill=\"#fff\" " : "fill=\"#bbb\" ";
     svg.rectangle(x, top, 18, Math.max(0.6, bottom - top), fill + THIN);
-    svg.text(x + 19, top + 1, "start", 3, "", Numbers.signed(zone.limits().upperUm(), 1));
+    if (zone.limits().upperUm() != 0) {
+      svg.text(x + 19, top + 1, "start", 3, "", Numbers.signed(zone.limits().upperUm(), 1));
+    }
     double low = Math.max(bottom + 1, top + 4.2);
-    svg.text(x + 19, low, "start", 3, "", Numbers.signed(zone.limits().lowerUm(), 1));
+    if (zone.limits().lowerUm() != 0) {
+      svg.text(x + 19, low, "start", 3, "", Numbers.signed(zone.limits().lowerUm(), 1));
+    }
     String who = zone.side() == Side.BORE ? "hole " : "shaft ";
     svg.text(x, HEIGHT - 1.5, "start", 3.2, "font-weight=\"bold\"", who + zone.written());
   }
