@@ -26,6 +26,7 @@ final class LoadReader {
   }
 
   Optional<Load> read(Fields f) {
+    int before = problems.count();
     Optional<DutyCase> duty = duty(f);
     OptionalDouble axial = number(f, "axialN", 1e7, "N");
     OptionalDouble torque = number(f, "torqueNm", 1e6, "N·m");
@@ -47,6 +48,9 @@ final class LoadReader {
       refuseNothing(f, axial, torque);
     }
     f.done();
+    if (problems.count() > before) {
+      return Optional.empty();
+    }
     return Values.build(
         f,
         problems,
