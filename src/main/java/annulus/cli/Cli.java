@@ -32,6 +32,7 @@ final class Cli {
     this.out = out;
     this.err = err;
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
+    commands.put("fit", args -> new FitCommand(out, err).run(args));
   }
 
   int run(String[] args) {

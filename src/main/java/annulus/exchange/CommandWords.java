@@ -20,6 +20,8 @@ public final class CommandWords {
     o.put("--title", "title");
     o.put("--bore", "bore_mm");
     o.put("--part", "part_mm");
+    o.put("--bore-bearing", "bore_bearing_mm");
+    o.put("--part-bearing", "part_bearing_mm");
     o.put("--engagement", "engagement_mm");
     o.put("--bore-outside", "bore_outside_mm");
     o.put("--part-inside", "part_inside_mm");

@@ -24,6 +24,8 @@ final class FlatOrder {
     p.put("title", "title");
     p.put("bore_mm", "bore.readingsMm");
     p.put("part_mm", "part.readingsMm");
+    p.put("bore_bearing_mm", "bore.bearingMm");
+    p.put("part_bearing_mm", "part.bearingMm");
     p.put("engagement_mm", "engagementMm");
     p.put("bore_material", "bore.material");
     p.put("part_material", "part.material");
@@ -145,7 +147,7 @@ final class FlatOrder {
   }
 
   /** Several readings in one cell stand apart by spaces or semicolons. */
-  private static Node readings(Node value) {
+  static Node.Arr readings(Node value) {
     if (!(value instanceof Node.Text t)) {
       return new Node.Arr(value.place(), List.of(value));
     }

@@ -89,7 +89,7 @@ public final class OrderReader {
       refuseBareGap();
       String job = f.text("job").orElse("");
       String title = f.text("title").orElse("");
-      MemberReader members = new MemberReader(catalog, problems, measures, assumed);
+      MemberReader members = new MemberReader(knowledge, problems, measures, assumed);
       Optional<GivenGap> gap = givenGap();
       Optional<Member> bore = members.read(f, "bore", Side.BORE, gap.isPresent());
       Optional<Member> part = members.read(f, "part", Side.PART, gap.isPresent());
