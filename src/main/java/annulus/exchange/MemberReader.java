@@ -10,7 +10,6 @@ import annulus.catalog.Material;
 import annulus.catalog.Policy;
 import annulus.measure.Reading;
 import annulus.measure.Side;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -151,12 +150,7 @@ final class MemberReader {
       }
       return List.of();
     }
-    f.required("readingsMm");
-    List<Reading> readings = new ArrayList<>(f.list("readingsMm", n -> reading(n, f)));
-    if (readings.isEmpty() && problems.none()) {
-      problems.add(
-          f.placeOf("readingsMm"), f.path("readingsMm"), "is empty", "at least one reading in mm");
-    }
+    List<Reading> readings = f.requiredList("readingsMm", n -> reading(n, f));
     new EntrySlips(problems, catalog.policy())
         .sameMember(f.placeOf("readingsMm"), f.path("readingsMm"), readings);
     return readings;
