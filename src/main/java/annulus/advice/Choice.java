@@ -12,7 +12,6 @@ import annulus.fit.Gap;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import annulus.select.Rule;
-import annulus.select.RuleBook;
 import annulus.select.Selection;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -32,15 +31,16 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   private static final String NOT_SURE = "gap-not-sure";
   private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
 
-  static Choice of(JointOrder order, Catalog catalog, RuleBook rules, GapFinding found) {
+  static Choice of(
+      JointOrder order, Knowledge knowledge, GapFinding found, Optional<PressReport> press) {
     Optional<PlannedPrimer> named = named(order);
-    Choice choice = with(order, catalog, rules, found, named);
+    Choice choice = with(order, knowledge, found, press, named);
     if (choice.selection().chosen().isPresent()
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
       return choice;
     }
-    for (PlannedPrimer plan : plans(order, catalog)) {
-      Choice primed = with(order, catalog, rules, found, Optional.of(plan));
+    for (PlannedPrimer plan : plans(order, knowledge.catalog())) {
+      Choice primed = with(order, knowledge, found, press, Optional.of(plan));
       if (primed.selection().chosen().isPresent()) {
         return primed;
       }
@@ -78,15 +78,15 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
 
   private static Choice with(
       JointOrder order,
-      Catalog catalog,
-      RuleBook rules,
+      Knowledge knowledge,
       GapFinding found,
+      Optional<PressReport> press,
       Optional<PlannedPrimer> primer) {
-    JointFacts facts = new JointFacts(order, catalog, found, primer);
+    JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press, primer);
     Selection selection =
         Selection.of(
-            rules,
-            catalog.compounds().values(),
+            knowledge.rules(),
+            knowledge.catalog().compounds().values(),
             facts.joint(),
             facts::ofClass,
             order.surroundings().comesApartLater(),
@@ -109,19 +109,19 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     double dryUm = policy.value("dry-press-from-um");
     double dry = JointFacts.probabilityDry(gap, dryUm);
     if (dry >= order.confidence()) {
-      boolean tight = gap.smallestUm() < policy.value("dry-press-least-um");
+      boolean tight =
+          gap.smallestUm() < policy.value("dry-press-least-um")
+              || forbidden().stream().anyMatch(f -> f.rule().id().equals("press-too-high"));
       return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against() : List.of());
     }
-    double widest =
-        selection.table().stream().mapToDouble(v -> v.compound().gapUm().high()).max().orElse(0);
     boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();
     if (onlyUnsure() || nearlyDry) {
       double best = selection.table().stream().mapToDouble(ClassVerdict::covers).max().orElse(0);
       return no(Kind.MEASURE_AGAIN, Math.max(best, dry), only(Set.of(NOT_SURE)));
     }
-    if (gap.largestUm() > widest) {
+    if (tooWideForAll()) {
       List<Finding> because = only(Set.of("gap-too-wide", "face-to-face-limit"));
-      return no(Kind.TOO_WIDE, 1 - gap.probabilityWithin(-1e9, widest), because);
+      return no(Kind.TOO_WIDE, 0, because);
     }
     return no(Kind.NO_CLASS, 0, against());
   }
@@ -135,6 +135,12 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     return selection.table().stream()
         .map(v -> v.of(Rule.Verdict.EXCLUDES))
         .anyMatch(f -> !f.isEmpty() && f.stream().allMatch(x -> x.rule().id().equals(NOT_SURE)));
+  }
+
+  private boolean tooWideForAll() {
+    Set<String> wide = Set.of("gap-too-wide", "face-to-face-limit");
+    return selection.table().stream()
+        .allMatch(v -> v.findings().stream().anyMatch(f -> wide.contains(f.rule().id())));
   }
 
   /** Findings of the joint itself that exclude every class. */

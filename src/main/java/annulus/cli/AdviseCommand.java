@@ -6,6 +6,7 @@ import annulus.advice.JointOrder;
 import annulus.exchange.CommandWords;
 import annulus.exchange.DataFiles;
 import annulus.exchange.OrderReader;
+import annulus.report.JobCard;
 import annulus.report.JsonReport;
 import annulus.report.TextReport;
 import java.io.IOException;
@@ -43,6 +44,11 @@ final class AdviseCommand {
       return batch(words, advisor, reader);
     }
     Advice advice = advisor.advise(order(words, reader));
+    if (words.has("--card")) {
+      Path card = Path.of(words.value("--card").orElseThrow());
+      Files.writeString(card, JobCard.of(advice, advisor.catalog()));
+      err.println("card written to " + card);
+    }
     if (words.has("--json")) {
       out.print(JsonReport.of(advice, advisor.catalog()));
     } else {

@@ -46,24 +46,28 @@ public final class HoldFiles {
   /**
    * Reads the factors.
    *
-   * @throws InvalidValue whose field starts with file and line, or names the missing factor
+   * @throws InputRefused with file, line, cell and what is allowed, or the missing factor
    */
   public static HoldTables factors(String file, Reader reader) {
     List<Row> rows = PlacedRows.read(file, reader, FACTOR_COLUMNS, HoldFiles::row);
+    return PlacedRows.together(file, () -> tables(rows));
+  }
+
+  private static HoldTables tables(List<Row> rows) {
     return new HoldTables(
         curve(rows, "gap"),
         curve(rows, "engagement"),
-        named(file, rows, "surface"),
-        named(file, rows, "dynamic"),
-        limits(file, rows),
-        one(file, rows, "volume", "waste"),
-        one(file, rows, "volume", "wetting-film"));
+        named(rows, "surface"),
+        named(rows, "dynamic"),
+        limits(rows),
+        one(rows, "volume", "waste"),
+        one(rows, "volume", "wetting-film"));
   }
 
   /**
    * Reads the duty cases; each must name a knock-down of the tables.
    *
-   * @throws InvalidValue whose field starts with file and line
+   * @throws InputRefused with file, line, cell and what is allowed
    */
   public static List<DutyCase> duties(String file, Reader reader, HoldTables tables) {
     Set<String> seen = new HashSet<>();
@@ -102,26 +106,26 @@ public final class HoldFiles {
             .toList());
   }
 
-  private static Map<String, HoldTables.Named> named(String file, List<Row> rows, String factor) {
+  private static Map<String, HoldTables.Named> named(List<Row> rows, String factor) {
     Map<String, HoldTables.Named> found = new LinkedHashMap<>();
     for (Row row : rows) {
       if (row.factor().equals(factor) && found.put(row.key(), row.named()) != null) {
-        throw new InvalidValue(file + ": " + factor, row.key() + " is given twice", "once");
+        throw new InvalidValue(factor, row.key() + " is given twice", "once");
       }
     }
     return found;
   }
 
-  private static HybridHold.Limits limits(String file, List<Row> rows) {
+  private static HybridHold.Limits limits(List<Row> rows) {
     return new HybridHold.Limits(
-        one(file, rows, "hybrid", "pressure-max").value().likely(),
-        one(file, rows, "hybrid", "shear-min").value().likely());
+        one(rows, "hybrid", "pressure-max").value().likely(),
+        one(rows, "hybrid", "shear-min").value().likely());
   }
 
-  private static HoldTables.Named one(String file, List<Row> rows, String factor, String key) {
-    HoldTables.Named named = named(file, rows, factor).get(key);
+  private static HoldTables.Named one(List<Row> rows, String factor, String key) {
+    HoldTables.Named named = named(rows, factor).get(key);
     if (named == null) {
-      throw new InvalidValue(file + ": " + factor, key + " is missing", "one row " + key);
+      throw new InvalidValue(factor, key + " is missing", "one row " + key);
     }
     return named;
   }

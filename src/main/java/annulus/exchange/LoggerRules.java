@@ -4,8 +4,8 @@ import annulus.catalog.NamedNumber;
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -67,8 +67,9 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
   public static LoggerRules read(DataFiles files) throws IOException {
     Problems problems = new Problems();
     Map<String, NamedNumber> numbers = new LinkedHashMap<>();
+    Map<String, Node.Place> places = new HashMap<>();
     for (DataFiles.Layer layer : files.layers(TABLE)) {
-      for (Node.Obj row : rows(layer)) {
+      for (Node.Obj row : CsvTable.rows(layer.name(), layer.reader(), HEADER)) {
         Fields f = new Fields(row, problems, "");
         String id = f.requiredText("id");
         double value = f.requiredNumber("value", -1e9, 1e9, "");
@@ -77,23 +78,15 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
         Values.build(
                 f, problems, () -> new NamedNumber(id, value, unit, meaning, Values.provenance(f)))
             .ifPresent(number -> numbers.put(id, number));
+        places.put(id, f.placeOf("value"));
       }
     }
     problems.throwIfAny();
     try {
       return new LoggerRules(numbers);
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem("data/" + TABLE, 0, 0, e.field(), e.problem(), e.allowed())));
-    }
-  }
-
-  private static List<Node.Obj> rows(DataFiles.Layer layer) throws IOException {
-    try {
-      return CsvTable.rows(layer.name(), layer.reader(), HEADER);
-    } catch (CharacterCodingException e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem(layer.name(), 0, 0, "", "is not UTF-8 text", "UTF-8")));
+      Node.Place place = places.getOrDefault(e.field(), new Node.Place("data/" + TABLE, 0, 0));
+      throw new InputRefused(List.of(place.problem(e.field(), e.problem(), e.allowed())));
     }
   }
 

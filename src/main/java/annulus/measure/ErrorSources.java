@@ -12,6 +12,7 @@ final class ErrorSources {
   static final String REPEATABILITY = "repeatability";
   static final String SCATTER = "scatter";
   static final String FORM = "form";
+  static final String UNPLACED = "unplaced";
   static final String INSTRUMENT = "instrument";
   static final String RESOLUTION = "resolution";
   static final String JAWS = "jaws";
@@ -140,5 +141,14 @@ final class ErrorSources {
     if (halfWidthUm > 0) {
       lines.add(Component.rectangular(id, name, halfWidthUm, why));
     }
+  }
+
+  /** Spread of readings without angles, µm, as the doubt in the largest and the smallest. */
+  static Component unplaced(double spreadUm) {
+    return Component.rectangular(
+        UNPLACED,
+        "readings without angles",
+        spreadUm,
+        "form or noise: without angles nobody can tell, so the whole spread either way");
   }
 }

@@ -167,12 +167,16 @@ public record MeasuredDiameter(
     }
 
     /**
-     * An extreme is one reading, or as good as one. Where angles are unknown, the spread is already
-     * spent in taking the extremes, so it is not charged again as noise.
+     * An extreme is one reading, or as good as one. Where angles are unknown nobody can tell form
+     * from noise: the extreme may be off by the whole spread either way.
      */
     private Budget extremeBudget(Places places, double mean) {
       List<Component> lines = new ArrayList<>();
       lines.add(ErrorSources.single(places, true, span, limits).asComponent(1));
+      double spread = Places.micrometres(Sample.range(readings.stream().map(Reading::mm).toList()));
+      if (places.angleMissing() && spread > 0) {
+        lines.add(ErrorSources.unplaced(spread));
+      }
       return withInstrument(lines, mean);
     }
 

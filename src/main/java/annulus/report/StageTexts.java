@@ -18,10 +18,10 @@ final class StageTexts {
 
   static String mayBeDone(Stage stage) {
     return switch (stage) {
-      case FIXTURE -> "Do not touch, turn or move it before this.";
-      case HANDLING -> "Other parts may be assembled on it. No torque, no load.";
-      case FUNCTIONAL -> "Limited use: the shop's own careful test. Nobody else.";
-      case FULL -> "May be handed over, but never before the hand-back time.";
+      case FIXTURE -> "Do not touch, turn or move it before.";
+      case HANDLING -> "Other parts may go on. No torque, no load.";
+      case FUNCTIONAL -> "Limited use: shop's own test only.";
+      case FULL -> "May be handed over; hand-back time rules.";
     };
   }
 

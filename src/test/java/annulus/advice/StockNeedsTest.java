@@ -134,7 +134,7 @@ class StockNeedsTest {
 
   @Test
   void every_served_joint_of_the_survey_is_a_yes_of_the_whole_rule_book() {
-    List<CoverCell> cells = CoverSurvey.cells(knowledge.catalog(), knowledge.rules(), policy, axes);
+    List<CoverCell> cells = CoverSurvey.cells(knowledge, policy, axes);
     assertEquals(
         2 * axes.services().size() * axes.surfaces().size() * axes.gaps().size(), cells.size());
     Set<String> compounds = knowledge.catalog().compounds().keySet();
@@ -153,7 +153,7 @@ class StockNeedsTest {
 
   @Test
   void two_inert_faces_are_served_only_with_a_primer() {
-    List<CoverCell> cells = CoverSurvey.cells(knowledge.catalog(), knowledge.rules(), policy, axes);
+    List<CoverCell> cells = CoverSurvey.cells(knowledge, policy, axes);
     List<CoverCell> inert =
         cells.stream()
             .filter(c -> c.surfaces().equals("inert-inert") && c.service().equals("sun"))
@@ -168,7 +168,7 @@ class StockNeedsTest {
 
   @Test
   void a_cabinet_with_everything_has_no_hole_and_an_empty_one_serves_nothing() {
-    List<CoverCell> cells = CoverSurvey.cells(knowledge.catalog(), knowledge.rules(), policy, axes);
+    List<CoverCell> cells = CoverSurvey.cells(knowledge, policy, axes);
     Set<String> all = StockItem.all(knowledge.catalog(), policy).keySet();
     assertTrue(new Cover(cells, all).holes().isEmpty());
     Cover empty = new Cover(cells, Set.of());

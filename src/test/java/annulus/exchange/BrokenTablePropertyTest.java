@@ -126,7 +126,9 @@ class BrokenTablePropertyTest {
         "iso286-deviations.csv",
         "bearing-normal.csv",
         "friction.csv",
-        "press-factors.csv");
+        "press-factors.csv",
+        "hold-factors.csv",
+        "duty-cases.csv");
   }
 
   private static void readHandbook(String table, String text) {
@@ -141,6 +143,11 @@ class BrokenTablePropertyTest {
               "g", new StringReader(ShopFolder.shipped("iso286-grades.csv")), file, reader);
       case "bearing-normal.csv" -> Iso286Files.bearings(file, reader);
       case "friction.csv" -> PressFiles.friction(file, reader);
+      case "hold-factors.csv" -> HoldFiles.factors(file, reader);
+      case "duty-cases.csv" -> {
+        StringReader factors = new StringReader(ShopFolder.shipped("hold-factors.csv"));
+        HoldFiles.duties(file, reader, HoldFiles.factors("data/hold-factors.csv", factors));
+      }
       default -> PressFiles.factors(file, reader);
     }
   }

@@ -27,7 +27,8 @@ final class ShopFolder {
           "cautions.csv",
           "compounds.json",
           "primers.json",
-          "rules.json");
+          "rules.json",
+          "logger-rules.csv");
 
   private final Path folder;
 
@@ -78,9 +79,21 @@ final class ShopFolder {
     }
   }
 
+  private LoggerRules loggerRules() {
+    try {
+      return LoggerRules.read(DataFiles.withShop(folder));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Reads what the table belongs to. */
   Object read(String table) {
-    return table.equals("rules.json") ? rules() : catalog();
+    return switch (table) {
+      case "rules.json" -> rules();
+      case "logger-rules.csv" -> loggerRules();
+      default -> catalog();
+    };
   }
 
   /** All problems of a table that must be refused. */

@@ -186,7 +186,7 @@ class ShopTablesTest {
         "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal,-11.3 | expansion.low | -11.3 1e-6/K is out of range | -5 to 300",
         "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal,11.9 | expansion | out of order | low <= likely <= high",
         "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal,\"11,3\" | expansion_low | is the text \"11,3\" | a number",
-        "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal | - | 19 cells | 20 cells",
+        "materials.csv | steel-plain,plain carbon steel,metal,11.3 | steel-plain,plain carbon steel,metal | - | 20 cells | 21 cells",
         "materials.csv | steel-alloy, | steel-plain, | id | \"steel-plain\" stands twice | once",
         "materials.csv | steel-alloy, | , | id | is missing | needed",
         "materials.csv | ,high\\n | ,High\\n | confidence | \"High\" is unknown | did you mean high?",
@@ -197,6 +197,7 @@ class ShopTablesTest {
         "instruments.csv | outside-micrometer-coarse,outside micrometer read | outside-micrometer-coarse,micrometer read | name | is another name | micrometer read",
         "instruments.csv | ,outside,0,50,4,1, | ,outside,0,50,4000,1, | mpe_um | 4000 is out of range | 0.1 to 500 µm",
         "consequences.csv | injury,full,true,3 | injury,full,true,0.5 | safety_factor | 0.5 is out of range | 1 to 20",
+        "logger-rules.csv | coldest-c,-55 | coldest-c,55 | coldest-c | 55 °C is out of range | -80 to 0",
         "policy.csv | wanted-confidence,0.95 | wanted-confidence,lots | value | is the text \"lots\" | a number",
       })
   void a_wrong_value_is_placed_with_what_is_allowed(

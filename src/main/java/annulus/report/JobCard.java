@@ -1,0 +1,270 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.Advice.CureTimes;
+import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.StageTime;
+import annulus.advice.Advice.Step;
+import annulus.advice.JointOrder;
+import annulus.catalog.Catalog;
+import annulus.catalog.StandingCaution;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * One joint as one A5 page to print: the decision, the one safe time, the gap, the stages, the
+ * steps to tick, pictures and a line to sign. Black on white, no script, nothing fetched.
+ */
+public final class JobCard {
+  /** What the page has room for; the rest is told to be in the full report. */
+  private static final int COLUMN_LINES = 36;
+
+  private static final int COLUMN_LINES_WITHOUT_CURE = 40;
+  private static final int PAGE_CHARACTERS = 95;
+  private static final int LEAST_CAUTION_LINES = 6;
+  private static final int COLUMN_CHARACTERS = 45;
+
+  private static final int TITLE_CHARACTERS = 70;
+  private static final int REASON_CHARACTERS = 330;
+
+  private static final String STYLE =
+      """
+      @page { size: 148mm 210mm; margin: 0 }
+      * { box-sizing: border-box; margin: 0; padding: 0 }
+      html { background: #fff; color: #000 }
+      body { width: 148mm; height: 209.5mm; padding: 6.5mm 8mm 6mm; display: flex;
+        flex-direction: column; gap: 1.3mm; font: 7.4pt/1.2 "Liberation Sans", Arial, Helvetica,
+        sans-serif }
+      header { display: flex; justify-content: space-between; gap: 4mm; font-size: 10pt;
+        font-weight: bold; overflow-wrap: anywhere }
+      header .job { flex: none; max-width: 50mm }
+      .decision { font-size: 12pt; line-height: 1.15; border-top: 0.6mm solid #000;
+        padding-top: 1.2mm }
+      .because p { margin-bottom: 0.5mm }
+      .box { border: 0.8mm solid #000; padding: 1.2mm 3mm; text-align: center }
+      .box h1 { font-size: 11pt; letter-spacing: 0.3mm }
+      .box .when { font-size: 20pt; font-weight: bold; line-height: 1.15; white-space: nowrap }
+      .gap { font-size: 9pt }
+      .gap b { white-space: nowrap }
+      table { border-collapse: collapse; width: 100% }
+      th, td { text-align: left; padding: 0.3mm 2mm 0.3mm 0; border-bottom: 0.15mm solid #999;
+        vertical-align: top }
+      td.sure { font-weight: bold; white-space: nowrap }
+      td.typical { white-space: nowrap }
+      .halves { display: flex; gap: 3mm }
+      .halves .steps { flex: 1 }
+      .halves .pictures { flex: none; width: 62mm }
+      h2 { font-size: 8.5pt; margin-bottom: 0.6mm }
+      ol + h2 { margin-top: 1.5mm }
+      ol { list-style: none }
+      ol li { display: flex; gap: 1.6mm; margin-bottom: 0.6mm }
+      ol .tick { flex: none; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #000 }
+      ul { list-style: none }
+      ul li { padding-left: 2.6mm; text-indent: -2.6mm }
+      svg { display: block; flex: none }
+      .sign { margin-top: auto; display: flex; gap: 4mm; border-top: 0.3mm solid #000;
+        padding-top: 4.5mm; font-size: 8pt }
+      .sign span { flex: 1; border-bottom: 0.2mm solid #000 }
+      footer { font-size: 6pt; color: #333 }
+      """;
+
+  /** The space between a number and its unit, which must not break. */
+  private static final Pattern BEFORE_UNIT =
+      Pattern.compile("(?<=\\d) (?=(%|µm|mm|mL|°C|K|N|N·m|min|h|d|s)([ .,;:)]|$))");
+
+  private final Advice advice;
+  private final Catalog catalog;
+  private final JointOrder order;
+  private final ShopTime time;
+  private final StringBuilder page = new StringBuilder();
+
+  private JobCard(Advice advice, Catalog catalog) {
+    this.advice = advice;
+    this.catalog = catalog;
+    this.order = advice.order();
+    this.time = new ShopTime(order.zone(), order.start());
+  }
+
+  /**
+   * The whole page; write it as UTF-8.
+   *
+   * @param advice the answer
+   * @param catalog the catalogue it was made with
+   */
+  public static String of(Advice advice, Catalog catalog) {
+    return new JobCard(advice, catalog).html();
+  }
+
+  private String html() {
+    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>")
+        .append(text("Job card " + order.job()))
+        .append("</title>\n<style>\n")
+        .append(STYLE)
+        .append("</style>\n</head>\n<body>\n");
+    header();
+    decision();
+    handBack();
+    element("p", "gap", "Gap <b>" + text(new GapTexts(advice, catalog).line()) + "</b>");
+    stages();
+    halves();
+    sign();
+    return page.append("</body>\n</html>\n").toString();
+  }
+
+  private static String text(String value) {
+    String clean = TextLines.printable(value);
+    return Html.text(BEFORE_UNIT.matcher(clean).replaceAll("\u00a0"));
+  }
+
+  private void element(String name, String cssClass, String html) {
+    String attribute = cssClass.isEmpty() ? "" : " class=\"" + cssClass + "\"";
+    page.append("<" + name + attribute + ">").append(html).append("</" + name + ">\n");
+  }
+
+  private void header() {
+    page.append("<header>");
+    element("span", "title", "<bdi>" + text(shortened(order.title(), TITLE_CHARACTERS)) + "</bdi>");
+    element("span", "job", "Job <bdi>" + text(shortened(order.job(), 30)) + "</bdi>");
+    page.append("</header>\n");
+  }
+
+  /** At most so many characters, with a mark where something is left out. */
+  private static String shortened(String value, int most) {
+    String clean = TextLines.printable(value);
+    int length = clean.codePointCount(0, clean.length());
+    return length <= most ? clean : clean.substring(0, clean.offsetByCodePoints(0, most - 1)) + "…";
+  }
+
+  private void decision() {
+    DecisionTexts words = DecisionTexts.of(advice);
+    element("p", "decision", "<b>" + text(words.command()) + "</b> " + text(words.what()));
+    StringBuilder because = new StringBuilder();
+    for (String line : reasons()) {
+      because.append("<p>").append(text(line)).append("</p>");
+    }
+    element("div", "because", because.toString());
+  }
+
+  private List<String> reasons() {
+    DecisionTexts words = DecisionTexts.of(advice);
+    List<String> lines = new ArrayList<>();
+    words.decisive().forEach(f -> lines.add(words.because(f)));
+    if (advice.decision().kind() == Advice.Kind.MEASURE_AGAIN) {
+      lines.addAll(new RemedyTexts(advice).lines(new GapTexts(advice, catalog)));
+    }
+    lines.addAll(words.instead());
+    return lines.stream().map(l -> shortened(l, REASON_CHARACTERS)).toList();
+  }
+
+  private void handBack() {
+    HandBackTexts words = new HandBackTexts(advice, catalog);
+    Optional<HandBack> handBack = advice.handBack();
+    String head = handBack.isPresent() ? "DO NOT HAND BACK BEFORE" : "DO NOT HAND BACK";
+    String when = handBack.map(h -> time.full(h.at())).orElse("no time can be promised");
+    page.append("<div class=\"box\">\n");
+    element("h1", "", head);
+    element("p", "when", text(when));
+    element("p", "", text(words.why()));
+    page.append("</div>\n");
+  }
+
+  private boolean bonds() {
+    return advice.decision().kind() == Advice.Kind.USE_COMPOUND && advice.cure().isPresent();
+  }
+
+  private void stages() {
+    if (!bonds()) {
+      return;
+    }
+    CureTimes cure = advice.cure().orElseThrow();
+    page.append("<table>\n<tr><th>stage</th><th>sure at ")
+        .append(text(Figures.wanted(order.confidence())))
+        .append("</th><th>typical</th><th>what may be done</th></tr>\n");
+    for (StageTime stage : cure.stages()) {
+      page.append("<tr>");
+      element("td", "", text(StageTexts.name(stage.stage())));
+      element("td", "sure", text(when(stage.sure())));
+      element("td", "typical", text(stage.typical().map(ShopTime::up).orElse("never")));
+      element("td", "", text(StageTexts.mayBeDone(stage.stage())));
+      page.append("</tr>\n");
+    }
+    page.append("</table>\n");
+  }
+
+  private String when(Optional<Duration> after) {
+    return after.map(d -> time.brief(time.after(d)) + " (" + ShopTime.up(d) + ")").orElse("never");
+  }
+
+  private void halves() {
+    page.append("<div class=\"halves\">\n<div class=\"steps\">\n<h2>Steps</h2>\n<ol>\n");
+    StepTexts words = new StepTexts(time);
+    for (Step step : advice.steps()) {
+      page.append("<li><span class=\"tick\"></span><span>")
+          .append(text(words.text(step)))
+          .append("</span></li>\n");
+    }
+    if (advice.steps().isEmpty()) {
+      page.append("<li>None: do as told above first.</li>\n");
+    }
+    page.append("</ol>\n");
+    cautions();
+    page.append("</div>\n<div class=\"pictures\">\n")
+        .append(GapSection.of(advice, catalog))
+        .append(GapDistribution.of(advice));
+    CureChart.of(advice).ifPresent(page::append);
+    page.append("</div>\n</div>\n");
+  }
+
+  private void cautions() {
+    List<String> all = new ArrayList<>();
+    advice.cautions().forEach(c -> all.add(RuleTexts.reason(c)));
+    catalog.cautions().values().stream().map(StandingCaution::text).forEach(all::add);
+    page.append("<h2>Take care</h2>\n<ul>\n");
+    int room = roomForCautions();
+    int shown = 0;
+    while (shown < all.size() && lines(all.get(shown)) <= room) {
+      room -= lines(all.get(shown));
+      page.append("<li>! ").append(text(all.get(shown++))).append("</li>\n");
+    }
+    if (shown < all.size()) {
+      page.append("<li><b>+ ")
+          .append(all.size() - shown)
+          .append(" more in the full report: read them before you start.</b></li>\n");
+    }
+    page.append("</ul>\n");
+  }
+
+  /** Lines of the column that the steps leave, two of them for the heading and the last line. */
+  private int roomForCautions() {
+    StepTexts words = new StepTexts(time);
+    int used = 0;
+    for (Step step : advice.steps()) {
+      used += lines(words.text(step));
+    }
+    int height = bonds() ? COLUMN_LINES : COLUMN_LINES_WITHOUT_CURE;
+    for (String reason : reasons()) {
+      height -= reason.length() / PAGE_CHARACTERS + 1;
+    }
+    return Math.max(LEAST_CAUTION_LINES, height - used - advice.steps().size() / 4 - 4);
+  }
+
+  private static int lines(String text) {
+    return text.length() / COLUMN_CHARACTERS + 1;
+  }
+
+  private void sign() {
+    page.append(
+        "<div class=\"sign\"><span>Fixed at (date, time):</span><span>by:</span>"
+            + "<span>Checked by:</span></div>\n");
+    String counted =
+        "Counted from closing at "
+            + time.full(order.start())
+            + ", "
+            + order.cure().describedAs()
+            + ". Closed later? Every time moves. ";
+    element("footer", "", text((bonds() ? counted : "") + "Data version " + advice.dataVersion()));
+  }
+}

@@ -1,0 +1,88 @@
+package annulus.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.advice.Advice;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+
+class JobCardTest {
+  private static String card(Advice advice) {
+    return JobCard.of(advice, SampleOrders.CATALOG);
+  }
+
+  private static Document page(Advice advice) throws Exception {
+    String html = card(advice);
+    String xml = html.replace("<!DOCTYPE html>\n", "").replace("<meta charset=\"utf-8\">", "");
+    return PicturesTest.parsed(xml);
+  }
+
+  @Test
+  void every_card_closes_its_elements_and_carries_no_script() throws Exception {
+    for (Map.Entry<String, Advice> sample : SampleOrders.all().entrySet()) {
+      Document page = page(sample.getValue());
+      assertEquals(0, page.getElementsByTagName("script").getLength(), sample.getKey());
+      assertEquals(0, page.getElementsByTagName("img").getLength());
+      assertEquals(0, page.getElementsByTagName("link").getLength());
+      assertFalse(card(sample.getValue()).contains("url("));
+    }
+  }
+
+  @Test
+  void every_card_shows_the_one_safe_time_or_that_there_is_none() throws Exception {
+    for (Map.Entry<String, Advice> sample : SampleOrders.all().entrySet()) {
+      Advice advice = sample.getValue();
+      String words = page(advice).getDocumentElement().getTextContent();
+      ShopTime time = new ShopTime(advice.order().zone(), advice.order().start());
+      if (advice.handBack().isPresent()) {
+        assertTrue(words.contains("DO NOT HAND BACK BEFORE"), sample.getKey());
+        assertTrue(words.contains(time.full(advice.handBack().get().at())), sample.getKey());
+      } else {
+        assertTrue(words.contains("no time can be promised"), sample.getKey());
+      }
+      assertTrue(words.contains(DecisionTexts.of(advice).command()));
+      assertTrue(words.contains("Checked by:"));
+    }
+  }
+
+  @Test
+  void hostile_words_stay_words() throws Exception {
+    String html = card(SampleOrders.hostile());
+    assertTrue(html.contains("J-&lt;script&gt;alert(1)&lt;/script&gt;"));
+    assertTrue(html.contains("&lt;img src=x"));
+    assertFalse(html.contains("<script") || html.contains("<img"));
+    assertFalse(html.contains("\u001b"));
+  }
+
+  @Test
+  void each_step_has_a_box_to_tick() throws Exception {
+    for (Advice advice : SampleOrders.all().values()) {
+      int ticks = card(advice).split("class=\"tick\"", -1).length - 1;
+      assertEquals(advice.steps().size(), ticks);
+    }
+  }
+
+  @Test
+  void cautions_that_do_not_fit_are_counted() {
+    String html = card(SampleOrders.everythingNear());
+    assertTrue(html.contains("more in the full report: read them before you start."));
+    assertTrue(html.contains("<li>! "), "at least one caution stands on the card");
+  }
+
+  @Test
+  void long_words_are_cut_with_a_mark() {
+    Advice advice = new SampleOrders.Draft().named("J".repeat(99), "t".repeat(500)).advice();
+    assertTrue(card(advice).contains("<bdi>" + "t".repeat(69) + "…</bdi>"));
+    assertTrue(card(advice).contains("<bdi>" + "J".repeat(29) + "…</bdi>"));
+  }
+
+  @Test
+  void the_same_answer_gives_the_same_card_byte_for_byte() {
+    for (Advice advice : SampleOrders.all().values()) {
+      assertEquals(card(advice), card(SampleOrders.ADVISOR.advise(advice.order())));
+    }
+  }
+}

@@ -1,0 +1,78 @@
+package annulus.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+class ShopTimeTest {
+  private static final Pattern PART = Pattern.compile("(\\d+) (d|h|min|s)");
+
+  @Test
+  void safe_times_are_rounded_up() {
+    assertEquals("35 min", ShopTime.up(Duration.ofMinutes(35)));
+    assertEquals("36 min", ShopTime.up(Duration.ofSeconds(35 * 60 + 1)));
+    assertEquals("36 min", ShopTime.up(Duration.ofMinutes(35).plusNanos(1)));
+    assertEquals("2 h 10 min", ShopTime.up(Duration.ofMinutes(130)));
+    assertEquals("1 h", ShopTime.up(Duration.ofSeconds(59 * 60 + 1)));
+    assertEquals("1 d", ShopTime.up(Duration.ofSeconds(86_399)));
+    assertEquals("3 d 9 h", ShopTime.up(Duration.ofHours(80).plusMinutes(1)));
+    assertEquals("4 d", ShopTime.up(Duration.ofHours(95).plusMinutes(1)));
+  }
+
+  @Test
+  void time_that_runs_out_is_rounded_down() {
+    assertEquals("24 s", ShopTime.down(Duration.ofMillis(24_900)));
+    assertEquals("2 min", ShopTime.down(Duration.ofSeconds(179)));
+    assertEquals("2 h 10 min", ShopTime.down(Duration.ofSeconds(130 * 60 + 59)));
+    assertEquals("0 s", ShopTime.down(Duration.ofMillis(400)));
+  }
+
+  @Property
+  void no_rounding_goes_the_unsafe_way(@ForAll @IntRange(min = 0, max = 5_000_000) int seconds) {
+    Duration exact = Duration.ofSeconds(seconds);
+    assertTrue(read(ShopTime.up(exact)).compareTo(exact) >= 0);
+    assertTrue(read(ShopTime.down(exact)).compareTo(exact) <= 0);
+    assertTrue(read(ShopTime.up(exact)).minus(exact).compareTo(Duration.ofHours(1)) < 0);
+  }
+
+  private static Duration read(String text) {
+    Matcher parts = PART.matcher(text);
+    Duration sum = Duration.ZERO;
+    while (parts.find()) {
+      long count = Long.parseLong(parts.group(1));
+      sum =
+          switch (parts.group(2)) {
+            case "d" -> sum.plusDays(count);
+            case "h" -> sum.plusHours(count);
+            case "min" -> sum.plusMinutes(count);
+            default -> sum.plusSeconds(count);
+          };
+    }
+    return sum;
+  }
+
+  /** Austria's clock went from 02:00 to 03:00 on 2026-03-29 (Directive 2000/84/EC). */
+  @Test
+  void after_the_clock_change_the_new_offset_is_said() {
+    ShopTime time = new ShopTime(ZoneId.of("Europe/Vienna"), Instant.parse("2026-03-28T17:00:00Z"));
+    assertEquals("Sat 2026-03-28 18:00", time.brief(time.start()));
+    assertEquals("Sun 2026-03-29 07:00 (+02:00)", time.brief(time.after(Duration.ofHours(12))));
+    assertEquals("2026-03-29T07:00:00+02:00", time.iso(time.after(Duration.ofHours(12))));
+  }
+
+  @Test
+  void a_clock_time_is_rounded_up_to_the_minute() {
+    ShopTime time = new ShopTime(ZoneId.of("UTC"), Instant.parse("2026-03-28T17:00:01Z"));
+    assertEquals("Sat 2026-03-28 17:01 (+00:00)", time.full(time.start()));
+    assertEquals(Instant.parse("2026-03-28T17:06:00Z"), time.after(Duration.ofMinutes(5)));
+  }
+}
