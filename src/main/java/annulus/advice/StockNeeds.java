@@ -175,6 +175,7 @@ public final class StockNeeds {
             knowledge.hold(),
             knowledge.friction(),
             knowledge.press(),
+            knowledge.bearings(),
             knowledge.duties()));
   }
 }

@@ -16,6 +16,11 @@ final class Help {
         java -jar annulus.jar advise --batch JOBS.csv --out RESULTS.csv
             many joints; a bad row is reported with its place, the others are answered
 
+        java -jar annulus.jar fit "35 H7" "35 k6" [--bore MM --part MM --instrument BORE,PART]
+                [--materials BORE,PART] [--measured-at C] [--picture FILE.svg]
+            what a designation allows, and whether measured sizes keep it; also "40 H7/s6",
+            "bearing outside 62", "bearing bore 25"
+
         java -jar annulus.jar stock check STOCK.csv [--on DAY] [--within DAYS] [--ledger FILE] [--json]
             what may be used, what expires soon, what must not be used and why
         java -jar annulus.jar stock plan STOCK.csv --jobs JOBS.csv [--ledger FILE] [--on DAY]
@@ -37,6 +42,8 @@ final class Help {
 
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"
+          --part-bearing MM --bore-bearing MM
+                                       a bearing nobody measured: class Normal tolerance is taken
           --engagement MM              length the two share
           --materials BORE,PART        --finish BORE,PART   --state BORE,PART
           --instrument BORE,PART       --measured-at C

@@ -101,6 +101,19 @@ class StockSheetTest {
         refused.problems().get(0).toString());
   }
 
+  @Test
+  void every_number_of_the_stock_is_asked_for() throws IOException {
+    StringBuilder all = new StringBuilder();
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java"))) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
+        all.append(Files.readString(file));
+      }
+    }
+    for (String id : StockFiles.policy(DataFiles.bundled()).numbers().keySet()) {
+      assertTrue(all.indexOf('"' + id + '"') >= 0, id);
+    }
+  }
+
   static Stream<Path> malformed() throws IOException {
     try (Stream<Path> files = Files.list(DEMO.resolve("malformed/stock"))) {
       return files.sorted().toList().stream();
