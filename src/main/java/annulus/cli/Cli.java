@@ -33,6 +33,7 @@ final class Cli {
     this.err = err;
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
     commands.put("fit", args -> new FitCommand(out, err).run(args));
+    commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
   }
 
   int run(String[] args) {
