@@ -28,6 +28,7 @@ final class Cli {
     this.err = err;
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
     commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));
+    commands.put("learn", args -> new LearnCommand(out).run(args));
   }
 
   int run(String[] args) {

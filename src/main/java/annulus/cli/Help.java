@@ -23,6 +23,8 @@ final class Help {
             a running job judged again by its temperature logger
         java -jar annulus.jar promise --list JOBS.csv --shop SHOP.json [--now TIME]
             every job's stage now and ready time; those that miss column "promised" first
+        java -jar annulus.jar learn OBSERVATIONS.csv [--out DIR]
+            what the shop saw of its own joints, as tables for --data DIR
 
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"
