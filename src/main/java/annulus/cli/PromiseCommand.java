@@ -187,7 +187,7 @@ final class PromiseCommand {
     Optional<Promise> promise = told.promise();
     if (tag.isPresent() && promise.isPresent()) {
       String job = order.job().isBlank() ? "without number" : order.job();
-      List<String> meanwhile = List.of("Leave the joint alone.");
+      List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
           new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
       Files.writeString(tag.get(), sheet.html());
