@@ -76,7 +76,7 @@ final class CurePlan {
     CureModel typicalModel =
         new CureModel(surfaceFactor, typicalGap, 1, curve(cure), rate, slowRate, spread);
     this.slowModel = new CureModel(surfaceFactor, slowGap, 1, curve(cure), rate, slowRate, spread);
-    TemperatureHistory coldest = order.cure().history().shiftedBy(-order.cure().plusMinusC());
+    TemperatureHistory coldest = order.cure().coldSide();
     this.typical = typicalModel.in(order.cure().history());
     this.slow = slowModel.in(coldest);
     collect(catalog, faces, primer, spread, typicalGap, slowGap, upper);
