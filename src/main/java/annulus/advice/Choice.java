@@ -12,7 +12,6 @@ import annulus.fit.Gap;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import annulus.select.Rule;
-import annulus.select.RuleBook;
 import annulus.select.Selection;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -32,15 +31,16 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   private static final String NOT_SURE = "gap-not-sure";
   private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
 
-  static Choice of(JointOrder order, Catalog catalog, RuleBook rules, GapFinding found) {
+  static Choice of(
+      JointOrder order, Knowledge knowledge, GapFinding found, Optional<PressReport> press) {
     Optional<PlannedPrimer> named = named(order);
-    Choice choice = with(order, catalog, rules, found, named);
+    Choice choice = with(order, knowledge, found, press, named);
     if (choice.selection().chosen().isPresent()
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
       return choice;
     }
-    for (PlannedPrimer plan : plans(order, catalog)) {
-      Choice primed = with(order, catalog, rules, found, Optional.of(plan));
+    for (PlannedPrimer plan : plans(order, knowledge.catalog())) {
+      Choice primed = with(order, knowledge, found, press, Optional.of(plan));
       if (primed.selection().chosen().isPresent()) {
         return primed;
       }
@@ -78,15 +78,15 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
 
   private static Choice with(
       JointOrder order,
-      Catalog catalog,
-      RuleBook rules,
+      Knowledge knowledge,
       GapFinding found,
+      Optional<PressReport> press,
       Optional<PlannedPrimer> primer) {
-    JointFacts facts = new JointFacts(order, catalog, found, primer);
+    JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press, primer);
     Selection selection =
         Selection.of(
-            rules,
-            catalog.compounds().values(),
+            knowledge.rules(),
+            knowledge.catalog().compounds().values(),
             facts.joint(),
             facts::ofClass,
             order.surroundings().comesApartLater(),
@@ -109,7 +109,9 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     double dryUm = policy.value("dry-press-from-um");
     double dry = JointFacts.probabilityDry(gap, dryUm);
     if (dry >= order.confidence()) {
-      boolean tight = gap.smallestUm() < policy.value("dry-press-least-um");
+      boolean tight =
+          gap.smallestUm() < policy.value("dry-press-least-um")
+              || forbidden().stream().anyMatch(f -> f.rule().id().equals("press-too-high"));
       return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against() : List.of());
     }
     boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();

@@ -125,6 +125,11 @@ final class CurePlan {
     return duration(slow.secondsTo(fraction, order.confidence()));
   }
 
+  /** Strength fraction reached at the wanted confidence at a time since the start. */
+  double sureFraction(Duration after) {
+    return slow.fractionAt((double) after.toSeconds(), order.confidence());
+  }
+
   /**
    * Full cure as the slowest practice has it. That figure is already a slow one for workshop faces,
    * so only gap and temperature are applied to it; the doubts are not stacked on it a second time.
