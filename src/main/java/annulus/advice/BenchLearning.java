@@ -4,28 +4,19 @@ import annulus.advice.FactorPosterior.Limits;
 import annulus.advice.Observation.Fixed;
 import annulus.advice.Observation.Joint;
 import annulus.advice.Observation.Pull;
-import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Confidence;
-import annulus.catalog.Primer;
 import annulus.catalog.Provenance;
 import annulus.catalog.Stage;
-import annulus.cure.ArrheniusRate;
-import annulus.cure.CureCurve;
-import annulus.cure.GapFactor;
-import annulus.cure.SurfaceActivity;
 import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
-import annulus.quantity.Units;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Updates a class by what a shop saw of its own joints. Slower or weaker than shipped counts at
@@ -68,6 +59,7 @@ public final class BenchLearning {
   private final class OneClass {
     private final CompoundClass compound;
     private final CompoundClass.Cure cure;
+    private final ObservedCure observed;
     private final List<Observation> seen;
     private final List<String> held = new ArrayList<>();
     private final List<String> notCounted = new ArrayList<>();
@@ -75,6 +67,7 @@ public final class BenchLearning {
     OneClass(CompoundClass compound, List<Observation> seen) {
       this.compound = compound;
       this.cure = compound.cure();
+      this.observed = new ObservedCure(catalog, compound.cure());
       this.seen = seen;
     }
 
@@ -134,19 +127,21 @@ public final class BenchLearning {
 
     private void add(Map<String, Limits> limits, Fixed fixed) {
       Joint joint = fixed.joint();
-      Optional<double[]> surface = surface(joint);
-      double hours = fixed.after().toMillis() / 3_600_000.0 * rate(joint.celsius());
-      if (surface.isEmpty() || (hours <= 0 && fixed.fixed())) {
+      Optional<ObservedCure.Faces> faces = observed.faces(joint);
+      double hours = observed.hours(joint, fixed.after());
+      if (faces.isEmpty() || (hours <= 0 && fixed.fixed())) {
         notCounted.add(
             joint.id()
                 + ": by the data it "
-                + (surface.isEmpty() ? "never cures on such faces" : "does not cure that cold"));
+                + (faces.isEmpty() ? "never cures on such faces" : "does not cure that cold"));
         return;
       }
-      double needed = cure.at(Stage.FIXTURE).hours() * surface.get()[0] * gap(joint);
+      double needed =
+          cure.at(Stage.FIXTURE).hours() * faces.get().timeFactor() * observed.gapFactor(joint);
       double ln = hours <= 0 ? Double.NEGATIVE_INFINITY : Math.log(hours / needed);
-      double sigma = Math.hypot(rules.value("joint-spread-ln"), surface.get()[1]);
-      double all = Math.hypot(sigma, temperatureSigma(joint.celsius()));
+      double doubt = rules.value("temperature-plus-minus-c");
+      double sigma = Math.hypot(rules.value("joint-spread-ln"), faces.get().sigmaLn());
+      double all = Math.hypot(sigma, observed.temperatureSigma(joint, doubt));
       Limits before =
           limits.getOrDefault(
               joint.id(), new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, all));
@@ -157,58 +152,12 @@ public final class BenchLearning {
               : new Limits(Math.max(before.lowLn(), ln), before.highLn(), all));
     }
 
-    private double rate(double celsius) {
-      return new ArrheniusRate(
-              cure.activationKJ().likely(), cure.referenceC(), cure.minimumC(), cure.heldAboveC())
-          .at(celsius);
-    }
-
-    private double gap(Joint joint) {
-      return GapFactor.of(joint.radialGapUm(), cure.referenceGapUm(), cure.gapExponent().likely());
-    }
-
-    /** Doubt of the logarithm of the rate: rectangular doubt of the temperature times its slope. */
-    private double temperatureSigma(double celsius) {
-      double kelvin = Units.kelvin(celsius);
-      double slope = cure.activationKJ().likely() * 1000 / (Units.GAS_CONSTANT * kelvin * kelvin);
-      return slope * rules.value("temperature-plus-minus-c") / Math.sqrt(3);
-    }
-
-    /** Time factor of the faces and the spread of its logarithm. */
-    private Optional<double[]> surface(Joint joint) {
-      OptionalDouble likely = surface(joint, false);
-      OptionalDouble low = surface(joint, true);
-      if (likely.isEmpty() || low.isEmpty()) {
-        return Optional.empty();
-      }
-      double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / LIMIT_Z;
-      return Optional.of(new double[] {likely.getAsDouble(), Math.max(0, sigma)});
-    }
-
-    private OptionalDouble surface(Joint joint, boolean low) {
-      return SurfaceActivity.surfaceFactor(
-          face(joint.bore(), joint.primer(), low), face(joint.part(), joint.primer(), low));
-    }
-
-    private SurfaceActivity face(Activity.Level level, Optional<Primer> primer, boolean low) {
-      double own = value(catalog.activities().get(level).rate(), low);
-      SurfaceActivity bare =
-          level == Activity.Level.INERT
-              ? new SurfaceActivity.Inert(OptionalDouble.of(own))
-              : new SurfaceActivity.Active(own);
-      return primer.isPresent() ? bare.primed(value(primer.get().rate(), low)) : bare;
-    }
-
-    private static double value(Estimate estimate, boolean low) {
-      return low ? estimate.low() : estimate.likely();
-    }
-
     /** ln(measured strength over shipped) of the pull tests that count. */
     private List<Double> pulls() {
       List<Double> pulls = new ArrayList<>();
       for (Observation o : seen) {
         if (o instanceof Pull pull) {
-          double fraction = likelyFraction(pull.joint(), pull.after());
+          double fraction = observed.likelyFraction(pull.joint(), pull.after());
           if (fraction < rules.value("pull-fraction-least")) {
             notCounted.add(
                 pull.joint().id()
@@ -225,17 +174,6 @@ public final class BenchLearning {
       return pulls;
     }
 
-    private double likelyFraction(Joint joint, Duration after) {
-      Optional<double[]> surface = surface(joint);
-      if (surface.isEmpty()) {
-        return 0;
-      }
-      double hours = after.toMillis() / 3_600_000.0 * rate(joint.celsius());
-      List<CureCurve.Point> points = new ArrayList<>();
-      cure.stages().forEach(s -> points.add(new CureCurve.Point(s.fraction(), s.hours())));
-      return new CureCurve(points).fractionAt(hours / (surface.get()[0] * gap(joint)));
-    }
-
     /**
      * Normal prior from the shipped limits, normal pull tests: mean and standard deviation of
      * ln(factor).
@@ -250,7 +188,12 @@ public final class BenchLearning {
     }
 
     private boolean isThin(int joints) {
-      long days = seen.stream().map(o -> o.joint().date()).distinct().count();
+      long days =
+          seen.stream()
+              .filter(Fixed.class::isInstance)
+              .map(o -> o.joint().date())
+              .distinct()
+              .count();
       return joints < rules.value("least-joints-sooner") || days < rules.value("least-days-sooner");
     }
 

@@ -8,8 +8,11 @@ import annulus.catalog.Catalog;
 import annulus.catalog.NamedNumber;
 import annulus.catalog.Primer;
 import annulus.quantity.InvalidValue;
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -98,7 +101,7 @@ public final class LearningFile {
       throws IOException {
     LearningFile learning = new LearningFile(catalog);
     List<Observation> seen = new ArrayList<>();
-    for (Node.Obj row : CsvTable.rows(file, reader, HEADER)) {
+    for (Node.Obj row : CsvTable.rows(file, withCommas(reader), HEADER)) {
       learning.row(new Fields(row, learning.problems, "")).ifPresent(seen::add);
     }
     learning.problems.throwIfAny();
@@ -107,6 +110,26 @@ public final class LearningFile {
           List.of(new PlacedProblem(file, 0, 0, "", "has no rows", "one observation per row")));
     }
     return seen;
+  }
+
+  /** Spreadsheets of half of Europe write semicolons and decimal commas: the same with ours. */
+  private static Reader withCommas(Reader reader) throws IOException {
+    List<String> lines;
+    try {
+      lines = new BufferedReader(ByteOrderMark.skipped(reader)).lines().toList();
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+    Optional<String> header = lines.stream().filter(l -> !l.startsWith("#")).findFirst();
+    if (header.isEmpty() || !header.get().contains(";")) {
+      return new StringReader(String.join("\n", lines));
+    }
+    StringBuilder text = new StringBuilder();
+    for (String line : lines) {
+      String kept = line.startsWith("#") ? line : line.replace(',', '.').replace(';', ',');
+      text.append(kept).append('\n');
+    }
+    return new StringReader(text.toString());
   }
 
   private Optional<Observation> row(Fields f) {

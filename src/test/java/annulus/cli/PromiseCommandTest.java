@@ -296,6 +296,31 @@ class PromiseCommandTest {
   }
 
   @Test
+  void observations_with_semicolons_and_decimal_commas_say_the_same() throws IOException {
+    Path file = folder.resolve("seen.csv");
+    String text = Files.readString(Path.of("demo-data/observations.csv"));
+    Files.writeString(file, "\uFEFF" + text.replace(',', ';').replace('.', ','));
+    Run run = run("learn", file.toString());
+    assertEquals(0, run.code(), run.err());
+    assertEquals(run("learn", "demo-data/observations.csv").out(), run.out());
+  }
+
+  @Test
+  void a_long_list_shows_that_it_is_getting_on() throws IOException {
+    Path list = folder.resolve("jobs.csv");
+    List<String> demo = Files.readAllLines(Path.of("demo-data/jobs.csv"));
+    StringBuilder text = new StringBuilder(demo.get(0)).append('\n');
+    for (int i = 0; i < 520; i++) {
+      text.append(demo.get(1)).append('\n');
+    }
+    Files.writeString(list, text.toString());
+    Run run = run("promise", "--list", list.toString(), "--shop", SHOP, "--now", NOW);
+    assertEquals(0, run.code(), run.err());
+    assertEquals("512 jobs so far\n", run.err());
+    assertTrue(run.out().startsWith("Jobs at Thu 2027-03-11 10:00 (+01:00): 520,"), run.out());
+  }
+
+  @Test
   void a_bad_observation_is_told_with_its_place() throws IOException {
     Path file = folder.resolve("seen.csv");
     String text = Files.readString(Path.of("demo-data/observations.csv"));
