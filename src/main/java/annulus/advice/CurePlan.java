@@ -76,7 +76,7 @@ final class CurePlan {
     CureModel typicalModel =
         new CureModel(surfaceFactor, typicalGap, 1, curve(cure), rate, slowRate, spread);
     this.slowModel = new CureModel(surfaceFactor, slowGap, 1, curve(cure), rate, slowRate, spread);
-    TemperatureHistory coldest = order.cure().history().shiftedBy(-order.cure().plusMinusC());
+    TemperatureHistory coldest = order.cure().coldSide();
     this.typical = typicalModel.in(order.cure().history());
     this.slow = slowModel.in(coldest);
     collect(catalog, faces, primer, spread, typicalGap, slowGap, upper);
@@ -188,6 +188,16 @@ final class CurePlan {
               slow.fractionAt(seconds, order.confidence())));
     }
     return points;
+  }
+
+  /** Strength fraction that half of all such joints have after so many seconds. */
+  double typicalFraction(double seconds) {
+    return typical.fractionAt(seconds, 0.5);
+  }
+
+  /** Strength fraction reached after so many seconds at the wanted confidence. */
+  double sureFraction(double seconds) {
+    return slow.fractionAt(seconds, order.confidence());
   }
 
   /** The strength fraction that a stage stands for. */

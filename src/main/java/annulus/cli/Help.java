@@ -15,6 +15,16 @@ final class Help {
             the same from a few words; what is not said is assumed and shown
         java -jar annulus.jar advise --batch JOBS.csv --out RESULTS.csv
             many joints; a bad row is reported with its place, the others are answered
+        java -jar annulus.jar promise ORDER.json --shop SHOP.json [--options] [--wanted TIME]
+                [--now TIME] [--ics FILE.ics] [--tag FILE.html] [--picture FILE.svg] [--json]
+            what to tell the customer, what would move it, other ways and their latest starts
+        java -jar annulus.jar promise ORDER.json --shop SHOP.json --log FILE.csv --now TIME
+                [--date-order day-first or month-first] [--unit C or F] [--column NAME]
+            a running job judged again by its temperature logger
+        java -jar annulus.jar promise --list JOBS.csv --shop SHOP.json [--now TIME]
+            every job's stage now and ready time; those that miss column "promised" first
+        java -jar annulus.jar learn OBSERVATIONS.csv [--out DIR]
+            what the shop saw of its own joints, as tables for --data DIR
 
         java -jar annulus.jar fit "35 H7" "35 k6" [--bore MM --part MM --instrument BORE,PART]
                 [--materials BORE,PART] [--measured-at C] [--picture FILE.svg]

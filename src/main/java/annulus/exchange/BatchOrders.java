@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVException;
@@ -34,11 +35,13 @@ public final class BatchOrders {
 
   private final String file;
   private final OrderReader reader;
+  private final Set<String> beside;
   private boolean decimalComma;
   private char delimiter = ',';
 
-  private BatchOrders(String file, OrderReader reader) {
+  private BatchOrders(String file, OrderReader reader, Set<String> beside) {
     this.file = file;
+    this.beside = beside;
     this.reader = reader;
   }
 
@@ -49,9 +52,19 @@ public final class BatchOrders {
    * @param job its job reference, empty if it has none
    * @param order the order, empty when refused
    * @param problems what is wrong
+   * @param beside cells of the columns that were allowed beside those of an order; empty ones lack
    */
   public record Row(
-      long line, String job, Optional<JointOrder> order, List<PlacedProblem> problems) {}
+      long line,
+      String job,
+      Optional<JointOrder> order,
+      List<PlacedProblem> problems,
+      Map<String, String> beside) {
+    public Row {
+      problems = List.copyOf(problems);
+      beside = Map.copyOf(beside);
+    }
+  }
 
   /**
    * Reads all rows in order.
@@ -61,7 +74,20 @@ public final class BatchOrders {
    */
   public static void read(String file, Reader in, OrderReader reader, Consumer<Row> consumer)
       throws IOException {
-    new BatchOrders(file, reader).rows(in, consumer);
+    read(file, in, reader, Set.of(), consumer);
+  }
+
+  /**
+   * Reads all rows in order, with columns that are not of the order.
+   *
+   * @param beside names of such columns; a file may lack them
+   * @throws InputRefused when the header can't be used
+   * @throws IOException when the file can't be read
+   */
+  public static void read(
+      String file, Reader in, OrderReader reader, Set<String> beside, Consumer<Row> consumer)
+      throws IOException {
+    new BatchOrders(file, reader, beside).rows(in, consumer);
   }
 
   private void rows(Reader in, Consumer<Row> consumer) throws IOException {
@@ -116,7 +142,7 @@ public final class BatchOrders {
       if (inHeader) {
         throw new InputRefused(List.of(problem));
       }
-      consumer.accept(new Row(line, "", Optional.empty(), List.of(problem)));
+      consumer.accept(new Row(line, "", Optional.empty(), List.of(problem), Map.of()));
       return Optional.empty();
     }
   }
@@ -162,7 +188,7 @@ public final class BatchOrders {
     List<String> names = new ArrayList<>();
     for (int i = 0; i < row.size(); i++) {
       String name = row.get(i).strip();
-      if (!FlatOrder.names().contains(name)) {
+      if (!FlatOrder.names().contains(name) && !beside.contains(name)) {
         problems.add(
             new Node.Place(file, line, i + 1),
             name,
@@ -184,15 +210,18 @@ public final class BatchOrders {
     if (row.size() != names.size()) {
       PlacedProblem problem =
           place.problem("", row.size() + " cells", names.size() + " cells as in the header");
-      return new Row(line, job, Optional.empty(), List.of(problem));
+      return new Row(line, job, Optional.empty(), List.of(problem), Map.of());
     }
     Map<String, Node> flat = new LinkedHashMap<>();
+    Map<String, String> other = new LinkedHashMap<>();
     List<PlacedProblem> wrong = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       String cell = row.get(i).strip();
       Node.Place at = new Node.Place(file, (int) line, i + 1);
       boolean comma = decimalComma && !FlatOrder.isText(names.get(i));
-      if (cell.indexOf(NO_CHARACTER) >= 0) {
+      if (beside.contains(names.get(i))) {
+        other.put(names.get(i), cell);
+      } else if (cell.indexOf(NO_CHARACTER) >= 0) {
         wrong.add(at.problem(names.get(i), "is not UTF-8 text", "a file saved as UTF-8"));
       } else if (comma && WITH_POINT.matcher(cell).find()) {
         wrong.add(
@@ -205,13 +234,13 @@ public final class BatchOrders {
       }
     }
     if (!wrong.isEmpty()) {
-      return new Row(line, job, Optional.empty(), wrong);
+      return new Row(line, job, Optional.empty(), wrong, other);
     }
     try {
       JointOrder order = reader.read(FlatOrder.toOrder(place, flat), false);
-      return new Row(line, job, Optional.of(order), List.of());
+      return new Row(line, job, Optional.of(order), List.of(), other);
     } catch (InputRefused e) {
-      return new Row(line, job, Optional.empty(), inColumns(e));
+      return new Row(line, job, Optional.empty(), inColumns(e), other);
     }
   }
 

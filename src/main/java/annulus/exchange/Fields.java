@@ -79,6 +79,11 @@ final class Fields {
     return object.members().containsKey(name);
   }
 
+  /** The names the object has, in file order. */
+  List<String> names() {
+    return List.copyOf(object.members().keySet());
+  }
+
   boolean has(String name) {
     known.add(name);
     Node node = object.members().get(name);

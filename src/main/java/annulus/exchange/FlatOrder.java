@@ -45,6 +45,7 @@ final class FlatOrder {
     p.put("diametral_clearance_plus_minus_um", "diametralClearancePlusMinusUm");
     p.put("temperature_c", "temperatureC");
     p.put("temperature_plus_minus_c", "temperaturePlusMinusC");
+    p.put("cure_place", "cure.place");
     p.put("primer", "primer.id");
     p.put("primer_on", "primer.on");
     p.put("primer_minutes_on_part", "primer.minutesOnPart");

@@ -34,7 +34,8 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
           "latest-year",
           "listed-most",
           "newest-first-rows-most",
-          "backward-most-s");
+          "backward-most-s",
+          "logger-plus-minus-c");
 
   /**
    * @throws InvalidValue when a row is missing or out of range
@@ -88,6 +89,11 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
       Node.Place place = places.getOrDefault(e.field(), new Node.Place("data/" + TABLE, 0, 0));
       throw new InputRefused(List.of(place.problem(e.field(), e.problem(), e.allowed())));
     }
+  }
+
+  /** Doubt in a logger's temperatures where it says none, half-width, °C. */
+  public double plusMinusC() {
+    return value("logger-plus-minus-c");
   }
 
   double value(String id) {

@@ -9,6 +9,7 @@ import annulus.advice.JointOrder.PrimerPlan;
 import annulus.advice.JointOrder.Surroundings;
 import annulus.advice.Knowledge;
 import annulus.advice.Member;
+import annulus.advice.ShopPlace;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Consequence;
@@ -25,6 +26,7 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -34,6 +36,7 @@ public final class OrderReader {
   private final Catalog catalog;
   private final Instant now;
   private final ZoneId zone;
+  private final Map<String, ShopPlace> places;
 
   /**
    * @param knowledge what orders may refer to
@@ -41,10 +44,21 @@ public final class OrderReader {
    * @param zone the zone of orders that give none
    */
   public OrderReader(Knowledge knowledge, Instant now, ZoneId zone) {
+    this(knowledge, now, zone, List.of());
+  }
+
+  /**
+   * @param knowledge what orders may refer to
+   * @param now the start of orders that give none
+   * @param zone the zone of orders that give none
+   * @param places the shop's places that orders may name
+   */
+  public OrderReader(Knowledge knowledge, Instant now, ZoneId zone, List<ShopPlace> places) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
     this.now = now.truncatedTo(ChronoUnit.SECONDS);
     this.zone = zone;
+    this.places = Catalog.index(places, ShopPlace::name);
   }
 
   /**
@@ -98,7 +112,6 @@ public final class OrderReader {
           f.required("engagementMm")
               .map(n -> measures.lengthMm(n, f.path("engagementMm"), 0.5, 500).orElse(1))
               .orElse(1.0);
-      CurePlace cure = curePlace();
       PrimerPlan primer = primer();
       Interval service = service();
       Optional<Load> load = load();
@@ -108,6 +121,7 @@ public final class OrderReader {
       Surroundings around = surroundings();
       ZoneId orderZone = clock.zone(f, "zone").orElse(zone);
       Instant start = start(orderZone);
+      CurePlace cure = curePlace(start, orderZone);
       double confidence =
           number("confidence", 0.8, 0.999, "").orElse(policy.value("wanted-confidence"));
       Optional<CompoundClass> compound = compound();
@@ -232,7 +246,20 @@ public final class OrderReader {
       return member.readings().stream().mapToDouble(Reading::mm).average().orElse(0);
     }
 
-    private CurePlace curePlace() {
+    private CurePlace curePlace(Instant start, ZoneId orderZone) {
+      double doubt = policy.value("cure-temperature-plus-minus-c");
+      if (!f.has("cure")) {
+        return constantPlace();
+      }
+      if (f.has("temperatureC") || f.has("temperaturePlusMinusC")) {
+        problems.add(f.placeOf("cure"), "cure", "stands beside temperatureC", "one of the two");
+      }
+      return f.object("cure")
+          .flatMap(c -> new CurePlaceReader(problems).ofOrder(c, start, orderZone, places, doubt))
+          .orElse(CurePlace.constant(0, 0, "none"));
+    }
+
+    private CurePlace constantPlace() {
       double celsius =
           f.node("temperatureC")
               .map(n -> measures.celsius(n, "temperatureC", -20, 50).orElse(20))

@@ -1,0 +1,108 @@
+package annulus.cli;
+
+import annulus.advice.PromiseDesk;
+import annulus.exchange.BatchOrders;
+import annulus.exchange.BatchOrders.Row;
+import annulus.exchange.ClockWord;
+import annulus.exchange.DataFiles;
+import annulus.exchange.InputRefused;
+import annulus.exchange.OrderReader;
+import annulus.exchange.PlacedProblem;
+import annulus.quantity.InvalidValue;
+import annulus.report.JobListText;
+import annulus.report.JobListText.Line;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** A day's list, read row by row; only a short line of each job is kept for the order. */
+final class JobListRun {
+  private static final String PROMISED = "promised";
+  private static final int BLOCK = 64;
+  private static final int PROGRESS = 512;
+
+  private final PromiseDesk desk;
+  private final OrderReader reader;
+  private final JobListText text;
+  private final PrintStream out;
+  private final PrintStream err;
+  private final List<Row> block = new ArrayList<>(BLOCK);
+  private final List<Line> lines = new ArrayList<>();
+  private String file = "";
+  private long refused;
+
+  JobListRun(PromiseDesk desk, OrderReader reader, Instant now, PrintStream out, PrintStream err) {
+    this.desk = desk;
+    this.reader = reader;
+    this.text = new JobListText(desk.shop(), now);
+    this.out = out;
+    this.err = err;
+  }
+
+  private record Result(Optional<Line> line, List<PlacedProblem> problems) {}
+
+  int run(Path list) throws IOException {
+    file = list.toString();
+    try (Reader in = DataFiles.utf8(Files.newInputStream(list))) {
+      BatchOrders.read(file, in, reader, Set.of(PROMISED), this::add);
+    }
+    flush();
+    out.print(text.text(lines));
+    if (refused > 0) {
+      err.println(refused + " rows can't be used, see above");
+      return ExitCode.BAD_INPUT;
+    }
+    boolean no = lines.stream().anyMatch(l -> l.misses() || l.promise().isEmpty());
+    return no ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;
+  }
+
+  private void add(Row row) {
+    block.add(row);
+    if (block.size() == BLOCK) {
+      flush();
+    }
+  }
+
+  private void flush() {
+    for (Result result : block.parallelStream().map(this::result).toList()) {
+      result.problems().forEach(err::println);
+      refused += result.line().isEmpty() ? 1 : 0;
+      result.line().ifPresent(lines::add);
+      long done = lines.size() + refused;
+      if (done % PROGRESS == 0) {
+        err.println(done + " jobs so far");
+        err.flush();
+      }
+    }
+    block.clear();
+  }
+
+  private Result result(Row row) {
+    if (row.order().isEmpty()) {
+      return new Result(Optional.empty(), row.problems());
+    }
+    try {
+      String said = row.beside().getOrDefault(PROMISED, "");
+      Optional<Instant> promised =
+          said.isBlank()
+              ? Optional.empty()
+              : Optional.of(
+                  ClockWord.read(
+                      file, (int) row.line(), PROMISED, said, desk.shop().hours().zone()));
+      return new Result(Optional.of(text.line(desk.tell(row.order().get()), promised)), List.of());
+    } catch (InputRefused e) {
+      return new Result(Optional.empty(), e.problems());
+    } catch (InvalidValue e) {
+      PlacedProblem problem =
+          new PlacedProblem(file, (int) row.line(), 0, e.field(), e.problem(), e.allowed());
+      return new Result(Optional.empty(), List.of(problem));
+    }
+  }
+}

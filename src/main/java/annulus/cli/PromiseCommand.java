@@ -1,0 +1,232 @@
+package annulus.cli;
+
+import annulus.advice.JointOrder;
+import annulus.advice.Knowledge;
+import annulus.advice.PromiseDesk;
+import annulus.advice.PromiseDesk.Option;
+import annulus.advice.PromiseDesk.Shift;
+import annulus.advice.PromiseDesk.Told;
+import annulus.advice.Reassessment;
+import annulus.advice.Shop;
+import annulus.exchange.CalendarState;
+import annulus.exchange.ClockWord;
+import annulus.exchange.DataFiles;
+import annulus.exchange.JobLog;
+import annulus.exchange.KnowledgeFiles;
+import annulus.exchange.LoggerRules;
+import annulus.exchange.LoggerSource;
+import annulus.exchange.OrderReader;
+import annulus.exchange.ReadingText;
+import annulus.exchange.ShopFile;
+import annulus.exchange.WarmUpFile;
+import annulus.handback.Promise;
+import annulus.report.CalendarFile;
+import annulus.report.CurePicture;
+import annulus.report.JobCalendar;
+import annulus.report.PromiseJson;
+import annulus.report.PromiseText;
+import annulus.report.ReassessmentText;
+import annulus.report.TagSheet;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** {@code promise}: what to tell the customer, for one job or a day's list. */
+final class PromiseCommand {
+  private static final Set<String> WITH_VALUE =
+      Set.of(
+          "--shop",
+          "--wanted",
+          "--now",
+          "--log",
+          "--date-order",
+          "--unit",
+          "--column",
+          "--ics",
+          "--tag",
+          "--picture",
+          "--list",
+          "--data");
+  private static final Set<String> FLAGS = Set.of("--json", "--options");
+
+  private final Surround surround;
+  private final PrintStream out;
+  private final PrintStream err;
+
+  PromiseCommand(Surround surround, PrintStream out, PrintStream err) {
+    this.surround = surround;
+    this.out = out;
+    this.err = err;
+  }
+
+  /** What one run works with. */
+  private record Table(Words words, PromiseDesk desk, DataFiles files, Instant now) {
+    Shop shop() {
+      return desk.shop();
+    }
+
+    Optional<Path> path(String option) {
+      return words.value(option).map(Path::of);
+    }
+  }
+
+  int run(String[] args) throws IOException {
+    Words words = new Words(args, WITH_VALUE, FLAGS);
+    Shop shop = shop(words);
+    DataFiles files = Tables.files(words);
+    Knowledge knowledge = KnowledgeFiles.read(files);
+    PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
+    Optional<String> said = words.value("--now");
+    Instant now = said.map(t -> time("--now", t, shop)).orElse(surround.clock().instant());
+    OrderReader reader = new OrderReader(knowledge, now, shop.hours().zone(), shop.places());
+    if (words.has("--list")) {
+      Path list = Path.of(words.value("--list").orElseThrow());
+      return new JobListRun(desk, reader, now, out, err).run(list);
+    }
+    if (words.rest().size() != 1) {
+      throw Words.refused(1, "promise", "needs one order", "ORDER.json, or --list JOBS.csv");
+    }
+    Path file = Path.of(words.rest().get(0));
+    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+      JointOrder order = reader.json(file.toString(), in);
+      return one(new Table(words, desk, files, now), order);
+    }
+  }
+
+  private static Instant time(String option, String text, Shop shop) {
+    return ClockWord.read("command line", 0, option, text, shop.hours().zone());
+  }
+
+  private static Shop shop(Words words) throws IOException {
+    Path file =
+        words
+            .value("--shop")
+            .map(Path::of)
+            .orElseThrow(
+                () -> Words.refused(0, "--shop", "is missing", "--shop SHOP.json, its hours"));
+    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+      return ShopFile.read(file.toString(), in);
+    }
+  }
+
+  private int one(Table table, JointOrder order) throws IOException {
+    Words words = table.words();
+    Optional<Instant> wanted = words.value("--wanted").map(t -> time("--wanted", t, table.shop()));
+    Optional<JobLog> log = log(table, order);
+    Optional<Reassessment> again = log.map(l -> table.desk().reassess(order, l.course()));
+    Told told = again.map(Reassessment::now).orElseGet(() -> table.desk().tell(order));
+    List<Shift> shifts = again.isPresent() ? List.of() : table.desk().shifts(order);
+    boolean running = order.start().isBefore(table.now());
+    boolean ways = !running && again.isEmpty() && (wanted.isPresent() || words.has("--options"));
+    Optional<List<Option>> options =
+        ways ? Optional.of(table.desk().options(order, order.start(), wanted)) : Optional.empty();
+    if (words.has("--json")) {
+      out.print(
+          PromiseJson.of(
+              new PromiseJson.Content(told, shifts, options, wanted, again, table.now()),
+              table.shop()));
+    } else {
+      PromiseText text = new PromiseText(table.shop(), order.start());
+      out.print(text.promise(told, shifts, table.now()));
+      if (again.isPresent()) {
+        String read = ReadingText.of(log.orElseThrow().reading(), table.shop().hours().zone());
+        out.print("\n" + new ReassessmentText(table.shop()).text(again.get(), read));
+      }
+      options.ifPresent(o -> out.print("\n" + text.options(o, wanted)));
+      if (wanted.isPresent() && options.isEmpty()) {
+        out.println(
+            "\nThe joint is closed already; it "
+                + (told.meets(wanted.get()) ? "meets" : "MISSES")
+                + " the wanted time.");
+      }
+    }
+    write(table, order, told);
+    return exit(told, options, wanted);
+  }
+
+  private static int exit(Told told, Optional<List<Option>> options, Optional<Instant> wanted) {
+    boolean met =
+        wanted.isEmpty()
+            || told.meets(wanted.get())
+            || options.stream().flatMap(List::stream).anyMatch(o -> o.told().meets(wanted.get()));
+    boolean promised = told.promise().isPresent() || (wanted.isPresent() && met);
+    return promised && met ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
+  }
+
+  private static Optional<JobLog> log(Table table, JointOrder order) throws IOException {
+    Optional<Path> file = table.path("--log");
+    if (file.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          JobLog.read(
+              file.get().toString(),
+              LoggerSource.of(file.get()),
+              LogWords.options(table.words(), table.shop().hours().zone()),
+              LoggerRules.read(table.files()),
+              order,
+              table.now()));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private static void write(Table table, JointOrder order, Told told) throws IOException {
+    Optional<Path> ics = table.path("--ics");
+    if (ics.isPresent()) {
+      calendar(table, order, told, ics.get());
+    }
+    Optional<Path> tag = table.path("--tag");
+    Optional<Promise> promise = told.promise();
+    if (tag.isPresent() && promise.isPresent()) {
+      String job = order.job().isBlank() ? "without number" : order.job();
+      List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
+      TagSheet sheet =
+          new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
+      Files.writeString(tag.get(), sheet.html());
+    }
+    Optional<Path> picture = table.path("--picture");
+    Optional<String> svg =
+        CurePicture.of(told, table.shop().hours().zone(), Optional.of(table.now()));
+    if (picture.isPresent() && svg.isPresent()) {
+      Files.writeString(picture.get(), svg.get());
+    }
+  }
+
+  private static void calendar(Table table, JointOrder order, Told told, Path file)
+      throws IOException {
+    if (order.job().isBlank()) {
+      throw Words.refused(
+          0, "--ics", "needs the job's reference to know it again", "\"job\" in the order");
+    }
+    CalendarState state = CalendarState.of(file);
+    JobCalendar calendar =
+        new JobCalendar(
+            order.job(),
+            table.now(),
+            uid ->
+                state
+                    .entry(uid)
+                    .map(
+                        e ->
+                            new JobCalendar.Before(
+                                e.sequence(), e.start(), e.status().equals("CANCELLED"))));
+    PromiseText words = new PromiseText(table.shop(), order.start());
+    Optional<CalendarFile> entries =
+        calendar.file(
+            told.promise(),
+            table.shop().rule().handOverCheck(),
+            "Check before hand-over. " + words.basis(told, table.now()));
+    if (entries.isPresent()) {
+      Files.writeString(file, entries.get().text());
+    }
+  }
+}
