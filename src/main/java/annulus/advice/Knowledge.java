@@ -35,6 +35,11 @@ public record Knowledge(
     duties = Collections.unmodifiableMap(new LinkedHashMap<>(duties));
   }
 
+  /** The same knowledge with another catalogue. */
+  public Knowledge withCatalog(Catalog other) {
+    return new Knowledge(other, rules, hold, friction, press, bearings, duties);
+  }
+
   /** Duty cases by id, in their order. */
   public static Map<String, DutyCase> byId(List<DutyCase> cases) {
     return annulus.catalog.Catalog.index(cases, DutyCase::id);

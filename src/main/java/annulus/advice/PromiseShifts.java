@@ -193,13 +193,6 @@ final class PromiseShifts {
   }
 
   private Knowledge with(Catalog catalog) {
-    return new Knowledge(
-        catalog,
-        knowledge.rules(),
-        knowledge.hold(),
-        knowledge.friction(),
-        knowledge.press(),
-        knowledge.bearings(),
-        knowledge.duties());
+    return knowledge.withCatalog(catalog);
   }
 }
