@@ -24,6 +24,7 @@ import java.util.Optional;
  * @param handBack earliest safe hand-back; empty when none can be promised
  * @param gap what was found out about the gap
  * @param cure cure of the chosen class; empty when no class is chosen
+ * @param press what the interference does; empty for a joint that is not one
  * @param hold what the cured joint carries; empty when no class is chosen or no figure is honest
  * @param steps what to do, in workshop order
  * @param cautions what the rules say of the joint and the chosen class
@@ -37,6 +38,7 @@ public record Advice(
     Optional<HandBack> handBack,
     GapFinding gap,
     Optional<CureTimes> cure,
+    Optional<PressReport> press,
     Optional<HoldReport> hold,
     List<Step> steps,
     List<Finding> cautions,

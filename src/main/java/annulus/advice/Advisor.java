@@ -46,7 +46,11 @@ public final class Advisor {
   public Advice advise(JointOrder order) {
     GapWork work = new GapWork(order, catalog);
     GapFinding found = work.find();
-    Choice choice = Choice.of(order, catalog, knowledge.rules(), found);
+    Optional<PressReport> press =
+        JointFacts.fit(found.gap(), catalog, order.confidence()) == JointFacts.FitKind.INTERFERENCE
+            ? Optional.of(new PressWork(order, knowledge, found).report())
+            : Optional.empty();
+    Choice choice = Choice.of(order, knowledge, found, press);
     Decision decision = choice.decision(order, catalog, found.gap());
     if (decision.kind() == Kind.MEASURE_AGAIN) {
       found = withRemedy(found, work.remedy(found));
@@ -57,16 +61,15 @@ public final class Advisor {
     if (plan.isEmpty() && decision.kind() == Kind.USE_COMPOUND) {
       decision = no(Kind.NO_CLASS, decision);
     }
-    Optional<HoldReport> hold =
+    Optional<HoldWork> bond =
         plan.isPresent()
-            ? decision
-                .compound()
-                .map(c -> new HoldWork(order, knowledge, c, gap, choice.primer()).report())
+            ? decision.compound().map(c -> new HoldWork(order, knowledge, c, gap, choice.primer()))
             : Optional.empty();
+    Optional<HoldReport> held = bond.map(HoldWork::report);
     Optional<CureTimes> cure = plan.map(p -> p.times(choice.primer()));
-    Optional<HandBack> handBack = plan.flatMap(p -> Release.of(order, catalog, p, hold));
+    Optional<HandBack> handBack = plan.flatMap(p -> Release.of(order, catalog, p, held));
     if (decision.kind() == Kind.PRESS_DRY) {
-      handBack = Optional.of(Release.dryFit(order.start()));
+      handBack = Release.dryFit(order, press);
     }
     if (grabbedBeforeMove(order, cure)) {
       decision = no(Kind.STRIP_AND_REDO, decision);
@@ -79,11 +82,25 @@ public final class Advisor {
         handBack,
         found,
         cure,
-        hold,
+        press,
+        hold(bond, held, plan, handBack),
         Steps.of(order, catalog, decision, cure, handBack, volumeMl(order, gap)),
         choice.cautions(),
         choice.selection().table(),
         figures(plan));
+  }
+
+  /** The hold, with what it is worth at hand-back. */
+  private static Optional<HoldReport> hold(
+      Optional<HoldWork> bond,
+      Optional<HoldReport> held,
+      Optional<CurePlan> plan,
+      Optional<HandBack> handBack) {
+    if (held.isEmpty() || handBack.isEmpty()) {
+      return held;
+    }
+    double fraction = plan.orElseThrow().sureFraction(handBack.get().after());
+    return held.map(h -> h.withHandBack(bond.orElseThrow().atFraction(fraction)));
   }
 
   private static GapFinding withRemedy(GapFinding found, Optional<annulus.measure.Remedy> remedy) {

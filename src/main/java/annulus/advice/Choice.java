@@ -10,9 +10,9 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.Policy;
 import annulus.fit.Gap;
 import annulus.select.ClassVerdict;
+import annulus.select.Fact;
 import annulus.select.Finding;
 import annulus.select.Rule;
-import annulus.select.RuleBook;
 import annulus.select.Selection;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -32,15 +32,16 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   private static final String NOT_SURE = "gap-not-sure";
   private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
 
-  static Choice of(JointOrder order, Catalog catalog, RuleBook rules, GapFinding found) {
+  static Choice of(
+      JointOrder order, Knowledge knowledge, GapFinding found, Optional<PressReport> press) {
     Optional<PlannedPrimer> named = named(order);
-    Choice choice = with(order, catalog, rules, found, named);
+    Choice choice = with(order, knowledge, found, press, named);
     if (choice.selection().chosen().isPresent()
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
       return choice;
     }
-    for (PlannedPrimer plan : plans(order, catalog)) {
-      Choice primed = with(order, catalog, rules, found, Optional.of(plan));
+    for (PlannedPrimer plan : plans(order, knowledge.catalog())) {
+      Choice primed = with(order, knowledge, found, press, Optional.of(plan));
       if (primed.selection().chosen().isPresent()) {
         return primed;
       }
@@ -78,15 +79,15 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
 
   private static Choice with(
       JointOrder order,
-      Catalog catalog,
-      RuleBook rules,
+      Knowledge knowledge,
       GapFinding found,
+      Optional<PressReport> press,
       Optional<PlannedPrimer> primer) {
-    JointFacts facts = new JointFacts(order, catalog, found, primer);
+    JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press, primer);
     Selection selection =
         Selection.of(
-            rules,
-            catalog.compounds().values(),
+            knowledge.rules(),
+            knowledge.catalog().compounds().values(),
             facts.joint(),
             facts::ofClass,
             order.surroundings().comesApartLater(),
@@ -109,7 +110,9 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     double dryUm = policy.value("dry-press-from-um");
     double dry = JointFacts.probabilityDry(gap, dryUm);
     if (dry >= order.confidence()) {
-      boolean tight = gap.smallestUm() < policy.value("dry-press-least-um");
+      boolean tight =
+          gap.smallestUm() < policy.value("dry-press-least-um")
+              || forbidden().stream().anyMatch(f -> f.rule().id().equals("press-too-high"));
       return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against() : List.of());
     }
     boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();
@@ -182,7 +185,10 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
         .toList();
   }
 
-  /** Cautions of the joint, and of the chosen class where there is one. */
+  /**
+   * Cautions of the joint and of the chosen class. Where nothing is to be bonded, only those about
+   * the measurement, the form and the press fit.
+   */
   List<Finding> cautions() {
     List<Finding> result = new ArrayList<>();
     List<ClassVerdict> about =
@@ -190,11 +196,19 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     boolean chosen = selection.chosen().isPresent();
     for (ClassVerdict verdict : about) {
       for (Finding finding : verdict.of(Rule.Verdict.CAUTION)) {
-        if (chosen || finding.rule().ofJoint()) {
+        if (chosen || withoutBond(finding)) {
           result.add(finding);
         }
       }
     }
     return result;
+  }
+
+  private static boolean withoutBond(Finding finding) {
+    Set<Fact> facts = finding.rule().when().facts();
+    boolean shape =
+        facts.stream().anyMatch(f -> f.id().startsWith("form.") || f.id().startsWith("press."));
+    boolean fit = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY).containsAll(facts);
+    return finding.rule().ofJoint() && (shape || fit);
   }
 }

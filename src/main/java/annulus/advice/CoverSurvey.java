@@ -14,7 +14,6 @@ import annulus.measure.Side;
 import annulus.quantity.Interval;
 import annulus.quantity.InvalidValue;
 import annulus.select.ClassVerdict;
-import annulus.select.RuleBook;
 import annulus.stock.CoverAxes;
 import annulus.stock.CoverCell;
 import java.time.Duration;
@@ -29,27 +28,25 @@ import java.util.TreeSet;
 
 /** Puts the joints of the coverage picture to the rule book. */
 public final class CoverSurvey {
+  private final Advisor advisor;
   private final Catalog catalog;
-  private final RuleBook rules;
   private final Policy stock;
 
-  private CoverSurvey(Catalog catalog, RuleBook rules, Policy stock) {
-    this.catalog = catalog;
-    this.rules = rules;
+  private CoverSurvey(Knowledge knowledge, Policy stock) {
+    this.advisor = new Advisor(knowledge);
+    this.catalog = knowledge.catalog();
     this.stock = stock;
   }
 
   /**
    * All kinds of joint with what would serve them.
    *
-   * @param catalog everything known
-   * @param rules what is known about choosing
+   * @param knowledge everything known
    * @param stock the numbers of the stock
    * @param axes the joints
    */
-  public static List<CoverCell> cells(
-      Catalog catalog, RuleBook rules, Policy stock, CoverAxes axes) {
-    CoverSurvey survey = new CoverSurvey(catalog, rules, stock);
+  public static List<CoverCell> cells(Knowledge knowledge, Policy stock, CoverAxes axes) {
+    CoverSurvey survey = new CoverSurvey(knowledge, stock);
     List<CoverCell> cells = new ArrayList<>();
     for (boolean releasable : new boolean[] {true, false}) {
       for (CoverAxes.Service service : axes.services()) {
@@ -104,8 +101,7 @@ public final class CoverSurvey {
   private Set<String> usable(JointOrder order, boolean releasable) {
     Permanence wanted = releasable ? Permanence.RELEASABLE : Permanence.LASTING;
     Set<String> ids = new TreeSet<>();
-    GapWork work = new GapWork(order, catalog);
-    for (ClassVerdict verdict : Choice.of(order, catalog, rules, work.find()).selection().table()) {
+    for (ClassVerdict verdict : advisor.advise(order).table()) {
       if (verdict.usable() && verdict.compound().permanence() == wanted) {
         ids.add(verdict.compound().id());
       }

@@ -76,7 +76,7 @@ final class CurePlan {
     CureModel typicalModel =
         new CureModel(surfaceFactor, typicalGap, 1, curve(cure), rate, slowRate, spread);
     this.slowModel = new CureModel(surfaceFactor, slowGap, 1, curve(cure), rate, slowRate, spread);
-    TemperatureHistory coldest = order.cure().history().shiftedBy(-order.cure().plusMinusC());
+    TemperatureHistory coldest = order.cure().coldSide();
     this.typical = typicalModel.in(order.cure().history());
     this.slow = slowModel.in(coldest);
     collect(catalog, faces, primer, spread, typicalGap, slowGap, upper);
@@ -123,6 +123,11 @@ final class CurePlan {
   /** Time, since the start, at which a fraction is reached at the wanted confidence. */
   Optional<Duration> sure(double fraction) {
     return duration(slow.secondsTo(fraction, order.confidence()));
+  }
+
+  /** Strength fraction reached at the wanted confidence at a time since the start. */
+  double sureFraction(Duration after) {
+    return slow.fractionAt((double) after.toSeconds(), order.confidence());
   }
 
   /**

@@ -27,12 +27,19 @@ final class JointFacts {
   private final JointOrder order;
   private final Catalog catalog;
   private final GapFinding found;
+  private final Optional<PressReport> press;
   private final Optional<PlannedPrimer> primer;
 
-  JointFacts(JointOrder order, Catalog catalog, GapFinding found, Optional<PlannedPrimer> primer) {
+  JointFacts(
+      JointOrder order,
+      Catalog catalog,
+      GapFinding found,
+      Optional<PressReport> press,
+      Optional<PlannedPrimer> primer) {
     this.order = order;
     this.catalog = catalog;
     this.found = found;
+    this.press = press;
     this.primer = primer;
   }
 
@@ -79,6 +86,8 @@ final class JointFacts {
         .number(Fact.GAP_GROWTH, found.inService().growthUm())
         .word(Fact.FIT, fit(gap, catalog, order.confidence()))
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
+    press.ifPresent(
+        p -> facts.word(Fact.PRESS, p.standing()).number(Fact.GAP_LOOSEST, p.loosestRadialUm()));
     List<MeasuredDiameter> measured =
         List.of(found.bore(), found.part()).stream().flatMap(Optional::stream).toList();
     if (!measured.isEmpty()) {

@@ -46,14 +46,23 @@ final class JointHeat {
     double arrives = Math.min(coldest.orElse(bench), bench);
     double from = Math.min(arrives, room.coldestC());
     BodyWarmUp body = table.slowestBody(order, fan);
-    TemperatureHistory exact = body.following(from, room, FOLLOWED_SECONDS);
-    double origin = order.start().getEpochSecond();
+    double start = order.start().getEpochSecond();
+    TemperatureHistory cold = place.coldSide();
+    double coldFrom = Math.min(from - place.plusMinusC(), cold.coldestC());
+    return new CurePlace(
+        followed(body, from, room, start),
+        followed(body, coldFrom, cold, start),
+        place.plusMinusC(),
+        place.describedAs());
+  }
+
+  private static TemperatureHistory followed(
+      BodyWarmUp body, double from, TemperatureHistory room, double origin) {
     ColdSteps steps = new ColdSteps(origin, origin + FOLLOWED_SECONDS, STEP_SECONDS);
-    exact.forEachPiece(
-        FOLLOWED_SECONDS,
-        (start, startC, end, endC) -> steps.piece(origin + start, startC, origin + end, endC));
-    TemperatureHistory felt =
-        steps.history(from).then(FOLLOWED_SECONDS, TemperatureHistory.constant(room.coldestC()));
-    return new CurePlace(felt, place.plusMinusC(), place.describedAs());
+    body.following(from, room, FOLLOWED_SECONDS)
+        .forEachPiece(
+            FOLLOWED_SECONDS,
+            (start, startC, end, endC) -> steps.piece(origin + start, startC, origin + end, endC));
+    return steps.history(from).then(FOLLOWED_SECONDS, TemperatureHistory.constant(room.coldestC()));
   }
 }

@@ -86,12 +86,26 @@ public record JointOrder(
    * Where the joint cures.
    *
    * @param history planned or measured temperature since the start
+   * @param coldSide the coldest it may be since the start
    * @param plusMinusC doubt in it, half-width, °C
    * @param describedAs how the plan is printed
    */
-  public record CurePlace(TemperatureHistory history, double plusMinusC, String describedAs) {
+  public record CurePlace(
+      TemperatureHistory history,
+      TemperatureHistory coldSide,
+      double plusMinusC,
+      String describedAs) {
     public CurePlace {
       Check.within("temperaturePlusMinusC", plusMinusC, 0, 20, "°C");
+    }
+
+    /** The same doubt throughout. */
+    public CurePlace(TemperatureHistory history, double plusMinusC, String describedAs) {
+      this(
+          history,
+          history.shiftedBy(-Check.within("temperaturePlusMinusC", plusMinusC, 0, 20, "°C")),
+          plusMinusC,
+          describedAs);
     }
 
     /** A constant temperature. */

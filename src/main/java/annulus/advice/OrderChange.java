@@ -48,7 +48,11 @@ final class OrderChange {
     CurePlace moved =
         seconds <= 0
             ? cure
-            : new CurePlace(cure.history().from(seconds), cure.plusMinusC(), cure.describedAs());
+            : new CurePlace(
+                cure.history().from(seconds),
+                cure.coldSide().from(seconds),
+                cure.plusMinusC(),
+                cure.describedAs());
     return with(o, o.bore(), o.part(), o.givenGap(), moved, primer, start, o.compound());
   }
 

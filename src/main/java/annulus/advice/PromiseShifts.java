@@ -193,12 +193,6 @@ final class PromiseShifts {
   }
 
   private Knowledge with(Catalog catalog) {
-    return new Knowledge(
-        catalog,
-        knowledge.rules(),
-        knowledge.hold(),
-        knowledge.friction(),
-        knowledge.press(),
-        knowledge.duties());
+    return knowledge.withCatalog(catalog);
   }
 }

@@ -57,7 +57,7 @@ public record Reassessment(
    */
   static Reassessment of(PromiseDesk desk, JointOrder order, MeasuredCourse course) {
     Told planned = desk.tell(order);
-    CurePlace plan = planned.advice().order().cure();
+    CurePlace plan = order.cure();
     String text = "measured so far, then " + order.cure().describedAs();
     Told now = desk.tellLike(order, joined(course, course.history(), plan, text));
     Optional<Told> straight = Optional.empty();
@@ -67,7 +67,6 @@ public record Reassessment(
     }
     double seconds = course.until().toMillis() / 1000.0;
     Optional<CurePlan> cure = plan(desk, now);
-    CurePlace felt = now.advice().order().cure();
     return new Reassessment(
         planned,
         now,
@@ -76,18 +75,21 @@ public record Reassessment(
         cure.map(c -> c.typicalFraction(seconds)).orElse(0.0),
         cure.map(c -> c.sureFraction(seconds)).orElse(0.0),
         stage(now, course.until()),
-        worth(now, plan.history(), seconds),
-        worth(now, felt.history(), seconds),
+        worth(planned, seconds),
+        worth(now, seconds),
         straight);
   }
 
-  /** The log, then the plan; what the plan is in doubt beyond the log is taken off the plan. */
+  /** The log in its own doubt, then the plan in its. */
   private static CurePlace joined(
       MeasuredCourse course, TemperatureHistory soFar, CurePlace plan, String text) {
     double seconds = course.until().toMillis() / 1000.0;
-    double more = Math.max(0, plan.plusMinusC() - course.plusMinusC());
-    TemperatureHistory rest = plan.history().from(seconds).shiftedBy(-more);
-    return new CurePlace(soFar.then(seconds, rest), course.plusMinusC(), text);
+    TemperatureHistory cold = soFar.shiftedBy(-course.plusMinusC());
+    return new CurePlace(
+        soFar.then(seconds, plan.history().from(seconds)),
+        cold.then(seconds, plan.coldSide().from(seconds)),
+        Math.max(plan.plusMinusC(), course.plusMinusC()),
+        text);
   }
 
   private static Optional<CurePlan> plan(PromiseDesk desk, Told told) {
@@ -118,12 +120,14 @@ public record Reassessment(
     return last;
   }
 
-  private static OptionalDouble worth(Told told, TemperatureHistory history, double seconds) {
+  /** What the joint felt so far as one temperature. */
+  private static OptionalDouble worth(Told told, double seconds) {
     Optional<CompoundClass> compound = told.advice().decision().compound();
     if (compound.isEmpty()) {
       return OptionalDouble.empty();
     }
     double heat = compound.get().cure().activationKJ().likely() * 1000 / Units.GAS_CONSTANT;
-    return OptionalDouble.of(MeanKineticTemperature.of(heat, history, seconds));
+    TemperatureHistory felt = told.advice().order().cure().history();
+    return OptionalDouble.of(MeanKineticTemperature.of(heat, felt, seconds));
   }
 }

@@ -6,6 +6,7 @@ import annulus.advice.Advice.HandBackCondition;
 import annulus.catalog.Catalog;
 import annulus.catalog.ReleaseRule;
 import annulus.catalog.Stage;
+import annulus.hold.LoadCheck;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -16,10 +17,25 @@ import java.util.Optional;
 final class Release {
   private Release() {}
 
-  /** A dry fit holds when it is home. */
-  static HandBack dryFit(Instant start) {
+  /**
+   * A dry fit holds when it is home. There is no hand-back when its grip goes to nothing at an end
+   * of the service range, or does not surely hold the load.
+   */
+  static Optional<HandBack> dryFit(JointOrder order, Optional<PressReport> press) {
+    boolean grips = press.flatMap(PressReport::leastHold).map(h -> h.likely() > 0).orElse(true);
+    boolean covered =
+        grips
+            && (order.load().isEmpty()
+                || press
+                    .flatMap(PressReport::load)
+                    .filter(LoadCheck.Verdict.COVERED::equals)
+                    .isPresent());
     HandBackCondition none = new HandBackCondition(Condition.DRY_FIT, Duration.ZERO);
-    return new HandBack(start, Duration.ZERO, List.of(none), Condition.DRY_FIT);
+    return covered
+        ? Optional.of(
+            new HandBack(
+                wholeMinute(order.start()), Duration.ZERO, List.of(none), Condition.DRY_FIT))
+        : Optional.empty();
   }
 
   /** The earliest safe hand-back of a bonded joint; empty when a condition is never met. */

@@ -23,6 +23,13 @@ final class Help {
             a running job judged again by its temperature logger
         java -jar annulus.jar promise --list JOBS.csv --shop SHOP.json [--now TIME]
             every job's stage now and ready time; those that miss column "promised" first
+        java -jar annulus.jar learn OBSERVATIONS.csv [--out DIR]
+            what the shop saw of its own joints, as tables for --data DIR
+
+        java -jar annulus.jar fit "35 H7" "35 k6" [--bore MM --part MM --instrument BORE,PART]
+                [--materials BORE,PART] [--measured-at C] [--picture FILE.svg]
+            what a designation allows, and whether measured sizes keep it; also "40 H7/s6",
+            "bearing outside 62", "bearing bore 25"
 
         java -jar annulus.jar stock check STOCK.csv [--on DAY] [--within DAYS] [--ledger FILE] [--json]
             what may be used, what expires soon, what must not be used and why
@@ -53,6 +60,8 @@ final class Help {
 
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"
+          --part-bearing MM --bore-bearing MM
+                                       a bearing nobody measured: class Normal tolerance is taken
           --engagement MM              length the two share
           --materials BORE,PART        --finish BORE,PART   --state BORE,PART
           --instrument BORE,PART       --measured-at C
@@ -66,6 +75,8 @@ final class Help {
           --axial-n N --torque-nm NM   load; --load-repeats static, light-repeated, reversing or shock
           --duty ID                    usual load of a usual joint, such as bottom-bracket-cup
           --consequence nuisance, stranding or injury (if not said: injury)
+          --stock STOCK.csv --ledger FILE
+                                       prefer what the cabinet has in date, and say what it costs
           --comes-apart-later --seal-near --electronics-near --warranty
           --start 2026-11-25T15:30 --zone Europe/Dublin --moved-at TIME
           --class ID --confidence 0.95 --job REF --title TEXT

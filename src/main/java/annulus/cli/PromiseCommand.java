@@ -16,6 +16,7 @@ import annulus.exchange.KnowledgeFiles;
 import annulus.exchange.LoggerRules;
 import annulus.exchange.LoggerSource;
 import annulus.exchange.OrderReader;
+import annulus.exchange.ReadingText;
 import annulus.exchange.ShopFile;
 import annulus.exchange.WarmUpFile;
 import annulus.handback.Promise;
@@ -134,10 +135,10 @@ final class PromiseCommand {
     } else {
       PromiseText text = new PromiseText(table.shop(), order.start());
       out.print(text.promise(told, shifts, table.now()));
-      again.ifPresent(
-          a ->
-              out.print(
-                  "\n" + new ReassessmentText(table.shop()).text(a, log.orElseThrow().reading())));
+      if (again.isPresent()) {
+        String read = ReadingText.of(log.orElseThrow().reading(), table.shop().hours().zone());
+        out.print("\n" + new ReassessmentText(table.shop()).text(again.get(), read));
+      }
       options.ifPresent(o -> out.print("\n" + text.options(o, wanted)));
       if (wanted.isPresent() && options.isEmpty()) {
         out.println(
@@ -187,7 +188,7 @@ final class PromiseCommand {
     Optional<Promise> promise = told.promise();
     if (tag.isPresent() && promise.isPresent()) {
       String job = order.job().isBlank() ? "without number" : order.job();
-      List<String> meanwhile = List.of("Leave the joint alone.");
+      List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
           new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
       Files.writeString(tag.get(), sheet.html());

@@ -40,11 +40,7 @@ final class StockCoverCommand {
     Set<String> there = new TreeSet<>(cabinet.inDateClasses(on));
     there.addAll(cabinet.inDatePrimers(on));
     CoverAxes axes = StockFiles.cover(tables.files());
-    Cover cover =
-        new Cover(
-            CoverSurvey.cells(
-                tables.knowledge().catalog(), tables.knowledge().rules(), tables.policy(), axes),
-            there);
+    Cover cover = new Cover(CoverSurvey.cells(tables.knowledge(), tables.policy(), axes), there);
     CoverReport report = new CoverReport(cover, axes);
     out.print(report.text());
     Optional<String> picture = words.value("--picture");

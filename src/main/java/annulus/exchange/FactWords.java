@@ -17,6 +17,7 @@ final class FactWords {
   static List<String> of(Fact fact) {
     return switch (fact) {
       case FIT -> List.of("clear", "line-to-line", "interference");
+      case PRESS -> Fields.words(annulus.advice.PressReport.Standing.values());
       case BORE_KIND, PART_KIND -> Fields.words(Material.Kind.values());
       case BORE_ACTIVITY, PART_ACTIVITY -> Fields.words(Activity.Level.values());
       case BORE_FILM, PART_FILM -> Fields.words(Finish.Film.values());

@@ -184,8 +184,13 @@ record SheetTable(String file, SheetShape shape, List<String> header, List<Row> 
 
   private Node number(Node.Place place, String cell) {
     String sign = shape.decimalComma() ? "," : "\\.";
-    boolean plain = cell.matches("[+-]?[0-9]{1,9}(" + sign + "[0-9]{1,9})?");
-    return plain ? new Node.Num(place, cell.replace(',', '.')) : new Node.Text(place, cell);
+    if (cell.matches("[+-]?[0-9]{1,9}(" + sign + "[0-9]{1,9})?")) {
+      return new Node.Num(place, cell.replace(',', '.'));
+    }
+    boolean otherSign = cell.matches("[+-]?[0-9]+[.,][0-9]+");
+    String here = shape.decimalComma() ? "comma" : "point";
+    return new Node.Text(
+        place, otherSign ? cell + " (the decimal sign here is the " + here + ")" : cell);
   }
 
   /** The table as text, in the shape it came in. */

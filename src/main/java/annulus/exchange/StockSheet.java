@@ -145,9 +145,18 @@ public final class StockSheet {
     if (text.isEmpty() || text.get().equals("no")) {
       return SafetySheet.NONE;
     }
-    return text.get().equals("yes")
-        ? SafetySheet.UNDATED
-        : new SafetySheet(true, date(f, problems, "safety_sheet"));
+    if (text.get().equals("yes")) {
+      return SafetySheet.UNDATED;
+    }
+    if (!text.get().matches("[0-9].*")) {
+      problems.add(
+          f.placeOf("safety_sheet"),
+          "safety_sheet",
+          Fields.quoted(text.get()) + " is not understood",
+          "yes, no or the sheet's date");
+      return SafetySheet.NONE;
+    }
+    return new SafetySheet(true, date(f, problems, "safety_sheet"));
   }
 
   /** The lots. */

@@ -135,7 +135,7 @@ public record ClockClimate(ZoneId zone, Map<DayOfWeek, List<Point>> days) {
     List<Point> points = new ArrayList<>();
     int done = -1;
     for (OpenSpan span : spans) {
-      around(points, day, done, span.fromMinute());
+      around(points, day, done, span.fromMinute() + 1);
       points.add(new Point(span.fromMinute(), at(day, span.fromMinute())));
       points.add(new Point(span.fromMinute(), warmC));
       points.add(new Point(span.toMinute(), warmC));

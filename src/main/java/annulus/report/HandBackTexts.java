@@ -59,6 +59,9 @@ final class HandBackTexts {
   }
 
   private String never() {
+    if (advice.decision().kind() == Advice.Kind.PRESS_DRY) {
+      return "The grip of the press fit is not sure to hold over the service range or the load.";
+    }
     Optional<CureTimes> cure = advice.cure();
     for (StageTime stage : cure.map(CureTimes::stages).orElse(java.util.List.of())) {
       if (stage.sure().isEmpty() && stage.stage().compareTo(release.stage()) <= 0) {

@@ -33,7 +33,7 @@ public final class JobListText {
     FUNCTIONAL("functional"),
     FULL("full cure"),
     TO_CHECK("cured, to check"),
-    NO("nothing to promise");
+    NO("no promise");
 
     private final String word;
 
@@ -132,17 +132,17 @@ public final class JobListText {
               line.promise().map(time::brief).orElse("none"),
               line.promised().map(time::brief).orElse("") + (line.misses() ? "  MISSES" : "")));
       if (!line.why().isEmpty()) {
-        out.hanging("              ", line.why());
+        out.hanging("            ", line.why());
       }
     }
     return out.toString();
   }
 
   private static String row(String job, String state, String ready, String promise, String said) {
-    return TextLines.cell(job, 14)
-        + TextLines.cell(state, 19)
-        + TextLines.cell(ready, 22)
-        + TextLines.cell(promise, 22)
+    return TextLines.cell(job, 12)
+        + TextLines.cell(state, 17)
+        + TextLines.cell(ready, 21)
+        + TextLines.cell(promise, 21)
         + said;
   }
 }

@@ -7,9 +7,12 @@ import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
 import annulus.advice.HoldReport;
 import annulus.advice.JointOrder;
+import annulus.advice.PressReport;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Provenance;
+import annulus.fit.PressAnswer;
+import annulus.hold.HoldFactor;
 import annulus.quantity.Estimate;
 import annulus.select.ClassVerdict;
 import annulus.select.Fact;
@@ -55,6 +58,7 @@ public final class JsonReport {
     out.text("handBackWhy", new HandBackTexts(advice, catalog).why());
     new JsonGap(advice, catalog, out).write();
     out.object("cure", advice.cure(), this::cure);
+    out.object("press", advice.press(), this::press);
     out.object("hold", advice.hold(), this::hold);
     StepTexts words = new StepTexts(time);
     out.list("steps", advice.steps(), s -> step(s, words));
@@ -157,11 +161,47 @@ public final class JsonReport {
   }
 
   private void hold(HoldReport hold) {
+    out.flag("computable", hold.computable());
     estimate("bondColdAxialN", hold.bondCold());
     estimate("bondHotAxialN", hold.bondHot());
     estimate("torqueHotNm", hold.torqueHot());
+    out.object("atHandBackHotAxialN", hold.atHandBack(), this::three);
     out.number("wantedAxialN", hold.wantedN());
     out.number("fractionWanted", hold.fractionWanted());
+    out.object("safetyHot", hold.safety(), this::three);
+    out.list("factors", hold.factors(), this::factor);
+    estimate("breakLooseAxialN", hold.breakLoose());
+    estimate("breakLooseTorqueNm", hold.breakLooseTorque());
+    out.texts("undoing", new ForceTexts(advice).removal());
+  }
+
+  private void factor(HoldFactor factor) {
+    out.text("factor", StageTexts.id(factor.kind()));
+    three(factor.value());
+  }
+
+  private void press(PressReport press) {
+    out.text("standing", StageTexts.id(press.standing()));
+    out.radial("loosest", press.loosestRadialUm());
+    out.number("looseAtC", press.looseAtC());
+    out.number("tooTightAtC", press.tooTightAtC());
+    Optional<PressAnswer.Pressed> pressed =
+        press
+            .answer()
+            .filter(PressAnswer.Pressed.class::isInstance)
+            .map(PressAnswer.Pressed.class::cast);
+    out.object("pressureMPa", pressed.map(PressAnswer.Pressed::pressureMPa), this::three);
+    out.object("pressInN", pressed.map(PressAnswer.Pressed::pressInForceN), this::three);
+    out.object("frictionHoldAxialN", pressed.map(PressAnswer.Pressed::holdN), this::three);
+    out.object("leastFrictionHoldAxialN", press.leastHold(), this::three);
+    out.text("load", press.load().map(StageTexts::id));
+    out.texts("lines", new ForceTexts(advice).press());
+  }
+
+  private void three(Estimate estimate) {
+    out.number("low", estimate.low())
+        .number("likely", estimate.likely())
+        .number("high", estimate.high());
   }
 
   private void estimate(String name, Estimate estimate) {

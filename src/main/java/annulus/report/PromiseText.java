@@ -19,6 +19,9 @@ import java.util.Optional;
 
 /** A promise in words for the shop; only its last line is for the customer. */
 public final class PromiseText {
+  private static final String COLD = "too-cold";
+  private static final String NOT_HERE = "It will not cure here: too cold. Find a warmer place.";
+
   private final Shop shop;
   private final ShopTime time;
 
@@ -50,7 +53,7 @@ public final class PromiseText {
     JointOrder order = advice.order();
     lines.line(heading(order));
     if (told.promise().isPresent()) {
-      promised(lines, told, told.promise().get());
+      promised(lines, told, told.promise().get(), now);
     } else {
       lines.line("NO PROMISE  " + whyNone(told));
     }
@@ -67,8 +70,9 @@ public final class PromiseText {
     return order.title().isBlank() ? job : job + "  " + order.title();
   }
 
-  private void promised(TextLines lines, Told told, Promise promise) {
-    lines.line("PROMISE    " + time.full(promise.promise()));
+  private void promised(TextLines lines, Told told, Promise promise, Instant now) {
+    String passed = promise.promise().isAfter(now) ? "" : "  it has passed: check the job now";
+    lines.line("PROMISE    " + time.full(promise.promise()) + passed);
     String sure = Figures.probability(told.advice().order().confidence() * 100, 1);
     lines.hanging(
         "Earliest   ",
@@ -79,13 +83,16 @@ public final class PromiseText {
             + reason(promise)
             + ", check from "
             + time.brief(promise.checkStart()));
-    lines.hanging(
-        "Likely     ",
-        told.likely()
-            .map(
-                l ->
-                    time.brief(l) + "  half of such joints are cured so far by then; not a promise")
-            .orElse("never"));
+    if (told.advice().decision().kind() == Advice.Kind.USE_COMPOUND) {
+      lines.hanging(
+          "Likely     ",
+          told.likely()
+              .map(
+                  l ->
+                      time.brief(l)
+                          + "  half of such joints are cured so far by then; not a promise")
+              .orElse("never"));
+    }
   }
 
   private static String reason(Promise promise) {
@@ -101,7 +108,8 @@ public final class PromiseText {
   String whyNone(Told told) {
     Advice advice = told.advice();
     if (!advice.decision().kind().isYes()) {
-      return DecisionTexts.of(advice).line();
+      boolean cold = advice.decision().because().stream().anyMatch(f -> f.rule().id().equals(COLD));
+      return cold ? NOT_HERE : DecisionTexts.of(advice).line();
     }
     if (advice.handBack().isPresent()) {
       return "ready "
@@ -109,7 +117,7 @@ public final class PromiseText {
           + ", but the shop is never open long enough after that";
     }
     if (advice.cure().map(c -> c.stages().get(3).sure().isEmpty()).orElse(false)) {
-      return "it will not cure here: too cold. Find a warmer place.";
+      return NOT_HERE;
     }
     return "the hold never covers the load for sure";
   }

@@ -3,7 +3,6 @@ package annulus.report;
 import annulus.advice.MeasuredCourse.Hole;
 import annulus.advice.Reassessment;
 import annulus.advice.Shop;
-import annulus.exchange.LoggerReading;
 import annulus.quantity.Numbers;
 import java.time.Duration;
 import java.time.Instant;
@@ -25,41 +24,17 @@ public final class ReassessmentText {
    * How the log was read, how far the joint is, how the ready time moved and why.
    *
    * @param again the judgement
-   * @param reading how the log was read
+   * @param read how the log was read
    */
-  public String text(Reassessment again, LoggerReading reading) {
+  public String text(Reassessment again, String read) {
     ShopTime time = new ShopTime(shop.hours().zone(), again.now().advice().order().start());
     TextLines lines = new TextLines();
-    lines.hanging("Log        ", read(reading, time));
+    lines.hanging("Log        ", read);
     lines.hanging("Cured      ", cured(again, time));
     lines.hanging("Ready      ", moved(again, time));
     why(again).ifPresent(w -> lines.hanging("Why        ", w));
     missing(again, time).ifPresent(m -> lines.hanging("Missing    ", m));
     return lines.toString();
-  }
-
-  private static String read(LoggerReading r, ShopTime time) {
-    StringBuilder text = new StringBuilder(r.file() + ": ");
-    text.append(r.rowsRead()).append(" readings from ").append(time.brief(r.first()));
-    text.append(" to ").append(time.brief(r.last()));
-    text.append(", usually every ").append(interval(r.usualIntervalSeconds()));
-    text.append("; column \"").append(r.temperatureColumn()).append("\" in ");
-    text.append(r.unit() == annulus.exchange.LoggerOptions.TemperatureUnit.CELSIUS ? "°C" : "°F");
-    text.append(r.unitAssumed() ? " (taken so, the file names none)" : "");
-    text.append(r.timesCarryZone() ? "" : "; times taken as of " + r.zone());
-    r.dateOrder()
-        .ifPresent(
-            o -> text.append("; ").append(StageTexts.id(o)).append(": ").append(r.orderBasis()));
-    if (r.rowsSkipped() > 0) {
-      text.append("; ").append(r.rowsSkipped()).append(" rows not used");
-    }
-    return text.toString();
-  }
-
-  private static String interval(double seconds) {
-    return seconds < 120
-        ? Numbers.fixed(seconds, 0) + " s"
-        : Numbers.fixed(seconds / 60, 0) + " min";
   }
 
   private static String cured(Reassessment again, ShopTime time) {

@@ -2,11 +2,6 @@ package annulus.report;
 
 import annulus.stock.LotCheck;
 import annulus.stock.LotCheck.Standing;
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -93,51 +88,28 @@ public record StockCheckReport(
     return "lot " + check.lot().lot() + ": " + StockWords.against(check);
   }
 
-  /** The same as JSON. */
+  /** The same as JSON; {@code data/schema/stock-check.schema.json} describes it. */
   public String json() {
-    StringWriter text = new StringWriter();
-    try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
-      json.writeStartObject();
-      json.writeNumberField("format", 1);
-      json.writeStringField("on", on.toString());
-      json.writeNumberField("withinDays", withinDays);
-      json.writeArrayFieldStart("lots");
-      for (LotCheck check : checks) {
-        lot(json, check);
-      }
-      json.writeEndArray();
-      json.writeArrayFieldStart("notes");
-      for (String note : notes) {
-        json.writeString(note);
-      }
-      json.writeEndArray();
-      json.writeEndObject();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return text + "\n";
+    return JsonOut.document(
+        json ->
+            json.whole("format", 1)
+                .text("on", on.toString())
+                .whole("withinDays", withinDays)
+                .list("lots", checks, c -> lot(json, c))
+                .texts("notes", notes));
   }
 
-  private static void lot(JsonGenerator json, LotCheck check) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("lot", check.lot().lot());
-    json.writeStringField("class", check.item().id());
-    json.writeFieldName("leftMl");
-    json.writeNumber(check.lot().left().toString());
-    json.writeStringField("standing", word(check.standing()));
-    if (check.useBy().isPresent()) {
-      json.writeStringField("useBy", check.useBy().get().date().toString());
-      json.writeStringField("rule", word(check.useBy().get().rule()));
-      json.writeStringField("ruleSource", check.useBy().get().provenance().source());
-    }
-    json.writeArrayFieldStart("against");
-    for (LotCheck.Objection objection : check.against()) {
-      json.writeString(word(objection));
-    }
-    json.writeEndArray();
-    json.writeStringField("because", StockWords.against(check));
-    json.writeBooleanField("safetySheet", check.lot().sheet().onFile());
-    json.writeEndObject();
+  private static void lot(JsonOut json, LotCheck check) {
+    json.text("lot", check.lot().lot())
+        .text("class", check.item().id())
+        .number("leftMl", check.lot().left().value())
+        .text("standing", word(check.standing()))
+        .text("useBy", check.useBy().map(u -> u.date().toString()))
+        .text("rule", check.useBy().map(u -> word(u.rule())))
+        .text("ruleSource", check.useBy().map(u -> u.provenance().source()))
+        .texts("against", check.against().stream().map(StockCheckReport::word).toList())
+        .text("because", StockWords.against(check))
+        .flag("safetySheet", check.lot().sheet().onFile());
   }
 
   private static String word(Enum<?> value) {

@@ -6,16 +6,15 @@ import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.ServiceGap;
 import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
-import annulus.advice.HoldReport;
 import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.catalog.Stage;
 import annulus.fit.Gap;
-import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 
 /** An answer as plain text of at most 100 columns: what, when and why first, then detail. */
@@ -29,11 +28,13 @@ public final class TextReport {
   private final JointOrder order;
   private final ShopTime time;
   private final TextLines lines = new TextLines();
+  private final ForceTexts force;
 
   private TextReport(Advice advice, Catalog catalog) {
     this.advice = advice;
     this.catalog = catalog;
     this.order = advice.order();
+    this.force = new ForceTexts(advice);
     this.time = new ShopTime(order.zone(), order.start());
   }
 
@@ -49,6 +50,7 @@ public final class TextReport {
     report.decision();
     report.handBack();
     report.gap();
+    report.section("Press fit", report.force.press());
     report.stages();
     report.steps();
     report.cautions();
@@ -73,7 +75,9 @@ public final class TextReport {
     }
     words.instead().forEach(l -> lines.hanging("  Instead: ", l));
     String job = order.title().isBlank() ? order.job() : order.job() + ": " + order.title();
-    lines.hanging("  Job ", job);
+    if (!job.isBlank()) {
+      lines.hanging("  Job ", job);
+    }
   }
 
   private void handBack() {
@@ -138,7 +142,10 @@ public final class TextReport {
   private void stages() {
     boolean counts = advice.decision().kind() == Kind.USE_COMPOUND && advice.cure().isPresent();
     if (!counts) {
-      lines.heading("Cure: no times, because nothing is bonded as it stands.");
+      lines.heading(
+          advice.decision().kind() == Kind.PRESS_DRY
+              ? "Cure: nothing to cure, it is pressed dry."
+              : "Cure: no times, because nothing is bonded as it stands.");
       return;
     }
     CureTimes cure = advice.cure().get();
@@ -172,7 +179,8 @@ public final class TextReport {
             + order.cure().describedAs()
             + ".");
     moved();
-    advice.hold().ifPresent(this::hold);
+    section("Hold along the bore", force.hold());
+    section("Undoing it later", force.removal());
   }
 
   private void moved() {
@@ -187,31 +195,11 @@ public final class TextReport {
                         + ", before it may have grabbed: counted as part of pushing it home."));
   }
 
-  private void hold(HoldReport hold) {
-    lines.heading("Hold at full cure");
-    lines.line("  pushed out, at room temperature: " + force(hold.bondCold(), "N"));
-    lines.line(
-        "  pushed out, at " + celsius(order.service().high()) + ": " + force(hold.bondHot(), "N"));
-    lines.line(
-        "  turned, at " + celsius(order.service().high()) + ": " + force(hold.torqueHot(), "N·m"));
-    hold.wantedN()
-        .ifPresent(
-            n ->
-                lines.line(
-                    "  wanted with the safety factor: "
-                        + Figures.roundedUp(n, 0)
-                        + " N along the bore"));
-  }
-
-  /** The lower end first: it is the one to count on. */
-  private static String force(Estimate estimate, String unit) {
-    return "at least "
-        + Figures.roundedDown(estimate.low(), 0)
-        + " "
-        + unit
-        + " (likely "
-        + Numbers.fixed(estimate.likely(), 0)
-        + ")";
+  private void section(String heading, List<String> texts) {
+    if (!texts.isEmpty()) {
+      lines.heading(heading);
+      texts.forEach(t -> lines.hanging("  ", t));
+    }
   }
 
   private String when(Optional<Duration> after) {

@@ -30,7 +30,16 @@ final class WhyText {
     this.lines = lines;
   }
 
+  private void holdFactors() {
+    List<String> factors = new ForceTexts(advice).factors();
+    if (!factors.isEmpty()) {
+      lines.heading("Why: factors on the specimen's strength");
+      factors.forEach(f -> lines.hanging("  ", f));
+    }
+  }
+
   void write() {
+    holdFactors();
     rules();
     handBack();
     ranges();

@@ -14,6 +14,8 @@ public enum Fact {
   GAP_ONE_SIDED(
       "gap.oneSidedUm", NUMBER, "µm between faces", "whole clearance with the part on one side"),
   GAP_GROWTH("gap.growthUm", NUMBER, "µm radial", "most the gap opens over the service range"),
+  GAP_LOOSEST("gap.loosestUm", NUMBER, "µm radial", "mean gap at the looser end of service"),
+  PRESS("press.standing", WORD, "", "how the contact pressure stands to the members' limits"),
   FIT("fit", WORD, "", "clear, line-to-line or interference, by the best estimate"),
   OVALITY("form.ovalityUm", NUMBER, "µm radial", "larger ovality of the two members"),
   TAPER("form.taperUm", NUMBER, "µm radial", "larger taper of the two members"),

@@ -13,13 +13,11 @@ import java.util.List;
 final class LabelChecks {
   private final ShopLabel label;
   private final CompoundClass like;
-  private final Policy general;
   private final Policy stock;
 
-  LabelChecks(ShopLabel label, CompoundClass like, Policy general, Policy stock) {
+  LabelChecks(ShopLabel label, CompoundClass like, Policy stock) {
     this.label = label;
     this.like = like;
-    this.general = general;
     this.stock = stock;
   }
 
@@ -32,7 +30,7 @@ final class LabelChecks {
   }
 
   private void gaps(List<String> notes) {
-    double limit = general.value("face-to-face-limit-um");
+    double limit = stock.value("label-gap-most-um");
     double largest = label.largestRadialUm();
     refuse(
         largest > limit,

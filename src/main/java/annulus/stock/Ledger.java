@@ -19,9 +19,15 @@ public final class Ledger {
   public static final Ledger EMPTY = new Ledger(Map.of());
 
   private final Map<String, Movement> byId;
+  private final Map<String, String> items;
 
   private Ledger(Map<String, Movement> byId) {
     this.byId = Collections.unmodifiableMap(new LinkedHashMap<>(byId));
+    Map<String, String> named = new TreeMap<>();
+    byId.values().stream()
+        .filter(m -> !m.item().isEmpty())
+        .forEach(m -> named.putIfAbsent(m.lot(), m.item()));
+    this.items = Collections.unmodifiableMap(named);
   }
 
   /**
@@ -120,10 +126,7 @@ public final class Ledger {
 
   /** What a lot is, as the first movement that names it says. */
   public Optional<String> itemOf(String lot) {
-    return byId.values().stream()
-        .filter(m -> m.lot().equals(lot) && !m.item().isEmpty())
-        .map(Movement::item)
-        .findFirst();
+    return Optional.ofNullable(items.get(lot));
   }
 
   /** Which jobs got a lot, sorted. */

@@ -54,7 +54,7 @@ public record ShopClass(CompoundClass before, CompoundClass after, List<String> 
           "an id of the shop's own");
     }
     List<String> notes = new ArrayList<>();
-    new LabelChecks(label, like, catalog.policy(), policy).all(notes);
+    new LabelChecks(label, like, policy).all(notes);
     return new ShopClass(like, made(label, like, catalog, policy, notes), notes);
   }
 

@@ -56,7 +56,8 @@ public final class LedgerFile {
   }
 
   /**
-   * Reads the ledger; a file that does not exist is an empty ledger.
+   * Reads the ledger; a file that does not exist is an empty ledger. Waits for whoever is writing,
+   * so that a line half written is not taken for one cut off.
    *
    * @throws InputRefused when a line is damaged
    * @throws IOException when it can't be read
@@ -65,8 +66,15 @@ public final class LedgerFile {
     if (!Files.exists(path)) {
       return new Reading(Ledger.EMPTY, Optional.empty());
     }
-    Parsed parsed = parsed(Files.readAllBytes(path));
-    return new Reading(parsed.ledger, parsed.torn);
+    THIS_PROCESS.lock();
+    try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ);
+        FileLock lock = channel.lock(0, Long.MAX_VALUE, true)) {
+      requireValid(lock);
+      Parsed parsed = parsed(whole(channel));
+      return new Reading(parsed.ledger, parsed.torn);
+    } finally {
+      THIS_PROCESS.unlock();
+    }
   }
 
   /**
@@ -96,12 +104,16 @@ public final class LedgerFile {
     THIS_PROCESS.lock();
     try (FileChannel channel = open();
         FileLock lock = channel.lock()) {
-      if (!lock.isValid()) {
-        throw new IOException(path + " can't be locked");
-      }
+      requireValid(lock);
       return writeLocked(channel, movements, checkLeft);
     } finally {
       THIS_PROCESS.unlock();
+    }
+  }
+
+  private void requireValid(FileLock lock) throws IOException {
+    if (!lock.isValid()) {
+      throw new IOException(path + " can't be locked");
     }
   }
 

@@ -57,7 +57,7 @@ final class Shelf {
     this.knowledge = knowledge;
     this.policy = StockFiles.policy(files);
     this.axes = StockFiles.cover(files);
-    this.cells = CoverSurvey.cells(knowledge.catalog(), knowledge.rules(), policy, axes);
+    this.cells = CoverSurvey.cells(knowledge, policy, axes);
     this.items = StockItem.all(knowledge.catalog(), policy);
     this.store = store;
     this.clock = clock;

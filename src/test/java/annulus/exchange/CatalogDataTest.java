@@ -264,8 +264,10 @@ class CatalogDataTest {
     Pattern ask =
         Pattern.compile("\\b(?:value|number|policy)\\(\\s*\"([a-z0-9]+(?:-[a-z0-9]+)+)\"");
     Set<String> known = new TreeSet<>(CATALOG.policy().numbers().keySet());
-    for (String line : ShopFolder.shipped("logger-rules.csv").lines().toList()) {
-      known.add(line.substring(0, Math.max(0, line.indexOf(','))));
+    for (String table : List.of("logger-rules.csv", "stock-policy.csv", "learning.csv")) {
+      for (String line : ShopFolder.shipped(table).lines().toList()) {
+        known.add(line.substring(0, Math.max(0, line.indexOf(','))));
+      }
     }
     int asked = 0;
     for (Path file : sources()) {

@@ -51,6 +51,7 @@ class RulesSpeakTest {
 
   static {
     ENUMS.put(Fact.FIT, Fit.values());
+    ENUMS.put(Fact.PRESS, annulus.advice.PressReport.Standing.values());
     ENUMS.put(Fact.BORE_KIND, Material.Kind.values());
     ENUMS.put(Fact.PART_KIND, Material.Kind.values());
     ENUMS.put(Fact.BORE_ACTIVITY, Activity.Level.values());

@@ -111,6 +111,18 @@ class ClockClimateTest {
   }
 
   @Test
+  void a_step_of_the_room_at_the_hour_of_switching_on_is_not_smoothed() {
+    ClockClimate steps =
+        ClockClimate.daily(
+            VIENNA, List.of(new Point(0, 10), new Point(480, 10), new Point(480, 20)));
+    ClockClimate cupboard =
+        steps.warmed(
+            35, Map.of(DayOfWeek.TUESDAY, List.of(OpenSpan.of("08:00", "18:00"))), Duration.ZERO);
+    assertEquals(10, celsius(cupboard, "2027-01-12T00:00", "2027-01-12T07:59"), 1e-9);
+    assertEquals(35, celsius(cupboard, "2027-01-12T00:00", "2027-01-12T08:00"), 1e-9);
+  }
+
+  @Test
   void a_cupboard_warm_across_midnight_stays_warm() {
     ClockClimate cupboard =
         BENCH.warmed(

@@ -72,7 +72,7 @@ class HoldPropertyTest {
   }
 
   /** The load check and the stage waited for never disagree. */
-  @Property(tries = 2000)
+  @Property(tries = 6000)
   void at_the_strength_fraction_needed_the_load_is_just_covered(
       @ForAll("hybrids") HybridHold joint,
       @ForAll @IntRange(min = 0, max = 60_000) int axial,

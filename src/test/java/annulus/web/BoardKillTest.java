@@ -68,7 +68,7 @@ class BoardKillTest {
       Child child = start();
       try {
         compare(child);
-        long delay = 20 + random.nextInt(400);
+        long delay = 20L + random.nextInt(400);
         Thread killer =
             new Thread(
                 () -> {

@@ -1,0 +1,243 @@
+package annulus.advice;
+
+import annulus.advice.Advice.GapFinding;
+import annulus.advice.PressReport.Standing;
+import annulus.catalog.Material;
+import annulus.fit.FrictionTable;
+import annulus.fit.Gap;
+import annulus.fit.PressAnswer;
+import annulus.fit.PressFit;
+import annulus.fit.PressGeometry;
+import annulus.fit.PressLimit;
+import annulus.fit.RingMaterial;
+import annulus.fit.ShrinkAssembly;
+import annulus.fit.ThermalGap;
+import annulus.hold.BondHold;
+import annulus.hold.FrictionHold;
+import annulus.hold.HybridHold;
+import annulus.hold.LoadCheck;
+import annulus.quantity.Estimate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** The press fit of an interference joint, cold, hot and at rest. */
+final class PressWork {
+  private final JointOrder order;
+  private final Knowledge knowledge;
+  private final GapFinding found;
+
+  PressWork(JointOrder order, Knowledge knowledge, GapFinding found) {
+    this.order = order;
+    this.knowledge = knowledge;
+    this.found = found;
+  }
+
+  PressReport report() {
+    double loosest = Math.max(found.inService().atLowUm(), found.inService().atHighUm());
+    Optional<PressGeometry> geometry = geometry();
+    if (geometry.isEmpty()) {
+      return new PressReport(
+          Optional.empty(),
+          Standing.DIAMETER_MISSING,
+          looseAt(),
+          OptionalDouble.empty(),
+          Optional.of(slip()),
+          loosest,
+          Optional.empty(),
+          Optional.empty());
+    }
+    PressAnswer atRest = press(geometry.get(), found.gap().meanUm()).answer();
+    Standing standing = standing(atRest);
+    Optional<FrictionHold> hold =
+        atRest instanceof PressAnswer.Refused
+            ? Optional.empty()
+            : Optional.of(FrictionHold.of(press(geometry.get(), loosest).answer()));
+    return new PressReport(
+        Optional.of(atRest),
+        standing,
+        looseAt(),
+        tooTightAt(atRest),
+        Optional.of(slip()),
+        loosest,
+        hold.map(FrictionHold::axialN),
+        hold.flatMap(this::check));
+  }
+
+  private Optional<PressGeometry> geometry() {
+    OptionalDouble outside = order.bore().otherDiameterMm();
+    OptionalDouble inside = order.part().otherDiameterMm();
+    return outside.isPresent() && inside.isPresent()
+        ? Optional.of(
+            new PressGeometry(
+                found.gap().nominalMm(),
+                outside.getAsDouble(),
+                inside.getAsDouble(),
+                order.engagementMm()))
+        : Optional.empty();
+  }
+
+  private PressFit press(PressGeometry geometry, double meanRadialUm) {
+    Gap gap = found.gap();
+    double doubt = gap.budget().expandedUm(order.confidence());
+    double shift = meanRadialUm - gap.meanUm();
+    Estimate radial =
+        new Estimate(
+            Math.min(gap.smallestUm() + shift, meanRadialUm - doubt),
+            meanRadialUm,
+            Math.max(gap.largestUm() + shift, meanRadialUm + doubt));
+    Estimate smoothing =
+        PressFit.smoothingUm(
+            order.bore().finish().roughnessRzUm().likely(),
+            order.part().finish().roughnessRzUm().likely(),
+            knowledge.press().smoothingLoss().value());
+    return new PressFit(
+        geometry,
+        ring(order.bore().material()),
+        ring(order.part().material()),
+        PressFit.interferenceFromRadialGapUm(radial),
+        smoothing,
+        friction());
+  }
+
+  static RingMaterial ring(Material material) {
+    RingMaterial.Behaviour behaviour =
+        switch (material.kind()) {
+          case METAL -> RingMaterial.Behaviour.DUCTILE;
+          case BRITTLE_METAL -> RingMaterial.Behaviour.BRITTLE;
+          case PLASTIC -> RingMaterial.Behaviour.PLASTIC;
+          case LAMINATE -> RingMaterial.Behaviour.LAMINATE;
+        };
+    OptionalDouble limit =
+        material.yieldMPa().map(y -> OptionalDouble.of(y.low())).orElse(OptionalDouble.empty());
+    return new RingMaterial(behaviour, material.youngGPa(), material.poisson().likely(), limit);
+  }
+
+  private Estimate friction() {
+    return knowledge
+        .friction()
+        .row(
+            pair(order.bore().material(), order.part().material()),
+            FrictionTable.Method.LENGTHWISE,
+            FrictionTable.State.DRY)
+        .friction();
+  }
+
+  private static FrictionTable.Pair pair(Material bore, Material part) {
+    List<String> faces = List.of(bore.bondFace(), part.bondFace());
+    long steel = faces.stream().filter(f -> f.equals("steel")).count();
+    if (steel == 2) {
+      return FrictionTable.Pair.STEEL_STEEL;
+    }
+    if (steel == 1 && faces.contains("cast-iron")) {
+      return FrictionTable.Pair.STEEL_CAST_IRON;
+    }
+    if (steel == 1 && faces.contains("aluminium")) {
+      return FrictionTable.Pair.STEEL_LIGHT_ALLOY;
+    }
+    if (steel == 1 && faces.contains("brass")) {
+      return FrictionTable.Pair.STEEL_BRASS;
+    }
+    return FrictionTable.Pair.OTHER;
+  }
+
+  private static Standing standing(PressAnswer answer) {
+    if (answer instanceof PressAnswer.Refused) {
+      return Standing.NO_HONEST_FIGURE;
+    }
+    if (!(answer instanceof PressAnswer.Pressed pressed)) {
+      return Standing.WITHIN;
+    }
+    List<PressLimit.Standing> both =
+        List.of(pressed.hubLimit().standing(), pressed.partLimit().standing());
+    if (both.contains(PressLimit.Standing.EXCEEDS)) {
+      return Standing.EXCEEDS;
+    }
+    if (both.contains(PressLimit.Standing.MAY_EXCEED)) {
+      return Standing.MAY_EXCEED;
+    }
+    return both.contains(PressLimit.Standing.NOT_KNOWN)
+        ? Standing.LIMIT_NOT_KNOWN
+        : Standing.WITHIN;
+  }
+
+  private OptionalDouble looseAt() {
+    return temperatureFor(0);
+  }
+
+  /** Temperature at which the mean diametral clearance, µm, is reached. */
+  private OptionalDouble temperatureFor(double diametralUm) {
+    return thermal().temperatureFor(2 * found.gap().meanUm(), diametralUm)
+            instanceof ThermalGap.At at
+        ? OptionalDouble.of(at.celsius())
+        : OptionalDouble.empty();
+  }
+
+  private ThermalGap thermal() {
+    return new ThermalGap(
+        found.gap().nominalMm(),
+        order.bore().material().expansion().likely(),
+        order.part().material().expansion().likely());
+  }
+
+  /** Pressure is linear in the working interference: scale it to the lower of the two limits. */
+  private OptionalDouble tooTightAt(PressAnswer answer) {
+    if (!(answer instanceof PressAnswer.Pressed pressed) || pressed.pressureMPa().likely() <= 0) {
+      return OptionalDouble.empty();
+    }
+    double limit =
+        Math.min(
+            pressed.hubLimit().pressureMPa().orElse(Double.POSITIVE_INFINITY),
+            pressed.partLimit().pressureMPa().orElse(Double.POSITIVE_INFINITY));
+    if (Double.isInfinite(limit)) {
+      return OptionalDouble.empty();
+    }
+    double working = pressed.workingInterferenceUm().likely();
+    double flattened = -2 * found.gap().meanUm() - working;
+    double atLimit = working * limit / pressed.pressureMPa().likely() + flattened;
+    return temperatureFor(-atLimit);
+  }
+
+  private ShrinkAssembly.Answer slip() {
+    double room = order.cure().history().celsiusAt(0);
+    double tightest =
+        -2
+            * (found.gap().smallestUm()
+                - found.gap().extremeBudget().expandedUm(order.confidence()));
+    Material bore = order.bore().material();
+    Material part = order.part().material();
+    double clearance = knowledge.press().slipClearance().value().high() * found.gap().nominalMm();
+    return new ShrinkAssembly(
+            thermal(),
+            Math.max(0, tightest),
+            clearance,
+            ring(bore).behaviour(),
+            ring(part).behaviour(),
+            OptionalDouble.of(bore.heatLimitC()),
+            OptionalDouble.of(part.heatLimitC()))
+        .heatingRing(room);
+  }
+
+  private Optional<LoadCheck.Verdict> check(FrictionHold hold) {
+    return HoldWork.load(order, knowledge)
+        .map(
+            load -> {
+              BondHold none =
+                  new BondHold(
+                      found.gap().nominalMm(),
+                      order.engagementMm(),
+                      Estimate.exactly(0),
+                      List.of(
+                          knowledge.hold().dynamicFactor(order.load().orElseThrow().repeats())));
+              HybridHold joint = new HybridHold(none, hold, knowledge.hold().limits());
+              return hold.axialN().low() >= required(load, joint)
+                  ? LoadCheck.Verdict.COVERED
+                  : LoadCheck.Verdict.NOT_COVERED;
+            });
+  }
+
+  private double required(annulus.hold.Load load, HybridHold joint) {
+    double dynamic = joint.bond().factor().low();
+    return load.requiredN(found.gap().nominalMm()) / Math.max(1e-9, dynamic);
+  }
+}

@@ -1,0 +1,92 @@
+package annulus.cli;
+
+import annulus.advice.BenchLearning;
+import annulus.advice.Learned;
+import annulus.advice.Observation;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.exchange.CatalogFiles;
+import annulus.exchange.DataFiles;
+import annulus.exchange.InputRefused;
+import annulus.exchange.LearningFile;
+import annulus.exchange.PlacedProblem;
+import annulus.report.LearnedPicture;
+import annulus.report.LearnedText;
+import annulus.report.OverlayJson;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** {@code learn}: what the shop saw of its own joints, as tables laid over the program's. */
+final class LearnCommand {
+  private final PrintStream out;
+
+  LearnCommand(PrintStream out) {
+    this.out = out;
+  }
+
+  int run(String[] args) throws IOException {
+    Words words = new Words(args, Set.of("--out", "--data"), Set.of());
+    if (words.rest().size() != 1) {
+      throw Words.refused(1, "learn", "needs one file", "OBSERVATIONS.csv");
+    }
+    DataFiles files = Tables.files(words);
+    Catalog catalog = CatalogFiles.read(files);
+    refuseLearned(catalog);
+    Path file = Path.of(words.rest().get(0));
+    List<Observation> seen;
+    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+      seen = LearningFile.observations(file.toString(), in, catalog);
+    }
+    List<Learned> learned = new BenchLearning(catalog, LearningFile.rules(files)).learn(seen);
+    out.print(LearnedText.of(learned));
+    Optional<Path> folder = words.value("--out").map(Path::of);
+    if (folder.isPresent()) {
+      write(folder.get(), learned);
+    } else {
+      out.println("\nNothing written; --out DIR writes tables for --data DIR.");
+    }
+    return ExitCode.ANSWER;
+  }
+
+  /** What was learned before must not count twice. */
+  private static void refuseLearned(Catalog catalog) {
+    for (CompoundClass compound : catalog.compounds().values()) {
+      if (compound.provenance().source().startsWith("shop: ")
+          && compound.provenance().source().contains(" observations")) {
+        throw new InputRefused(
+            List.of(
+                new PlacedProblem(
+                    "--data",
+                    0,
+                    0,
+                    compound.id(),
+                    "was learned before; its observations would count twice",
+                    "all observations in one file, and tables without learned classes")));
+      }
+    }
+  }
+
+  private void write(Path folder, List<Learned> learned) throws IOException {
+    Files.createDirectories(folder);
+    Files.writeString(folder.resolve("compounds.json"), OverlayJson.of(learned));
+    for (Learned one : learned) {
+      Files.writeString(
+          folder.resolve("learned-" + one.shipped().id() + ".svg"), LearnedPicture.of(one));
+    }
+    out.println(
+        "\nWritten to "
+            + folder
+            + ": compounds.json with "
+            + learned.size()
+            + (learned.size() == 1 ? " class" : " classes")
+            + " and a picture of each. Use it with --data "
+            + folder
+            + ".");
+  }
+}

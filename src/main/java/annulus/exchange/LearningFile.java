@@ -1,0 +1,210 @@
+package annulus.exchange;
+
+import annulus.advice.LearningRules;
+import annulus.advice.Observation;
+import annulus.advice.Observation.Joint;
+import annulus.catalog.Activity;
+import annulus.catalog.Catalog;
+import annulus.catalog.NamedNumber;
+import annulus.catalog.Primer;
+import annulus.quantity.InvalidValue;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads what a shop saw of its joints, and the policy of learning from it. */
+public final class LearningFile {
+  private static final String RULES = "learning.csv";
+
+  /** Columns of a file of observations. */
+  static final List<String> HEADER =
+      List.of(
+          "joint",
+          "date",
+          "class",
+          "what",
+          "minutes",
+          "fixed",
+          "force_n",
+          "diameter_mm",
+          "length_mm",
+          "temperature_c",
+          "bore_activity",
+          "part_activity",
+          "radial_gap_um",
+          "primer");
+
+  private enum What {
+    FIXED,
+    PULL
+  }
+
+  private enum Answer {
+    YES,
+    NO
+  }
+
+  private final Catalog catalog;
+  private final Problems problems = new Problems();
+  private final Map<String, Joint> joints = new LinkedHashMap<>();
+
+  private LearningFile(Catalog catalog) {
+    this.catalog = catalog;
+  }
+
+  /**
+   * The policy, a shop's rows over the program's.
+   *
+   * @throws InputRefused when a row is wrong
+   * @throws IOException when a file can't be read
+   */
+  public static LearningRules rules(DataFiles files) throws IOException {
+    Problems problems = new Problems();
+    Map<String, NamedNumber> numbers = new LinkedHashMap<>();
+    for (DataFiles.Layer layer : files.layers(RULES)) {
+      Map<String, NamedNumber> known = Map.copyOf(numbers);
+      for (Node.Obj row : CsvTable.rows(layer.name(), layer.reader(), NumberRows.HEADER)) {
+        Fields f = new Fields(row, problems, "");
+        NumberRows.number(f, problems, known).ifPresent(n -> numbers.put(n.id(), n));
+        f.done();
+      }
+    }
+    problems.throwIfAny();
+    try {
+      return new LearningRules(numbers);
+    } catch (InvalidValue e) {
+      throw new InputRefused(
+          List.of(new PlacedProblem("data/" + RULES, 0, 0, e.field(), e.problem(), e.allowed())));
+    }
+  }
+
+  /**
+   * Observations in file order.
+   *
+   * @param file its name, for messages
+   * @param reader the text
+   * @param catalog classes and primers they may name
+   * @throws InputRefused with every problem found
+   * @throws IOException when the file can't be read
+   */
+  public static List<Observation> observations(String file, Reader reader, Catalog catalog)
+      throws IOException {
+    LearningFile learning = new LearningFile(catalog);
+    List<Observation> seen = new ArrayList<>();
+    for (Node.Obj row : CsvTable.rows(file, withCommas(reader), HEADER)) {
+      learning.row(new Fields(row, learning.problems, "")).ifPresent(seen::add);
+    }
+    learning.problems.throwIfAny();
+    if (seen.isEmpty()) {
+      throw new InputRefused(
+          List.of(new PlacedProblem(file, 0, 0, "", "has no rows", "one observation per row")));
+    }
+    return seen;
+  }
+
+  /** Spreadsheets of half of Europe write semicolons and decimal commas: the same with ours. */
+  private static Reader withCommas(Reader reader) throws IOException {
+    List<String> lines;
+    try {
+      lines = new BufferedReader(ByteOrderMark.skipped(reader)).lines().toList();
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+    Optional<String> header = lines.stream().filter(l -> !l.startsWith("#")).findFirst();
+    if (header.isEmpty() || !header.get().contains(";")) {
+      return new StringReader(String.join("\n", lines));
+    }
+    StringBuilder text = new StringBuilder();
+    for (String line : lines) {
+      String kept = line.startsWith("#") ? line : line.replace(',', '.').replace(';', ',');
+      text.append(kept).append('\n');
+    }
+    return new StringReader(text.toString());
+  }
+
+  private Optional<Observation> row(Fields f) {
+    Optional<Joint> joint = joint(f);
+    double minutes = f.requiredNumber("minutes", 0.1, 525_600, "min");
+    What what = f.requiredChoice("what", What.values());
+    f.allow("fixed");
+    List.of("force_n", "diameter_mm", "length_mm").forEach(f::allow);
+    Duration after = Duration.ofMillis(Math.round(minutes * 60_000));
+    if (joint.isEmpty()) {
+      return Optional.empty();
+    }
+    if (what == What.FIXED) {
+      Answer answer = f.requiredChoice("fixed", Answer.values());
+      f.done();
+      return Values.build(
+          f, problems, () -> new Observation.Fixed(joint.get(), after, answer == Answer.YES));
+    }
+    double force = f.requiredNumber("force_n", 1, 1e7, "N");
+    double diameter = f.requiredNumber("diameter_mm", 1, 500, "mm");
+    double length = f.requiredNumber("length_mm", 1, 500, "mm");
+    f.done();
+    return Values.build(
+        f, problems, () -> new Observation.Pull(joint.get(), after, force, diameter, length));
+  }
+
+  private Optional<Joint> joint(Fields f) {
+    String id = f.requiredText("joint");
+    LocalDate date = date(f);
+    String compound = f.requiredText("class");
+    if (!compound.isEmpty() && !catalog.compounds().containsKey(compound)) {
+      f.unknown("class", compound, catalog.compounds().keySet());
+    }
+    double celsius = f.requiredNumber("temperature_c", -20, 60, "°C");
+    Activity.Level bore = f.requiredChoice("bore_activity", Activity.Level.values());
+    Activity.Level part = f.requiredChoice("part_activity", Activity.Level.values());
+    double gap = f.requiredNumber("radial_gap_um", 0, 760, "µm radial");
+    Optional<Primer> primer = primer(f);
+    Optional<Joint> joint =
+        Values.build(
+            f, problems, () -> new Joint(id, date, compound, celsius, bore, part, gap, primer));
+    joint.ifPresent(j -> same(f, j));
+    return joint;
+  }
+
+  private void same(Fields f, Joint joint) {
+    Joint before = joints.putIfAbsent(joint.id(), joint);
+    if (before != null && !before.equals(joint)) {
+      problems.add(
+          f.placeOf("joint"),
+          "joint",
+          Fields.quoted(joint.id()) + " stands in another row with other values",
+          "the same date, class, temperature, faces, gap and primer in all rows of a joint");
+    }
+  }
+
+  private Optional<Primer> primer(Fields f) {
+    Optional<String> id = f.text("primer").filter(p -> !p.equals("none"));
+    if (id.isPresent() && !catalog.primers().containsKey(id.get())) {
+      List<String> known = new ArrayList<>(catalog.primers().keySet());
+      known.add("none");
+      f.unknown("primer", id.get(), known);
+    }
+    return id.map(catalog.primers()::get);
+  }
+
+  private LocalDate date(Fields f) {
+    String text = f.requiredText("date");
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      if (!text.isEmpty()) {
+        problems.add(f.placeOf("date"), "date", Fields.quoted(text) + " is no date", "YYYY-MM-DD");
+      }
+      return LocalDate.EPOCH;
+    }
+  }
+}

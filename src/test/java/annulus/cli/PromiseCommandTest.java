@@ -1,0 +1,333 @@
+package annulus.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import biweekly.Biweekly;
+import biweekly.ICalVersion;
+import biweekly.ICalendar;
+import biweekly.component.VEvent;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.xml.sax.InputSource;
+
+class PromiseCommandTest {
+  private static final String SHOP = "demo-data/shop.json";
+  private static final String GOOD = "demo-data/orders/01-good-fit.json";
+  private static final String NOW = "2027-03-11T10:00";
+
+  @TempDir private Path folder;
+
+  /** What a run said. */
+  private record Run(int code, String out, String err) {}
+
+  private static Run run(String... args) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    Surround surround =
+        new Surround(
+            Clock.fixed(Instant.parse("2027-03-11T09:00:00Z"), ZoneId.of("UTC")),
+            ZoneId.of("Europe/Vienna"));
+    int code =
+        new Cli(
+                surround,
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8))
+            .run(args);
+    return new Run(
+        code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+
+  private static Run promise(String order, String... more) {
+    List<String> args = new ArrayList<>(List.of("promise", order, "--shop", SHOP, "--now", NOW));
+    args.addAll(List.of(more));
+    return run(args.toArray(String[]::new));
+  }
+
+  private String changed(String from, String to) throws IOException {
+    Path file = folder.resolve("order.json");
+    String text = Files.readString(Path.of(GOOD));
+    assertTrue(text.contains(from), from);
+    Files.writeString(file, text.replace(from, to));
+    return file.toString();
+  }
+
+  @Test
+  void the_customer_reads_the_promise_and_nothing_earlier() {
+    Run run = promise(GOOD);
+    assertEquals(0, run.code(), run.err());
+    String line = run.out().lines().filter(l -> l.startsWith("Customer")).findFirst().orElseThrow();
+    assertEquals("Customer   Ready on Tuesday 16 March 2027, 09:15.", line);
+    assertTrue(run.out().contains("PROMISE    Tue 2027-03-16 09:15"));
+    assertTrue(run.out().contains("Earliest   Tue 2027-03-16 07:00"));
+    assertTrue(run.out().contains("common practice, no source (confidence low)"));
+  }
+
+  @Test
+  void no_line_is_wider_than_a_terminal_and_two_runs_say_the_same() {
+    Run run = promise(GOOD, "--wanted", "2027-03-16T17:30");
+    assertTrue(run.out().lines().allMatch(l -> l.codePointCount(0, l.length()) <= 100), run.out());
+    assertEquals(run.out(), promise(GOOD, "--wanted", "2027-03-16T17:30").out());
+  }
+
+  @Test
+  void exit_code_1_when_the_wanted_time_can_t_be_met_or_nothing_is_promised() throws IOException {
+    assertEquals(0, promise(GOOD, "--wanted", "2027-03-16T17:30").code());
+    Run late = promise(GOOD, "--wanted", "2027-03-11T18:00");
+    assertEquals(1, late.code());
+    assertTrue(late.out().contains("can't be met by any way"), late.out());
+    Run cold = promise(changed("\"temperatureC\": 18", "\"temperatureC\": 3"));
+    assertEquals(1, cold.code());
+    assertTrue(cold.out().contains("It will not cure here"), cold.out());
+    assertFalse(cold.out().contains("Customer"), cold.out());
+  }
+
+  @Test
+  void bad_words_are_told_with_exit_code_2() {
+    assertEquals(2, run("promise", GOOD).code());
+    assertEquals(2, run("promise", GOOD, "--shop", "nowhere.json").code());
+    assertEquals(2, promise(GOOD, "--wanted", "Friday").code());
+    assertEquals(2, promise(GOOD, "--log", "nowhere.csv").code());
+    assertTrue(promise(GOOD, "--wanted", "2027-03-28T02:30").err().contains("does not exist"));
+    assertTrue(promise(GOOD, "--wanted", "2027-10-31T02:30").err().contains("happens twice"));
+  }
+
+  private static ICalendar parsed(Path file) throws IOException {
+    ICalendar calendar = Biweekly.parse(Files.readString(file)).first();
+    assertTrue(calendar.validate(ICalVersion.V2_0).isEmpty());
+    return calendar;
+  }
+
+  @Test
+  void calendar_entries_keep_their_identity_and_count_up_only_when_they_move() throws IOException {
+    Path ics = folder.resolve("job.ics");
+    promise(GOOD, "--ics", ics.toString());
+    VEvent first = parsed(ics).getEvents().get(1);
+    promise(GOOD, "--ics", ics.toString());
+    VEvent same = parsed(ics).getEvents().get(1);
+    promise(changed("\"temperatureC\": 18", "\"temperatureC\": 12"), "--ics", ics.toString());
+    VEvent moved = parsed(ics).getEvents().get(1);
+    assertEquals(0, first.getSequence().getValue());
+    assertEquals(0, same.getSequence().getValue());
+    assertEquals(1, moved.getSequence().getValue());
+    assertEquals(first.getUid().getValue(), moved.getUid().getValue());
+    assertNotEquals(first.getDateStart().getValue(), moved.getDateStart().getValue());
+    assertEquals(
+        Instant.parse("2027-03-16T08:15:00Z"), first.getDateStart().getValue().toInstant());
+    assertFalse(Files.readString(ics).contains("Cargo"), "the title may name a customer");
+    promise(changed("\"temperatureC\": 18", "\"temperatureC\": 3"), "--ics", ics.toString());
+    VEvent gone = parsed(ics).getEvents().get(1);
+    assertTrue(gone.getStatus().isCancelled());
+    assertEquals(2, gone.getSequence().getValue());
+    promise(GOOD, "--ics", ics.toString());
+    assertEquals(3, parsed(ics).getEvents().get(1).getSequence().getValue());
+  }
+
+  @Test
+  void the_tag_says_the_promise_and_no_earlier_time() throws IOException {
+    Path tag = folder.resolve("tag.html");
+    promise(GOOD, "--tag", tag.toString());
+    String html = Files.readString(tag);
+    assertTrue(html.contains("DO NOT USE BEFORE"));
+    assertTrue(html.contains("Tuesday") && html.contains("09:15"), html);
+    assertFalse(html.contains("07:00"));
+  }
+
+  @Test
+  void the_picture_is_well_formed_and_marks_what_matters() throws Exception {
+    Path svg = folder.resolve("cure.svg");
+    promise(GOOD, "--picture", svg.toString());
+    String text = Files.readString(svg);
+    var root =
+        DocumentBuilderFactory.newInstance()
+            .newDocumentBuilder()
+            .parse(new InputSource(new StringReader(text)))
+            .getDocumentElement();
+    assertEquals("svg", root.getTagName());
+    for (String word : List.of("fixture", "hand-back", "promise")) {
+      assertTrue(text.contains(">" + word + " "), word);
+    }
+    promise(GOOD, "--picture", svg.toString());
+    assertEquals(text, Files.readString(svg));
+  }
+
+  @Test
+  void json_follows_its_schema_in_every_case() throws IOException {
+    var schema =
+        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+            .getSchema(
+                Files.readString(Path.of("data/schema/promise.schema.json")), InputFormat.JSON);
+    List<Run> runs =
+        List.of(
+            promise(GOOD, "--json"),
+            promise(GOOD, "--json", "--wanted", "2027-03-16T17:30"),
+            promise("demo-data/orders/03-too-loose.json", "--json", "--options"),
+            promise("demo-data/orders/10-interference.json", "--json", "--options"),
+            running("--json"));
+    for (Run run : runs) {
+      assertEquals(List.of(), schema.validate(run.out(), InputFormat.JSON), run.out() + run.err());
+    }
+  }
+
+  private Run running(String... more) throws IOException {
+    String order = changed("\"start\": \"2027-03-11T15:30\"", "\"start\": \"2027-03-12T16:30\"");
+    List<String> args =
+        new ArrayList<>(
+            List.of(
+                "promise",
+                order,
+                "--shop",
+                SHOP,
+                "--now",
+                "2027-03-13T08:10",
+                "--log",
+                "demo-data/loggers/gap-over-night.csv"));
+    args.addAll(List.of(more));
+    return run(args.toArray(String[]::new));
+  }
+
+  @Test
+  void a_running_job_is_judged_by_its_log() throws IOException {
+    Run run = running();
+    assertEquals(0, run.code(), run.err());
+    for (String word : List.of("Cured", "Ready", "Why", "Missing", "they may hide")) {
+      assertTrue(run.out().replaceAll("\\s+", " ").contains(word), run.out());
+    }
+  }
+
+  @Test
+  void a_log_whose_days_can_t_be_told_is_asked_about() {
+    Run run = promise(GOOD, "--log", "demo-data/malformed/loggers/day-and-month-open.csv");
+    assertEquals(2, run.code());
+    Run fine =
+        run(
+            "promise",
+            GOOD,
+            "--shop",
+            SHOP,
+            "--now",
+            "2027-03-13T08:10",
+            "--date-order",
+            "sideways",
+            "--log",
+            "demo-data/loggers/plain.csv");
+    assertEquals(2, fine.code());
+    assertTrue(fine.err().contains("day-first or month-first"), fine.err());
+  }
+
+  @Test
+  void the_day_s_list_puts_broken_promises_first_then_sorts_by_ready_time() throws IOException {
+    Path list = folder.resolve("jobs.csv");
+    String head =
+        "job,bore_mm,part_mm,engagement_mm,bore_material,part_material,bore_instrument,"
+            + "part_instrument,temperature_c,primer,consequence,start,promised\n";
+    String same =
+        ",25.062 25.064,25.004,20,steel-plain,bronze-phosphor,bore-micrometer-three-point,"
+            + "outside-micrometer,";
+    Files.writeString(
+        list,
+        head
+            + "slow"
+            + same
+            + "16,none,injury,2027-03-11T09:00,\n"
+            + "quick"
+            + same
+            + "20,primer-solvent,nuisance,2027-03-11T09:00,2027-03-20T10:00\n"
+            + "broken"
+            + same
+            + "16,none,injury,2027-03-11T09:00,2027-03-12T10:00\n"
+            + "cold"
+            + same
+            + "2,none,injury,2027-03-11T09:00,\n");
+    Run run = run("promise", "--list", list.toString(), "--shop", SHOP, "--now", NOW);
+    assertEquals(1, run.code(), run.err());
+    List<String> jobs =
+        run.out().lines().map(l -> l.split(" ")[0]).filter(w -> w.matches("[a-z]+")).toList();
+    assertEquals(List.of("job", "broken", "quick", "slow", "cold"), jobs, run.out());
+    assertTrue(run.out().contains("missing their promise: 1"));
+  }
+
+  @Test
+  void a_bad_row_of_the_list_is_told_with_its_place_and_the_others_are_answered()
+      throws IOException {
+    Run run = run("promise", "--list", "demo-data/jobs.csv", "--shop", SHOP, "--now", NOW);
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("jobs.csv:4:"), run.err());
+    assertTrue(run.out().contains("HL-201"), run.out());
+  }
+
+  @Test
+  void what_was_learned_is_read_as_a_shop_s_tables_and_never_counted_twice() throws IOException {
+    String own = folder.resolve("own").toString();
+    Run learned = run("learn", "demo-data/observations.csv", "--out", own);
+    assertEquals(0, learned.code(), learned.err());
+    assertTrue(learned.out().contains("policy: the times are not shortened"), learned.out());
+    Run slower = promise(GOOD, "--data", own);
+    assertEquals(0, slower.code(), slower.err());
+    assertTrue(slower.out().contains("shop: 15 observations"), slower.out());
+    Run twice = run("learn", "demo-data/observations.csv", "--data", own);
+    assertEquals(2, twice.code());
+    assertTrue(twice.err().contains("count twice"), twice.err());
+    assertTrue(Files.readString(Path.of(own, "learned-thin-lasting.svg")).startsWith("<svg"));
+    var schema =
+        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+            .getSchema(
+                Files.readString(Path.of("data/schema/compounds.schema.json")), InputFormat.JSON);
+    String overlay = Files.readString(Path.of(own, "compounds.json"));
+    assertEquals(List.of(), schema.validate(overlay, InputFormat.JSON));
+  }
+
+  @Test
+  void observations_with_semicolons_and_decimal_commas_say_the_same() throws IOException {
+    Path file = folder.resolve("seen.csv");
+    String text = Files.readString(Path.of("demo-data/observations.csv"));
+    Files.writeString(file, "\uFEFF" + text.replace(',', ';').replace('.', ','));
+    Run run = run("learn", file.toString());
+    assertEquals(0, run.code(), run.err());
+    assertEquals(run("learn", "demo-data/observations.csv").out(), run.out());
+  }
+
+  @Test
+  void a_long_list_shows_that_it_is_getting_on() throws IOException {
+    Path list = folder.resolve("jobs.csv");
+    List<String> demo = Files.readAllLines(Path.of("demo-data/jobs.csv"));
+    StringBuilder text = new StringBuilder(demo.get(0)).append('\n');
+    for (int i = 0; i < 520; i++) {
+      text.append(demo.get(1)).append('\n');
+    }
+    Files.writeString(list, text.toString());
+    Run run = run("promise", "--list", list.toString(), "--shop", SHOP, "--now", NOW);
+    assertEquals(0, run.code(), run.err());
+    assertEquals("512 jobs so far\n", run.err());
+    assertTrue(run.out().startsWith("Jobs at Thu 2027-03-11 10:00 (+01:00): 520,"), run.out());
+  }
+
+  @Test
+  void a_bad_observation_is_told_with_its_place() throws IOException {
+    Path file = folder.resolve("seen.csv");
+    String text = Files.readString(Path.of("demo-data/observations.csv"));
+    Files.writeString(file, text.replaceFirst("thin-lasting", "thin-lastng"));
+    Run run = run("learn", file.toString());
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("seen.csv:2:3: class"), run.err());
+    assertTrue(run.err().contains("did you mean thin-lasting?"), run.err());
+  }
+}

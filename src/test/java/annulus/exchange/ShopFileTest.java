@@ -1,0 +1,176 @@
+package annulus.exchange;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.advice.DeskData;
+import annulus.advice.JointOrder;
+import annulus.advice.Shop;
+import annulus.advice.ShopPlace;
+import annulus.advice.WarmUpTable;
+import annulus.handback.OpenSpan;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ShopFileTest {
+  private static final String DEMO = text("demo-data/shop.json");
+  private static final Schema SCHEMA =
+      SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+          .getSchema(text("data/schema/shop.schema.json"), InputFormat.JSON);
+
+  private static String text(String file) {
+    try {
+      return Files.readString(Path.of(file));
+    } catch (IOException e) {
+      throw new IllegalStateException(file, e);
+    }
+  }
+
+  private static Shop read(String json) throws IOException {
+    return ShopFile.read("shop.json", new StringReader(json));
+  }
+
+  private static String refused(String json) {
+    return assertThrows(InputRefused.class, () -> read(json)).getMessage();
+  }
+
+  @Test
+  void the_invented_shop_is_read_whole() throws IOException {
+    Shop shop = read(DEMO);
+    assertEquals(
+        List.of(OpenSpan.of("09:00", "12:00")), shop.hours().spansOn(LocalDate.of(2026, 12, 24)));
+    assertEquals(List.of(), shop.hours().spansOn(LocalDate.of(2027, 3, 17)));
+    assertEquals(Duration.ofMinutes(15), shop.rule().handOverCheck());
+    assertEquals(
+        List.of("bench", "cupboard", "cellar"),
+        shop.places().stream().map(ShopPlace::name).toList());
+    assertEquals(Duration.ofMinutes(30), shop.place("cupboard").orElseThrow().touch());
+    assertEquals(Duration.ofMinutes(20), shop.place("bench").orElseThrow().touch());
+    assertTrue(shop.place("cupboard").orElseThrow().warm());
+  }
+
+  @Test
+  void what_is_not_said_is_as_the_schema_says() throws IOException {
+    Shop shop = read("{\"format\":1,\"zone\":\"Europe/Vienna\",\"hours\":{}}");
+    assertEquals(Duration.ofMinutes(15), shop.rule().handOverCheck());
+    assertEquals(15, shop.rule().roundUpToMinutes());
+    assertEquals(Duration.ofMinutes(20), shop.touch());
+    String schema = text("data/schema/shop.schema.json").replaceAll("\\s+", " ");
+    assertTrue(schema.contains("\"maximum\": 480, \"default\": 15"));
+    assertTrue(schema.contains("\"maximum\": 480, \"default\": 20"));
+    assertTrue(schema.contains("\"maximum\": 600, \"default\": 60"));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"roundUpToMinutes\"|\"roundUpMinutes\"|roundUpMinutes: is not a field here",
+        "\"handOverCheckMinutes\": 15|\"handOverCheckMinutes\": 500|500 is out of range",
+        "\"2026-12-25\"|\"2026-12-35\"|is no date",
+        "\"from\": \"13:30\"|\"from\": \"25:30\"|is not a time of day",
+        "\"at\": \"06:30\"|\"at\": \"6:30\"|is not a time of day",
+        "\"celsius\": 35|\"celsius\": 95|95 °C is out of range",
+        "\"constantC\": 12|\"constantF\": 12|constantF: is not a field here",
+        "\"wednesday\", \"thursday\", \"friday\"]|\"wensday\", \"thursday\", \"friday\"]|wednesday",
+      })
+  void schema_and_reader_refuse_the_same(String right, String wrong, String message) {
+    assertTrue(DEMO.contains(right), right);
+    String json = DEMO.replace(right, wrong);
+    String refusal = refused(json);
+    assertTrue(refusal.contains(message), refusal);
+    assertTrue(refusal.matches("(?s)shop\\.json:\\d+:\\d+: .*"), refusal);
+    if (!wrong.contains("95")) {
+      assertFalse(SCHEMA.validate(json, InputFormat.JSON).isEmpty(), "the schema takes it");
+    }
+  }
+
+  @Test
+  void a_place_when_switched_off_must_be_one_that_stands_before() {
+    String refusal = refused(DEMO.replace("\"offPlace\": \"bench\"", "\"offPlace\": \"cellar\""));
+    assertTrue(refusal.contains("\"cellar\" is unknown"), refusal);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "{\"place\": \"cellar\"}",
+        "{\"constantC\": 18, \"plusMinusC\": 1}",
+        "{\"profile\": [{\"at\": \"08:00\", \"c\": 19}, {\"at\": \"20:00\", \"c\": \"59 F\"}]}"
+      })
+  void an_order_says_where_it_cures(String cure) throws IOException {
+    JointOrder order = order(cure);
+    double celsius = order.cure().history().celsiusAt(0);
+    assertTrue(celsius >= 12 && celsius <= 19, order.cure().describedAs());
+    assertFalse(order.assumptions().stream().anyMatch(a -> a.field().equals("temperatureC")));
+  }
+
+  @Test
+  void without_a_doubt_the_policy_s_is_taken() throws IOException {
+    assertEquals(2, order("{\"constantC\": 18}").cure().plusMinusC());
+  }
+
+  private static JointOrder order(String cure) throws IOException {
+    String text = text("demo-data/orders/16-stated-gap.json");
+    String json = text.replace("\"temperatureC\": \"68 F\"", "\"cure\": " + cure);
+    return new OrderReader(
+            DeskData.KNOWLEDGE,
+            DeskData.at("2027-03-11T08:00"),
+            DeskData.VIENNA,
+            DeskData.SHOP.places())
+        .json("order.json", new StringReader(json));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{\"place\": \"bnech\"}|did you mean bench?",
+        "{\"constantC\": 18, \"profile\": []}|one of constantC, profile",
+        "{\"plusMinusC\": 1}|are both missing",
+        "{\"constantC\": 68}|if it is °F",
+        "{\"constantC\": 18, \"plusMinus\": 1}|did you mean plusMinusC?",
+        "{\"profile\": [{\"at\": \"12:00\", \"c\": 1}, {\"at\": \"08:00\", \"c\": 2}]}|rising order",
+      })
+  void an_order_that_can_t_be_understood_is_refused_with_its_place(String cure, String message) {
+    String refusal = assertThrows(InputRefused.class, () -> order(cure)).getMessage();
+    assertTrue(refusal.contains(message), refusal);
+  }
+
+  @Test
+  void a_place_without_a_shop_is_refused() {
+    String json =
+        text("demo-data/orders/16-stated-gap.json")
+            .replace("\"temperatureC\": \"68 F\"", "\"cure\": {\"place\": \"bench\"}");
+    OrderReader reader =
+        new OrderReader(DeskData.KNOWLEDGE, DeskData.at("2027-03-11T08:00"), DeskData.VIENNA);
+    String refusal =
+        assertThrows(InputRefused.class, () -> reader.json("order.json", new StringReader(json)))
+            .getMessage();
+    assertTrue(refusal.contains("a shop file with places"), refusal);
+  }
+
+  @Test
+  void every_material_has_a_family_that_is_known() throws IOException {
+    WarmUpTable table = WarmUpFile.read(DataFiles.bundled());
+    for (String material : DeskData.KNOWLEDGE.catalog().materials().keySet()) {
+      assertTrue(table.family().containsKey(material), material);
+    }
+    assertEquals(DeskData.KNOWLEDGE.catalog().materials().keySet(), table.family().keySet());
+  }
+}
