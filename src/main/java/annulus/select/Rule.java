@@ -107,4 +107,23 @@ public final class Rule {
   public boolean ofJoint() {
     return ofJoint;
   }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Rule r && parts().equals(r.parts());
+  }
+
+  @Override
+  public int hashCode() {
+    return parts().hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return id;
+  }
+
+  private List<Object> parts() {
+    return List.of(id, summary, verdict, when, reason, provenance);
+  }
 }
