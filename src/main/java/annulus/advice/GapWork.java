@@ -30,18 +30,7 @@ final class GapWork {
   GapWork(JointOrder order, Catalog catalog) {
     this.order = order;
     this.catalog = catalog;
-    this.limits = limits(catalog.policy());
-  }
-
-  static FormLimits limits(Policy policy) {
-    return new FormLimits(
-        policy.value("oval-note"),
-        policy.value("taper-note"),
-        policy.value("repeat-note"),
-        policy.value("single-reading-steps"),
-        policy.value("dominant-share"),
-        policy.value("instrument-expansion"),
-        (int) policy.value("most-readings"));
+    this.limits = MeasureLimits.of(catalog.policy());
   }
 
   GapFinding find() {

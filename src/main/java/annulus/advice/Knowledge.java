@@ -1,6 +1,7 @@
 package annulus.advice;
 
 import annulus.catalog.Catalog;
+import annulus.fit.BearingLimits;
 import annulus.fit.FrictionTable;
 import annulus.fit.PressFactors;
 import annulus.hold.DutyCase;
@@ -19,6 +20,7 @@ import java.util.Map;
  * @param hold factors on what a bond holds
  * @param friction coefficients of press fits
  * @param press other factors of press fits
+ * @param bearings tolerances of bearing rings, class Normal
  * @param duties usual loads of usual joints, by id
  */
 public record Knowledge(
@@ -27,9 +29,15 @@ public record Knowledge(
     HoldTables hold,
     FrictionTable friction,
     PressFactors press,
+    BearingLimits bearings,
     Map<String, DutyCase> duties) {
   public Knowledge {
     duties = Collections.unmodifiableMap(new LinkedHashMap<>(duties));
+  }
+
+  /** The same knowledge with another catalogue. */
+  public Knowledge with(Catalog other) {
+    return new Knowledge(other, rules, hold, friction, press, bearings, duties);
   }
 
   /** Duty cases by id, in their order. */

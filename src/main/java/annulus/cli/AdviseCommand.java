@@ -5,15 +5,19 @@ import annulus.advice.Advisor;
 import annulus.advice.JointOrder;
 import annulus.exchange.CommandWords;
 import annulus.exchange.DataFiles;
+import annulus.exchange.InputRefused;
 import annulus.exchange.OrderReader;
+import annulus.exchange.PlacedProblem;
 import annulus.report.JobCard;
 import annulus.report.JsonReport;
 import annulus.report.TextReport;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -40,12 +44,12 @@ final class AdviseCommand {
     Advisor advisor = Tables.advisor(words);
     OrderReader reader =
         new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zone());
-    if (words.has("--batch")) {
+    if (words.has("--batch") || words.has("--out")) {
       return batch(words, advisor, reader);
     }
     Advice advice = advisor.advise(order(words, reader));
     if (words.has("--card")) {
-      Path card = Path.of(words.value("--card").orElseThrow());
+      Path card = toWrite(words, "--card", words.rest());
       Files.writeString(card, JobCard.of(advice, advisor.catalog()));
       err.println("card written to " + card);
     }
@@ -87,20 +91,58 @@ final class AdviseCommand {
       throw Words.refused(
           0, extra, "stands beside " + words.rest().get(0), "one order file, or words alone");
     }
-    Path file = Path.of(words.rest().get(0));
+    Path file = toRead(words.rest().get(0));
     try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
       return reader.json(file.toString(), in);
     }
   }
 
-  private int batch(Words words, Advisor advisor, OrderReader reader) throws IOException {
-    Path jobs = Path.of(words.value("--batch").orElseThrow());
-    if (words.value("--out").isEmpty()) {
-      throw Words.refused(0, "--out", "is missing", "--out RESULTS.csv beside --batch");
+  private static Path toRead(String name) {
+    Path file = Path.of(name);
+    if (Files.isDirectory(file)) {
+      throw new InputRefused(
+          List.of(new PlacedProblem(name, 0, 0, "", "is a folder", "the name of a file")));
     }
-    Path results = Path.of(words.value("--out").get());
+    return file;
+  }
+
+  /** A file to write: in a folder that is there, and none of those that are read. */
+  private static Path toWrite(Words words, String option, List<String> read) throws IOException {
+    Path file = Path.of(words.value(option).orElseThrow());
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder) || Files.isDirectory(file)) {
+      throw Words.refused(
+          0, option, file + " can't be written", "a file name in a folder that is there");
+    }
+    for (String name : read) {
+      if (Files.exists(file) && Files.isSameFile(file, Path.of(name))) {
+        throw Words.refused(0, option, file + " would be overwritten", "another file name");
+      }
+    }
+    return file;
+  }
+
+  private static void onlyBatch(Words words) {
+    for (String needed : List.of("--batch", "--out")) {
+      if (!words.has(needed)) {
+        throw Words.refused(0, needed, "is missing", "--batch JOBS.csv and --out RESULTS.csv");
+      }
+    }
+    List<String> single = new ArrayList<>(orderWords());
+    single.addAll(List.of("--card", "--why", "--json"));
+    List<String> extra = new ArrayList<>(words.rest());
+    words.among(single).forEach(w -> extra.add(w.option()));
+    if (!extra.isEmpty()) {
+      throw Words.refused(0, extra.get(0), "stands beside --batch", "--out and --data only");
+    }
+  }
+
+  private int batch(Words words, Advisor advisor, OrderReader reader) throws IOException {
+    onlyBatch(words);
+    Path jobs = toRead(words.value("--batch").orElseThrow());
+    Path results = toWrite(words, "--out", List.of(jobs.toString()));
     BatchRun.Count count;
-    try (Reader in = DataFiles.utf8(Files.newInputStream(jobs));
+    try (Reader in = new InputStreamReader(Files.newInputStream(jobs), StandardCharsets.UTF_8);
         Writer to = Files.newBufferedWriter(results)) {
       count = BatchRun.run(jobs.toString(), in, to, advisor, reader, err);
     } catch (UncheckedIOException e) {

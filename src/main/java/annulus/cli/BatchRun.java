@@ -27,6 +27,7 @@ import org.apache.commons.csv.CSVPrinter;
 final class BatchRun {
   private static final int BLOCK = 256;
 
+  private final String file;
   private final Advisor advisor;
   private final CSVPrinter out;
   private final PrintStream err;
@@ -34,7 +35,8 @@ final class BatchRun {
   private long answered;
   private long refused;
 
-  private BatchRun(Advisor advisor, CSVPrinter out, PrintStream err) {
+  private BatchRun(String file, Advisor advisor, CSVPrinter out, PrintStream err) {
+    this.file = file;
     this.advisor = advisor;
     this.out = out;
     this.err = err;
@@ -53,7 +55,7 @@ final class BatchRun {
     List<String> header = new ArrayList<>(List.of("line"));
     header.addAll(BatchColumns.header());
     printer.printRecord(header);
-    BatchRun run = new BatchRun(advisor, printer, err);
+    BatchRun run = new BatchRun(file, advisor, printer, err);
     BatchOrders.read(file, in, reader, run::add);
     run.flush();
     printer.flush();
@@ -85,7 +87,7 @@ final class BatchRun {
       return new Result(BatchColumns.row(advice), List.of());
     } catch (InvalidValue e) {
       PlacedProblem problem =
-          new PlacedProblem("row", (int) row.line(), 0, e.field(), e.problem(), e.allowed());
+          new PlacedProblem(file, (int) row.line(), 0, e.field(), e.problem(), e.allowed());
       return new Result(List.of(), List.of(problem));
     }
   }

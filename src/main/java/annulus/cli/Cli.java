@@ -7,9 +7,14 @@ import annulus.quantity.InvalidValue;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /** Finds the command, runs it, and turns every failure into one clear line and an exit code. */
 final class Cli {
@@ -29,10 +34,11 @@ final class Cli {
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
     commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));
     commands.put("learn", args -> new LearnCommand(out).run(args));
+    commands.put("fit", args -> new FitCommand(out, err).run(args));
   }
 
   int run(String[] args) {
-    if (args.length == 0 || args[0].equals("help") || args[0].equals("--help")) {
+    if (args.length == 0 || args[0].equals("help") || List.of(args).contains("--help")) {
       out.print(Help.text());
       return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
     }
@@ -62,6 +68,11 @@ final class Cli {
       err.println(e.getFile() + ": no such file");
     } catch (AccessDeniedException e) {
       err.println(e.getFile() + ": access denied");
+    } catch (FileSystemException e) {
+      String reason = Optional.ofNullable(e.getReason()).orElse("can't be read or written");
+      err.println(e.getFile() + ": " + reason.toLowerCase(Locale.ROOT));
+    } catch (InvalidPathException e) {
+      err.println("command line: " + e.getReason().toLowerCase(Locale.ROOT) + " in a file name");
     } catch (IOException e) {
       err.println("can't read or write: " + e.getMessage());
     } catch (RuntimeException | StackOverflowError e) {

@@ -26,8 +26,15 @@ final class Help {
         java -jar annulus.jar learn OBSERVATIONS.csv [--out DIR]
             what the shop saw of its own joints, as tables for --data DIR
 
+        java -jar annulus.jar fit "35 H7" "35 k6" [--bore MM --part MM --instrument BORE,PART]
+                [--materials BORE,PART] [--measured-at C] [--picture FILE.svg]
+            what a designation allows, and whether measured sizes keep it; also "40 H7/s6",
+            "bearing outside 62", "bearing bore 25"
+
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"
+          --part-bearing MM --bore-bearing MM
+                                       a bearing nobody measured: class Normal tolerance is taken
           --engagement MM              length the two share
           --materials BORE,PART        --finish BORE,PART   --state BORE,PART
           --instrument BORE,PART       --measured-at C

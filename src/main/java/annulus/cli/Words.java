@@ -31,7 +31,7 @@ final class Words {
       String word = args[i];
       int equals = word.indexOf('=');
       String name = word.startsWith("--") && equals > 0 ? word.substring(0, equals) : word;
-      if (!word.startsWith("--")) {
+      if (!word.startsWith("-")) {
         rest.add(word);
       } else if (flags.contains(word)) {
         add(word, "true", i + 1);

@@ -7,6 +7,7 @@ import java.io.PushbackReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -26,7 +28,10 @@ public final class BatchOrders {
   private static final Pattern WITH_POINT =
       Pattern.compile("(^|[;\\s])[+-]?[0-9]+\\.[0-9]+($|[;\\s])");
   private static final Pattern NUMBERS =
-      Pattern.compile("[+-]?[0-9]+(,[0-9]+)?([;\\s]+[+-]?[0-9]+(,[0-9]+)?)*");
+      Pattern.compile("[+-]?[0-9]+(,[0-9]+)?([;\\s]+[+-]?[0-9]+(,[0-9]+)?)*\\s*[A-Za-zµμ°\"]*");
+
+  /** What a decoder puts in the place of bytes that are no character. */
+  private static final char NO_CHARACTER = '\uFFFD';
 
   private final String file;
   private final OrderReader reader;
@@ -89,35 +94,61 @@ public final class BatchOrders {
     BufferedReader buffered = new BufferedReader(in);
     PushbackReader head = declared(buffered);
     CSVFormat format =
-        CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(true).get();
+        CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
     int skipped = decimalDeclared ? 1 : 0;
     try (CSVParser parser = CSVParser.parse(head, format)) {
       List<String> names = null;
-      long before = skipped;
-      for (CSVRecord row : parser) {
-        long line = before + 1;
-        before = parser.getCurrentLineNumber() + skipped;
-        if (names == null) {
-          names = header(row, (int) line);
-        } else {
-          consumer.accept(row(row, names, line));
+      Iterator<CSVRecord> records = parser.iterator();
+      for (long line = skipped + 1L; ; line = parser.getCurrentLineNumber() + skipped + 1) {
+        Optional<CSVRecord> row = next(records, names == null, line, consumer);
+        if (row.isEmpty()) {
+          break;
+        } else if (!isBlank(row.get())) {
+          if (names == null) {
+            names = header(row.get(), (int) line);
+          } else {
+            consumer.accept(row(row.get(), names, line));
+          }
         }
       }
       if (names == null) {
         throw new InputRefused(
             List.of(new PlacedProblem(file, 1, 0, "", "is empty", "a header line and rows")));
       }
-    } catch (UncheckedIOException e) {
-      throw new InputRefused(
-          List.of(
-              new PlacedProblem(
-                  file, 0, 0, "", "is not readable CSV: " + reason(e), "CSV (RFC 4180), UTF-8")));
     }
   }
 
-  private static String reason(UncheckedIOException e) {
-    String text = e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
-    return text == null ? "wrong characters" : text;
+  /**
+   * The next record. Where the quotes of a row go wrong the rows behind it can't be told apart:
+   * that row is refused, and it is the last.
+   */
+  private Optional<CSVRecord> next(
+      Iterator<CSVRecord> records, boolean inHeader, long line, Consumer<Row> consumer)
+      throws IOException {
+    try {
+      return records.hasNext() ? Optional.of(records.next()) : Optional.empty();
+    } catch (UncheckedIOException e) {
+      if (!(e.getCause() instanceof CSVException)) {
+        throw e.getCause();
+      }
+      PlacedProblem problem =
+          new PlacedProblem(
+              file,
+              (int) line,
+              0,
+              "",
+              "has a quote that does not close its cell; this row and all after it are not read",
+              "quotes round the whole cell, doubled inside: \"a \"\"b\"\" c\"");
+      if (inHeader) {
+        throw new InputRefused(List.of(problem));
+      }
+      consumer.accept(new Row(line, "", Optional.empty(), List.of(problem), Map.of()));
+      return Optional.empty();
+    }
+  }
+
+  private static boolean isBlank(CSVRecord row) {
+    return row.size() == 1 && row.get(0).isBlank();
   }
 
   private boolean decimalDeclared;
@@ -128,7 +159,7 @@ public final class BatchOrders {
     first = first == null ? "" : first.startsWith("\uFEFF") ? first.substring(1) : first;
     if (first.startsWith("#")) {
       decimalDeclared = true;
-      String rule = first.substring(1).strip();
+      String rule = first.substring(1).replaceAll("[,;\\t]+$", "").strip();
       if (rule.equals("decimal: comma")) {
         decimalComma = true;
       } else if (!rule.equals("decimal: point")) {
@@ -183,35 +214,50 @@ public final class BatchOrders {
     }
     Map<String, Node> flat = new LinkedHashMap<>();
     Map<String, String> other = new LinkedHashMap<>();
-    List<PlacedProblem> ambiguous = new ArrayList<>();
+    List<PlacedProblem> wrong = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       String cell = row.get(i).strip();
       Node.Place at = new Node.Place(file, (int) line, i + 1);
-      if (beside.contains(names.get(i))) {
+      boolean comma = decimalComma && !FlatOrder.isText(names.get(i));
+      if (cell.indexOf(NO_CHARACTER) >= 0) {
+        wrong.add(at.problem(names.get(i), "is not UTF-8 text", "a file saved as UTF-8"));
+      } else if (beside.contains(names.get(i))) {
         other.put(names.get(i), cell);
-      } else if (decimalComma && WITH_POINT.matcher(cell).find()) {
-        ambiguous.add(
+      } else if (comma && WITH_POINT.matcher(cell).find()) {
+        wrong.add(
             at.problem(
                 names.get(i),
                 Fields.quoted(cell) + " has a point, but the file declares a decimal comma",
                 "a decimal comma: " + cell.replace('.', ',')));
       } else if (!cell.isEmpty()) {
-        flat.put(names.get(i), new Node.Text(at, withPoint(cell)));
+        flat.put(names.get(i), new Node.Text(at, comma ? withPoint(cell) : cell));
       }
     }
-    if (!ambiguous.isEmpty()) {
-      return new Row(line, job, Optional.empty(), ambiguous, other);
+    if (!wrong.isEmpty()) {
+      return new Row(line, job, Optional.empty(), wrong, other);
     }
     try {
       JointOrder order = reader.read(FlatOrder.toOrder(place, flat), false);
       return new Row(line, job, Optional.of(order), List.of(), other);
     } catch (InputRefused e) {
-      return new Row(line, job, Optional.empty(), e.problems(), other);
+      return new Row(line, job, Optional.empty(), inColumns(e), other);
     }
   }
 
+  /** The problems by the names of the columns. */
+  private List<PlacedProblem> inColumns(InputRefused refused) {
+    return refused.problems().stream().map(this::inColumns).toList();
+  }
+
+  private PlacedProblem inColumns(PlacedProblem p) {
+    boolean comma = !decimalDeclared && p.problem().endsWith("has a decimal comma");
+    String allowed = p.allowed() + (comma ? ", or a first line # decimal: comma" : "");
+    return new PlacedProblem(
+        p.file(), p.line(), p.column(), FlatOrder.nameOf(p.field()), p.problem(), allowed);
+  }
+
   /** Under a declared decimal comma, numbers with the point that the readers expect. */
-  private String withPoint(String cell) {
-    return decimalComma && NUMBERS.matcher(cell).matches() ? cell.replace(',', '.') : cell;
+  private static String withPoint(String cell) {
+    return NUMBERS.matcher(cell).matches() ? cell.replace(',', '.') : cell;
   }
 }

@@ -20,6 +20,8 @@ public final class CommandWords {
     o.put("--title", "title");
     o.put("--bore", "bore_mm");
     o.put("--part", "part_mm");
+    o.put("--bore-bearing", "bore_bearing_mm");
+    o.put("--part-bearing", "part_bearing_mm");
     o.put("--engagement", "engagement_mm");
     o.put("--bore-outside", "bore_outside_mm");
     o.put("--part-inside", "part_inside_mm");
@@ -85,6 +87,14 @@ public final class CommandWords {
       if (pairs().contains(word.option())) {
         String name = word.option().equals("--materials") ? "material" : word.option().substring(2);
         String[] two = word.value().split(",", -1);
+        if (two.length > 2) {
+          throw new InputRefused(
+              List.of(
+                  place.problem(
+                      word.option(),
+                      two.length + " values",
+                      "one for the bore, one for the part")));
+        }
         flat.put("bore_" + name, text(place, two[0]));
         flat.put("part_" + name, text(place, two.length > 1 ? two[1] : two[0]));
       } else if (flags().contains(word.option())) {
@@ -93,7 +103,27 @@ public final class CommandWords {
         flat.put(OPTIONS.get(word.option()), text(place, word.value()));
       }
     }
-    return reader.read(FlatOrder.toOrder(new Node.Place(FILE, 0, 0), flat), false);
+    try {
+      return reader.read(FlatOrder.toOrder(new Node.Place(FILE, 0, 0), flat), false);
+    } catch (InputRefused e) {
+      throw new InputRefused(e.problems().stream().map(CommandWords::byOption).toList());
+    }
+  }
+
+  /** The problem by the name of the option that fills the field. */
+  private static PlacedProblem byOption(PlacedProblem p) {
+    String flat = FlatOrder.nameOf(p.field());
+    String member = flat.replaceFirst("^(bore|part)_", "");
+    String option =
+        OPTIONS.entrySet().stream()
+            .filter(e -> e.getValue().equals(flat))
+            .map(Map.Entry::getKey)
+            .findFirst()
+            .orElse(
+                member.equals("material")
+                    ? "--materials"
+                    : pairs().contains("--" + member) ? "--" + member : p.field());
+    return new PlacedProblem(p.file(), p.line(), p.column(), option, p.problem(), p.allowed());
   }
 
   private static Node text(Node.Place place, String value) {

@@ -1,10 +1,13 @@
 package annulus.exchange;
 
+import annulus.advice.Member;
 import annulus.catalog.Policy;
 import annulus.measure.Reading;
+import annulus.measure.Side;
 import annulus.quantity.Numbers;
 import annulus.quantity.Units;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Catches diameters that can't both be meant: swapped, inch beside mm, a slipped decimal point. */
 final class EntrySlips {
@@ -29,8 +32,27 @@ final class EntrySlips {
           place,
           field,
           Numbers.plain(low) + " and " + Numbers.plain(high) + " mm can't be the same member",
-          "readings within " + Numbers.plain(limitMm) + " mm of each other");
+          "readings within "
+              + Numbers.plain(limitMm)
+              + " mm of each other; a decimal comma? write a point");
     }
+  }
+
+  /** A wall of no thickness: the far diameter of a member on the wrong side of its face. */
+  void wall(Fields order, Member member, double faceMm) {
+    OptionalDouble other = member.otherDiameterMm();
+    boolean bore = member.side() == Side.BORE;
+    if (other.isEmpty() || (bore ? other.getAsDouble() > faceMm : other.getAsDouble() < faceMm)) {
+      return;
+    }
+    String name = bore ? "bore" : "part";
+    String field = bore ? "outsideDiameterMm" : "insideDiameterMm";
+    String face = Numbers.plain(Double.parseDouble(Numbers.fixed(faceMm, 3))) + " mm";
+    problems.add(
+        order.object(name).map(m -> m.placeOf(field)).orElse(order.place()),
+        name + "." + field,
+        Numbers.plain(other.getAsDouble()) + " mm leaves no wall beside the face at " + face,
+        (bore ? "more than " : "less than ") + face);
   }
 
   /** Bore and part that can't belong together. */

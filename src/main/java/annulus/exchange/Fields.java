@@ -79,6 +79,11 @@ final class Fields {
     return List.copyOf(object.members().keySet());
   }
 
+  /** Whether a name stands there; it stays unknown to {@link #done}. */
+  boolean stands(String name) {
+    return object.members().containsKey(name);
+  }
+
   boolean has(String name) {
     known.add(name);
     Node node = object.members().get(name);

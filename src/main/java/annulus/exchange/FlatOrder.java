@@ -3,6 +3,7 @@ package annulus.exchange;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -13,6 +14,9 @@ final class FlatOrder {
   /** A flat name and where it goes; {@code bore.} and {@code part.} are members. */
   private static final Map<String, String> PATHS = paths();
 
+  private static final List<String> TEXTS =
+      List.of("job", "title", "start", "zone", "movedAt", "cure.place");
+
   private FlatOrder() {}
 
   private static Map<String, String> paths() {
@@ -21,6 +25,8 @@ final class FlatOrder {
     p.put("title", "title");
     p.put("bore_mm", "bore.readingsMm");
     p.put("part_mm", "part.readingsMm");
+    p.put("bore_bearing_mm", "bore.bearingMm");
+    p.put("part_bearing_mm", "part.bearingMm");
     p.put("engagement_mm", "engagementMm");
     p.put("bore_material", "bore.material");
     p.put("part_material", "part.material");
@@ -61,6 +67,22 @@ final class FlatOrder {
     p.put("class", "class");
     p.put("moved_at", "movedAt");
     return p;
+  }
+
+  /** The flat name of an order file's path; the path itself where there is none. */
+  static String nameOf(String path) {
+    String measured = path.replaceFirst("^(bore|part)\\.temperatureC$", "both.temperatureC");
+    String reading = measured.equals("primer") ? "primer.id" : measured;
+    return PATHS.entrySet().stream()
+        .filter(e -> e.getValue().equals(reading))
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElse(path);
+  }
+
+  /** Whether a flat name holds words of its own, in which a comma is no decimal comma. */
+  static boolean isText(String name) {
+    return TEXTS.contains(PATHS.getOrDefault(name, name));
   }
 
   /** All flat names, in the order they are printed. */
@@ -115,18 +137,19 @@ final class FlatOrder {
     boolean flag =
         List.of("comesApartLater", "sealNear", "electronicsNear", "warranty").contains(path);
     if (flag && value instanceof Node.Text t) {
-      return switch (t.value()) {
+      return switch (t.value().toLowerCase(Locale.ROOT)) {
         case "yes", "true" -> new Node.Bool(value.place(), true);
         case "no", "false" -> new Node.Bool(value.place(), false);
         default -> value;
       };
     }
-    boolean text = List.of("job", "title", "start", "zone", "movedAt").contains(path);
-    return text && value instanceof Node.Num n ? new Node.Text(n.place(), n.written()) : value;
+    return TEXTS.contains(path) && value instanceof Node.Num n
+        ? new Node.Text(n.place(), n.written())
+        : value;
   }
 
   /** Several readings in one cell stand apart by spaces or semicolons. */
-  private static Node readings(Node value) {
+  static Node.Arr readings(Node value) {
     if (!(value instanceof Node.Text t)) {
       return new Node.Arr(value.place(), List.of(value));
     }

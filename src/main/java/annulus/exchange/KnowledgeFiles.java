@@ -26,9 +26,10 @@ public final class KnowledgeFiles {
     var duties = table(files, "duty-cases.csv", (file, in) -> HoldFiles.duties(file, in, hold));
     var friction = table(files, "friction.csv", PressFiles::friction);
     var press = table(files, "press-factors.csv", PressFiles::factors);
+    var bearings = table(files, "bearing-normal.csv", Iso286Files::bearings);
     RuleBook rules = RuleFile.read(files);
     Catalog catalog = CatalogFiles.read(files);
-    return new Knowledge(catalog, rules, hold, friction, press, Knowledge.byId(duties));
+    return new Knowledge(catalog, rules, hold, friction, press, bearings, Knowledge.byId(duties));
   }
 
   /** These tables hang together as a whole: a shop's file stands in for the program's. */

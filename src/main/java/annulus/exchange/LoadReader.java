@@ -26,6 +26,7 @@ final class LoadReader {
   }
 
   Optional<Load> read(Fields f) {
+    int before = problems.count();
     Optional<DutyCase> duty = duty(f);
     OptionalDouble axial = number(f, "axialN", 1e7, "N");
     OptionalDouble torque = number(f, "torqueNm", 1e6, "N·m");
@@ -43,7 +44,13 @@ final class LoadReader {
       problems.add(
           f.placeOf("duty"), f.path("duty"), "stands beside figures", "a duty case or figures");
     }
+    if (duty.isEmpty() && !f.has("duty")) {
+      refuseNothing(f, axial, torque);
+    }
     f.done();
+    if (problems.count() > before) {
+      return Optional.empty();
+    }
     return Values.build(
         f,
         problems,
@@ -53,6 +60,17 @@ final class LoadReader {
                 torque.orElse(duty.map(d -> d.torqueNm().high()).orElse(0.0)),
                 repeats,
                 factor));
+  }
+
+  /** A load of nothing holds nothing, and would let a joint go early. */
+  private void refuseNothing(Fields f, OptionalDouble axial, OptionalDouble torque) {
+    String allowed = "axialN or torqueNm above 0, or a duty case";
+    if (!f.has("axialN") && !f.has("torqueNm")) {
+      problems.add(f.place(), f.path(), "has no figure", allowed);
+    } else if (axial.orElse(0) == 0 && torque.orElse(0) == 0) {
+      String first = f.has("axialN") ? "axialN" : "torqueNm";
+      problems.add(f.placeOf(first), f.path(first), "is zero", allowed);
+    }
   }
 
   private OptionalDouble number(Fields f, String name, double high, String unit) {

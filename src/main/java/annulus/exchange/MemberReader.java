@@ -1,6 +1,7 @@
 package annulus.exchange;
 
 import annulus.advice.JointOrder.Assumption;
+import annulus.advice.Knowledge;
 import annulus.advice.Member;
 import annulus.catalog.Catalog;
 import annulus.catalog.Finish;
@@ -9,7 +10,6 @@ import annulus.catalog.Material;
 import annulus.catalog.Policy;
 import annulus.measure.Reading;
 import annulus.measure.Side;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,13 +17,16 @@ import java.util.OptionalDouble;
 
 /** Reads one member of an order. */
 final class MemberReader {
+  private final Knowledge knowledge;
   private final Catalog catalog;
   private final Problems problems;
   private final Measures measures;
   private final List<Assumption> assumed;
 
-  MemberReader(Catalog catalog, Problems problems, Measures measures, List<Assumption> assumed) {
-    this.catalog = catalog;
+  MemberReader(
+      Knowledge knowledge, Problems problems, Measures measures, List<Assumption> assumed) {
+    this.knowledge = knowledge;
+    this.catalog = knowledge.catalog();
     this.problems = problems;
     this.measures = measures;
     this.assumed = assumed;
@@ -45,8 +48,13 @@ final class MemberReader {
         f.has("finish")
             ? reference(f, "finish", catalog.finishes())
             : material.map(m -> assumedFinish(name, m));
-    List<Reading> readings = readings(f, gapGiven);
-    Optional<Instrument> instrument = instrument(f, side, readings, gapGiven);
+    Optional<BearingStandIn> bearing = bearing(f, side, gapGiven);
+    List<Reading> readings =
+        bearing.map(b -> List.of(b.reading())).orElseGet(() -> readings(f, gapGiven));
+    Optional<Instrument> instrument =
+        bearing.isPresent()
+            ? bearing.map(BearingStandIn::instrument)
+            : instrument(f, side, readings, gapGiven);
     double measuredAt =
         f.node("temperatureC")
             .map(n -> measures.celsius(n, f.path("temperatureC"), -30, 60).orElse(20))
@@ -88,6 +96,35 @@ final class MemberReader {
                 other));
   }
 
+  /**
+   * A bearing that was not measured, named by its boundary diameter: the middle of its tolerance,
+   * with the tolerance as the error limit.
+   */
+  private Optional<BearingStandIn> bearing(Fields f, Side side, boolean gapGiven) {
+    Optional<Node> node = f.node("bearingMm");
+    if (node.isEmpty()) {
+      return Optional.empty();
+    }
+    String path = f.path("bearingMm");
+    f.allow("instrument");
+    if (f.has("readingsMm") || gapGiven) {
+      problems.add(node.get().place(), path, "stands beside readings or a gap", "one of them");
+      return Optional.empty();
+    }
+    OptionalDouble nominal = measures.lengthMm(node.get(), path, 0.5, 500);
+    if (nominal.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<BearingStandIn> standIn =
+        Optional.ofNullable(
+            problems.place(
+                node.get().place(),
+                path,
+                () -> BearingStandIn.of(knowledge.bearings(), side, nominal.getAsDouble())));
+    standIn.ifPresent(b -> assumed.add(new Assumption(path, b.words(), "not measured: ISO 492")));
+    return standIn;
+  }
+
   private <T> Optional<T> reference(Fields f, String name, Map<String, T> known) {
     Optional<String> id = f.text(name);
     if (id.isPresent() && !known.containsKey(id.get())) {
@@ -113,12 +150,7 @@ final class MemberReader {
       }
       return List.of();
     }
-    f.required("readingsMm");
-    List<Reading> readings = new ArrayList<>(f.list("readingsMm", n -> reading(n, f)));
-    if (readings.isEmpty() && problems.none()) {
-      problems.add(
-          f.placeOf("readingsMm"), f.path("readingsMm"), "is empty", "at least one reading in mm");
-    }
+    List<Reading> readings = f.requiredList("readingsMm", n -> reading(n, f));
     new EntrySlips(problems, catalog.policy())
         .sameMember(f.placeOf("readingsMm"), f.path("readingsMm"), readings);
     return readings;

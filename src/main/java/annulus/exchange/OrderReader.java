@@ -23,6 +23,7 @@ import java.io.Reader;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -55,7 +56,7 @@ public final class OrderReader {
   public OrderReader(Knowledge knowledge, Instant now, ZoneId zone, List<ShopPlace> places) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
-    this.now = now;
+    this.now = now.truncatedTo(ChronoUnit.SECONDS);
     this.zone = zone;
     this.places = Catalog.index(places, ShopPlace::name);
   }
@@ -103,7 +104,7 @@ public final class OrderReader {
       refuseBareGap();
       String job = f.text("job").orElse("");
       String title = f.text("title").orElse("");
-      MemberReader members = new MemberReader(catalog, problems, measures, assumed);
+      MemberReader members = new MemberReader(knowledge, problems, measures, assumed);
       Optional<GivenGap> gap = givenGap();
       Optional<Member> bore = members.read(f, "bore", Side.BORE, gap.isPresent());
       Optional<Member> part = members.read(f, "part", Side.PART, gap.isPresent());
@@ -124,18 +125,12 @@ public final class OrderReader {
       double confidence =
           number("confidence", 0.8, 0.999, "").orElse(policy.value("wanted-confidence"));
       Optional<CompoundClass> compound = compound();
-      Optional<Instant> movedAt = clock.instant(f, "movedAt", orderZone);
-      if (movedAt.isPresent() && movedAt.get().isBefore(start)) {
-        problems.add(
-            f.placeOf("movedAt"), "movedAt", "is before the start", "a time after " + start);
-      }
+      Optional<Instant> movedAt = movedAt(start, orderZone);
       f.done();
       if (!problems.none() || bore.isEmpty() || part.isEmpty()) {
         return Optional.empty();
       }
-      if (gap.isEmpty()) {
-        slips(bore.get(), part.get());
-      }
+      slips(bore.get(), part.get(), gap);
       return Values.build(
           f,
           problems,
@@ -179,7 +174,8 @@ public final class OrderReader {
 
     private void refuseBareGap() {
       for (String bare : List.of("gap", "clearance", "gapUm", "clearanceUm", "gapMm")) {
-        if (f.has(bare)) {
+        if (f.stands(bare)) {
+          f.allow(bare);
           problems.add(
               f.placeOf(bare),
               bare,
@@ -193,6 +189,7 @@ public final class OrderReader {
       boolean radial = f.has("radialGapUm");
       boolean diametral = f.has("diametralClearanceUm");
       if (!radial && !diametral) {
+        refuseLoneGapFields();
         return Optional.empty();
       }
       if (radial && diametral) {
@@ -222,9 +219,27 @@ public final class OrderReader {
               nominal.getAsDouble(), value.getAsDouble() * share, doubt.getAsDouble() * share));
     }
 
-    private void slips(Member bore, Member part) {
+    /** Fields that say something about a given gap, where none is given. */
+    private void refuseLoneGapFields() {
+      for (String lone :
+          List.of("radialGapPlusMinusUm", "diametralClearancePlusMinusUm", "diameterMm")) {
+        if (f.has(lone)) {
+          problems.add(
+              f.placeOf(lone),
+              lone,
+              "stands without a given gap",
+              "beside radialGapUm or diametralClearanceUm only");
+        }
+      }
+    }
+
+    private void slips(Member bore, Member part, Optional<GivenGap> gap) {
       EntrySlips slips = new EntrySlips(problems, policy);
-      slips.pair(f.placeOf("bore"), "bore", mean(bore), mean(part));
+      if (gap.isEmpty()) {
+        slips.pair(f.placeOf("bore"), "bore", mean(bore), mean(part));
+      }
+      slips.wall(f, bore, gap.map(GivenGap::nominalMm).orElseGet(() -> mean(bore)));
+      slips.wall(f, part, gap.map(GivenGap::nominalMm).orElseGet(() -> mean(part)));
     }
 
     private double mean(Member member) {
@@ -306,27 +321,33 @@ public final class OrderReader {
     }
 
     private Interval service() {
-      double low =
-          f.node("serviceLowC")
-              .map(n -> measures.celsius(n, "serviceLowC", -100, 350).orElse(0))
-              .orElseGet(
-                  () -> assume("serviceLowC", policy.value("service-low-c"), "not said: outdoors"));
-      double high =
-          f.node("serviceHighC")
-              .map(n -> measures.celsius(n, "serviceHighC", -100, 350).orElse(0))
-              .orElseGet(
-                  () ->
-                      assume(
-                          "serviceHighC", policy.value("service-high-c"), "not said: in the sun"));
-      if (low > high) {
-        problems.add(
-            f.placeOf("serviceLowC"),
-            "serviceLowC",
-            Numbers.plain(low) + " °C is above serviceHighC " + Numbers.plain(high) + " °C",
-            "the lower of the two");
+      OptionalDouble low = celsius("serviceLowC", "service-low-c", "not said: outdoors");
+      OptionalDouble high = celsius("serviceHighC", "service-high-c", "not said: in the sun");
+      if (low.isEmpty() || high.isEmpty()) {
         return new Interval(0, 0);
       }
-      return new Interval(low, high);
+      if (low.getAsDouble() > high.getAsDouble()) {
+        String said = f.has("serviceLowC") ? "serviceLowC" : "serviceHighC";
+        problems.add(
+            f.placeOf(said),
+            said,
+            range("serviceLowC", low) + " is above " + range("serviceHighC", high),
+            "serviceLowC at or below serviceHighC");
+        return new Interval(0, 0);
+      }
+      return new Interval(low.getAsDouble(), high.getAsDouble());
+    }
+
+    private String range(String name, OptionalDouble celsius) {
+      String assumedHere = f.has(name) ? "" : " (assumed)";
+      return name + " " + Numbers.plain(celsius.getAsDouble()) + " °C" + assumedHere;
+    }
+
+    private OptionalDouble celsius(String name, String standIn, String why) {
+      Optional<Node> node = f.node(name);
+      return node.isPresent()
+          ? measures.celsius(node.get(), name, -100, 350)
+          : OptionalDouble.of(assume(name, policy.value(standIn), why));
     }
 
     private Optional<Load> load() {
@@ -349,15 +370,33 @@ public final class OrderReader {
         return now;
       }
       Instant start = clock.instant(f, "start", orderZone).orElse(now);
-      long days = (long) policy.value("start-horizon-days");
-      if (Duration.between(now, start).abs().toDays() > days) {
+      return near("start", start) ? start : now;
+    }
+
+    private Optional<Instant> movedAt(Instant start, ZoneId orderZone) {
+      Optional<Instant> moved = clock.instant(f, "movedAt", orderZone);
+      if (moved.isPresent() && near("movedAt", moved.get()) && moved.get().isBefore(start)) {
         problems.add(
-            f.placeOf("start"),
-            "start",
-            start.atZone(orderZone).toLocalDate() + " is more than " + days + " days from now",
-            "a start within " + days + " days");
+            f.placeOf("movedAt"),
+            "movedAt",
+            moved.get().atZone(orderZone).toLocalDateTime() + " is before the start",
+            "a time after " + start.atZone(orderZone).toLocalDateTime());
       }
-      return start;
+      return moved;
+    }
+
+    /** A far time is a slip of the pen, and may be one that no calendar holds. */
+    private boolean near(String field, Instant at) {
+      long days = (long) policy.value("start-horizon-days");
+      boolean near = Duration.between(now, at).abs().toDays() <= days;
+      if (!near) {
+        problems.add(
+            f.placeOf(field),
+            field,
+            at.toString().replaceFirst("T.*", "") + " is more than " + days + " days from now",
+            "a time within " + days + " days of " + now.toString().replaceFirst("T.*", ""));
+      }
+      return near;
     }
 
     private Optional<CompoundClass> compound() {

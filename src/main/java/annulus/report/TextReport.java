@@ -75,7 +75,9 @@ public final class TextReport {
     }
     words.instead().forEach(l -> lines.hanging("  Instead: ", l));
     String job = order.title().isBlank() ? order.job() : order.job() + ": " + order.title();
-    lines.hanging("  Job ", job);
+    if (!job.isBlank()) {
+      lines.hanging("  Job ", job);
+    }
   }
 
   private void handBack() {

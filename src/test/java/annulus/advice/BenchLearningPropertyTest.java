@@ -86,15 +86,7 @@ class BenchLearningPropertyTest {
   private static Instant ready(CompoundClass compound, JointOrder order) {
     Map<String, CompoundClass> compounds = new LinkedHashMap<>(CATALOG.compounds());
     compounds.put(compound.id(), compound);
-    Knowledge k = DeskData.KNOWLEDGE;
-    Knowledge own =
-        new Knowledge(
-            CATALOG.withCompounds(compounds),
-            k.rules(),
-            k.hold(),
-            k.friction(),
-            k.press(),
-            k.duties());
+    Knowledge own = DeskData.KNOWLEDGE.with(CATALOG.withCompounds(compounds));
     return new Advisor(own)
         .advise(OrderChange.compound(order, compound))
         .handBack()

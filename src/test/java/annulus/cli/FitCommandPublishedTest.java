@@ -1,0 +1,72 @@
+package annulus.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The fit command against printed fits of ISO 286-1 and ANSI B4.2 tables. */
+class FitCommandPublishedTest {
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+  private int run(String... args) {
+    Surround surround =
+        new Surround(
+            Clock.fixed(Instant.parse("2027-03-11T09:00:00Z"), ZoneOffset.UTC), ZoneOffset.UTC);
+    PrintStream o = new PrintStream(out, true, StandardCharsets.UTF_8);
+    PrintStream e = new PrintStream(err, true, StandardCharsets.UTF_8);
+    return new Cli(surround, o, e).run(args);
+  }
+
+  private String text() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "34 H11/c11, +440.0, +120.0",
+    "40 H7/s6, -18.0, -59.0",
+    "40 H7/u6, -35.0, -76.0",
+    "50 H8/f7, +89.0, +25.0",
+    "25 H7/g6, +41.0, +7.0",
+    "25 H7/n6, +6.0, -28.0",
+    "25 H7/p6, -1.0, -35.0",
+    "10 K7/h6, +14.0, -10.0",
+    "12 N7/h6, +6.0, -23.0"
+  })
+  void printed_clearances_come_out(String fit, String greatest, String least) {
+    assertEquals(ExitCode.ANSWER, run("fit", fit));
+    assertTrue(text().contains("largest   clearance " + greatest + " µm diametral"), text());
+    assertTrue(text().contains("smallest  clearance " + least + " µm diametral"), text());
+  }
+
+  @Test
+  void a_measured_size_is_inside_outside_or_not_decided() {
+    String[] tools = {"--instrument", "bore-micrometer-three-point"};
+    assertEquals(0, run("fit", "35 H7", "--bore", "35.012", tools[0], tools[1]));
+    assertTrue(text().contains("INSIDE the limits"));
+    assertEquals(1, run("fit", "35 H7", "--bore", "35.040", tools[0], tools[1]));
+    assertTrue(text().contains("OUTSIDE the limits"));
+    assertEquals(1, run("fit", "35 H7", "--bore", "35.025", tools[0], tools[1]));
+    assertTrue(text().contains("NOT DECIDED"));
+  }
+
+  @Test
+  void a_wrong_designation_says_what_is_allowed_and_leaves_no_trace() {
+    assertEquals(ExitCode.BAD_INPUT, run("fit", "35 Q7"));
+    String message = err.toString(StandardCharsets.UTF_8);
+    assertTrue(message.startsWith("command line:2: "), message);
+    assertTrue(message.contains("allowed: "), message);
+    assertFalse(message.contains("\tat "), message);
+  }
+}
