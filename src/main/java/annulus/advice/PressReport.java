@@ -1,6 +1,7 @@
 package annulus.advice;
 
 import annulus.fit.PressAnswer;
+import annulus.fit.ShrinkAssembly;
 import annulus.hold.LoadCheck;
 import annulus.quantity.Estimate;
 import java.util.Optional;
@@ -12,6 +13,10 @@ import java.util.OptionalDouble;
  * @param answer pressure, stresses and forces at 20 °C; empty when a diameter is missing
  * @param standing how the pressure stands to the members' limits
  * @param looseAtC temperature at which the fit has no interference left; empty: none
+ * @param tooTightAtC temperature at which the pressure reaches a member's limit; empty: never or
+ *     not known
+ * @param slip temperature at which a heated outer member slips over; empty when a diameter is
+ *     missing
  * @param loosestRadialUm mean radial gap at the looser end of service, µm; negative is interference
  * @param leastHold axial force that friction holds at the looser end of service, N
  * @param load outcome of the load check on friction alone; empty without a load or a figure
@@ -20,6 +25,8 @@ public record PressReport(
     Optional<PressAnswer> answer,
     Standing standing,
     OptionalDouble looseAtC,
+    OptionalDouble tooTightAtC,
+    Optional<ShrinkAssembly.Answer> slip,
     double loosestRadialUm,
     Optional<Estimate> leastHold,
     Optional<LoadCheck.Verdict> load) {

@@ -10,6 +10,7 @@ import annulus.fit.PressFit;
 import annulus.fit.PressGeometry;
 import annulus.fit.PressLimit;
 import annulus.fit.RingMaterial;
+import annulus.fit.ShrinkAssembly;
 import annulus.fit.ThermalGap;
 import annulus.hold.BondHold;
 import annulus.hold.FrictionHold;
@@ -40,6 +41,8 @@ final class PressWork {
           Optional.empty(),
           Standing.DIAMETER_MISSING,
           looseAt(),
+          OptionalDouble.empty(),
+          Optional.of(slip()),
           loosest,
           Optional.empty(),
           Optional.empty());
@@ -54,6 +57,8 @@ final class PressWork {
         Optional.of(atRest),
         standing,
         looseAt(),
+        tooTightAt(atRest),
+        Optional.of(slip()),
         loosest,
         hold.map(FrictionHold::axialN),
         hold.flatMap(this::check));
@@ -157,14 +162,60 @@ final class PressWork {
   }
 
   private OptionalDouble looseAt() {
-    ThermalGap thermal =
-        new ThermalGap(
-            found.gap().nominalMm(),
-            order.bore().material().expansion().likely(),
-            order.part().material().expansion().likely());
-    return thermal.temperatureFor(2 * found.gap().meanUm(), 0) instanceof ThermalGap.At at
+    return temperatureFor(0);
+  }
+
+  /** Temperature at which the mean diametral clearance, µm, is reached. */
+  private OptionalDouble temperatureFor(double diametralUm) {
+    return thermal().temperatureFor(2 * found.gap().meanUm(), diametralUm)
+            instanceof ThermalGap.At at
         ? OptionalDouble.of(at.celsius())
         : OptionalDouble.empty();
+  }
+
+  private ThermalGap thermal() {
+    return new ThermalGap(
+        found.gap().nominalMm(),
+        order.bore().material().expansion().likely(),
+        order.part().material().expansion().likely());
+  }
+
+  /** Pressure is linear in the working interference: scale it to the lower of the two limits. */
+  private OptionalDouble tooTightAt(PressAnswer answer) {
+    if (!(answer instanceof PressAnswer.Pressed pressed) || pressed.pressureMPa().likely() <= 0) {
+      return OptionalDouble.empty();
+    }
+    double limit =
+        Math.min(
+            pressed.hubLimit().pressureMPa().orElse(Double.POSITIVE_INFINITY),
+            pressed.partLimit().pressureMPa().orElse(Double.POSITIVE_INFINITY));
+    if (Double.isInfinite(limit)) {
+      return OptionalDouble.empty();
+    }
+    double working = pressed.workingInterferenceUm().likely();
+    double flattened = -2 * found.gap().meanUm() - working;
+    double atLimit = working * limit / pressed.pressureMPa().likely() + flattened;
+    return temperatureFor(-atLimit);
+  }
+
+  private ShrinkAssembly.Answer slip() {
+    double room = order.cure().history().celsiusAt(0);
+    double tightest =
+        -2
+            * (found.gap().smallestUm()
+                - found.gap().extremeBudget().expandedUm(order.confidence()));
+    Material bore = order.bore().material();
+    Material part = order.part().material();
+    double clearance = knowledge.press().slipClearance().value().high() * found.gap().nominalMm();
+    return new ShrinkAssembly(
+            thermal(),
+            Math.max(0, tightest),
+            clearance,
+            ring(bore).behaviour(),
+            ring(part).behaviour(),
+            OptionalDouble.of(bore.heatLimitC()),
+            OptionalDouble.of(part.heatLimitC()))
+        .heatingRing(room);
   }
 
   private Optional<LoadCheck.Verdict> check(FrictionHold hold) {

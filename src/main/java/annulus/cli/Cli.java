@@ -35,6 +35,7 @@ final class Cli {
     commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));
     commands.put("learn", args -> new LearnCommand(out).run(args));
     commands.put("fit", args -> new FitCommand(out, err).run(args));
+    commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
   }
 
   int run(String[] args) {

@@ -31,6 +31,25 @@ final class Help {
             what a designation allows, and whether measured sizes keep it; also "40 H7/s6",
             "bearing outside 62", "bearing bore 25"
 
+        java -jar annulus.jar stock check STOCK.csv [--on DAY] [--within DAYS] [--ledger FILE] [--json]
+            what may be used, what expires soon, what must not be used and why
+        java -jar annulus.jar stock plan STOCK.csv --jobs JOBS.csv [--ledger FILE] [--on DAY]
+            lots for jobs, first expired first out; what is short; what to order and when
+        java -jar annulus.jar stock cover STOCK.csv [--picture FILE.svg]
+            which joints the cabinet serves; the fewest classes that close its holes
+        java -jar annulus.jar stock receive, use, discard or correct --ledger FILE --lot LOT --ml ML
+                --who NAME [--job REF] [--class ID] [--stock STOCK.csv] [--reason TEXT]
+                [--witness TEXT] [--movement ID] [--on DAY]
+            one movement into the ledger; receive --from STOCK.csv opens it with the sheet's amounts
+        java -jar annulus.jar stock recall --ledger FILE --lot LOT or --job REF
+            which jobs got a lot; which lots went into a job
+        java -jar annulus.jar stock import --ledger FILE --from OTHER-LEDGER
+        java -jar annulus.jar stock export STOCK.csv --ledger FILE --out NEW.csv
+        java -jar annulus.jar stock label --data DIR [--from LABELS.csv] [--picture FILE.svg]
+            what a lot's own label says becomes a class of the shop; without a file it asks
+        java -jar annulus.jar stock tag STOCK.csv --lot LOT [--out FILE.html]
+            a label for a container, from the shop's own text
+
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"
           --part-bearing MM --bore-bearing MM

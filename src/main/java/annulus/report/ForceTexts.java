@@ -7,6 +7,7 @@ import annulus.advice.PressReport;
 import annulus.fit.PressAnswer;
 import annulus.fit.PressLimit;
 import annulus.fit.RingStresses;
+import annulus.fit.ShrinkAssembly;
 import annulus.hold.HoldFactor;
 import annulus.hold.Removal;
 import annulus.hold.Tool;
@@ -18,6 +19,9 @@ import java.util.Optional;
 
 /** The words for force: will it press, will it hold, will it come apart. */
 final class ForceTexts {
+  /** Colder than anything a joint meets; a limit reached only there is not worth a line. */
+  private static final double COLDEST_WORTH_SAYING = -100;
+
   private final Advice advice;
   private final JointOrder order;
 
@@ -62,7 +66,85 @@ final class ForceTexts {
               + Numbers.fixed(press.looseAtC().getAsDouble(), 0)
               + " °C (both members at one temperature)");
     }
+    press.tooTightAtC().stream()
+        .filter(t -> t > COLDEST_WORTH_SAYING)
+        .forEach(
+            t ->
+                lines.add(
+                    "the pressure reaches a member's limit at "
+                        + Numbers.fixed(t, 0)
+                        + " °C (both members at one temperature)"));
+    press.slip().ifPresent(s -> lines.add(slip(s)));
     return lines;
+  }
+
+  private static String slip(ShrinkAssembly.Answer answer) {
+    if (!(answer instanceof ShrinkAssembly.Slips slips)) {
+      return "no heat to slip it on: a member is laminate or plastic";
+    }
+    String hot =
+        "slips together dry with the outer member at " + celsius(Math.ceil(slips.ringCelsius()));
+    if (!slips.isWithinLimits()) {
+      return hot + ": DO NOT, that is hotter than a member stands";
+    }
+    boolean rough = slips.cautions().contains(ShrinkAssembly.Caution.EXPANSION_STRETCHED);
+    return hot
+        + " and the part at "
+        + celsius(slips.partCelsius())
+        + (rough ? " (rough figure)" : "")
+        + ": hot metal burns, no compound on hot faces";
+  }
+
+  /** Two lines at most for a card: what it carries, and what undoes it or must not be done. */
+  List<String> brief() {
+    List<String> lines = new ArrayList<>();
+    advice.hold().filter(h -> bonded()).ifPresent(h -> brief(h, lines));
+    if (advice.press().flatMap(PressReport::answer).orElse(null)
+        instanceof PressAnswer.Pressed pressed) {
+      lines.add(
+          "Press home with "
+              + range(pressed.pressInForceN(), "N")
+              + ". In service it holds "
+              + advice
+                  .press()
+                  .get()
+                  .leastHold()
+                  .map(h -> atLeast(h, "N"))
+                  .orElse("an unknown force")
+              + ".");
+    }
+    return lines;
+  }
+
+  private boolean bonded() {
+    return advice.decision().kind() == Advice.Kind.USE_COMPOUND;
+  }
+
+  private void brief(HoldReport hold, List<String> lines) {
+    List<String> never =
+        hold.ways().stream()
+            .filter(w -> w.outcome() == Removal.Outcome.REFUSED)
+            .map(w -> w.tool() instanceof Tool.Drift ? "hammer and drift" : "heat")
+            .toList();
+    String mustNot = never.isEmpty() ? "" : " To undo it, never: " + String.join(", ", never) + ".";
+    if (!hold.computable()) {
+      lines.add("Hold not computed (laminate or plastic): ask the part's maker." + mustNot);
+      return;
+    }
+    Estimate then = hold.atHandBack().orElse(hold.bondHot());
+    String when = hold.atHandBack().isPresent() ? "at hand-back, " : "at full cure, ";
+    String wanted =
+        hold.wantedN().isPresent()
+            ? "; wanted " + Figures.roundedUp(hold.wantedN().getAsDouble(), 0) + " N"
+            : "";
+    lines.add("Holds along the bore " + when + "hot: " + atLeast(then, "N") + wanted + ".");
+    lines.add(
+        "Undoing takes up to "
+            + Figures.roundedUp(hold.breakLoose().high(), 0)
+            + " N or "
+            + Figures.roundedUp(hold.breakLooseTorque().high(), 0)
+            + " N·m."
+            + mustNot);
   }
 
   private static String limit(String who, PressLimit limit, PressAnswer.Pressed pressed) {

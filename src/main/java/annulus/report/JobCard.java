@@ -108,6 +108,7 @@ public final class JobCard {
     decision();
     handBack();
     element("p", "gap", "Gap <b>" + text(new GapTexts(advice, catalog).line()) + "</b>");
+    new ForceTexts(advice).brief().forEach(l -> element("p", "", text(l)));
     stages();
     halves();
     sign();

@@ -184,6 +184,7 @@ public final class JsonReport {
     out.text("standing", StageTexts.id(press.standing()));
     out.radial("loosest", press.loosestRadialUm());
     out.number("looseAtC", press.looseAtC());
+    out.number("tooTightAtC", press.tooTightAtC());
     Optional<PressAnswer.Pressed> pressed =
         press
             .answer()

@@ -264,7 +264,7 @@ class CatalogDataTest {
     Pattern ask =
         Pattern.compile("\\b(?:value|number|policy)\\(\\s*\"([a-z0-9]+(?:-[a-z0-9]+)+)\"");
     Set<String> known = new TreeSet<>(CATALOG.policy().numbers().keySet());
-    for (String table : List.of("logger-rules.csv", "learning.csv")) {
+    for (String table : List.of("logger-rules.csv", "stock-policy.csv", "learning.csv")) {
       for (String line : ShopFolder.shipped(table).lines().toList()) {
         known.add(line.substring(0, Math.max(0, line.indexOf(','))));
       }

@@ -1,0 +1,106 @@
+package annulus.cli;
+
+import annulus.exchange.StockSheet;
+import annulus.stock.Ledger;
+import annulus.stock.Movement;
+import annulus.store.LedgerFile;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+
+/** {@code stock import, recall, export}: what the ledger holds. */
+final class StockLedgerCommand {
+  private final PrintStream out;
+  private final PrintStream err;
+
+  StockLedgerCommand(PrintStream out, PrintStream err) {
+    this.out = out;
+    this.err = err;
+  }
+
+  /** Takes over another till's ledger. */
+  int merge(String[] args) throws IOException {
+    Words words = new Words(args, Set.of("--ledger", "--from"), Set.of());
+    String to = StockTables.needed(words, "--ledger");
+    String from = StockTables.needed(words, "--from");
+    if (!Files.exists(Path.of(from))) {
+      throw Words.refused(0, "--from", from + " is not a file", "a ledger");
+    }
+    List<Movement> others = StockTables.ledger(from, err).movements();
+    int count = new LedgerFile(Path.of(to)).merge(others);
+    out.println(count + " new movements of " + others.size() + "; the others were there before");
+    Ledger after = StockTables.ledger(to, err);
+    after.left().entrySet().stream()
+        .filter(e -> e.getValue().microlitres() < 0)
+        .forEach(
+            e -> out.println("lot " + e.getKey() + ": " + e.getValue() + " mL: count it again"));
+    return ExitCode.ANSWER;
+  }
+
+  /** Which jobs got a lot, or which lots went into a job. */
+  int recall(String[] args) throws IOException {
+    Words words = new Words(args, Set.of("--ledger", "--lot", "--job"), Set.of());
+    if (words.has("--lot") == words.has("--job")) {
+      throw Words.refused(0, "stock recall", "needs one of two", "--lot X or --job Y");
+    }
+    String file = StockTables.needed(words, "--ledger");
+    if (!Files.exists(Path.of(file))) {
+      throw Words.refused(0, "--ledger", file + " is not a file", "a ledger");
+    }
+    Ledger ledger = StockTables.ledger(file, err);
+    boolean byLot = words.has("--lot");
+    String wanted = byLot ? StockTables.needed(words, "--lot") : StockTables.needed(words, "--job");
+    List<Movement> uses = ledger.uses(m -> byLot ? m.lot().equals(wanted) : m.job().equals(wanted));
+    if (uses.isEmpty()) {
+      boolean known = byLot && ledger.knows(wanted);
+      out.println(
+          (byLot ? "lot " : "job ")
+              + wanted
+              + (known ? ": nothing used yet" : " is not in the ledger"));
+      return ExitCode.ANSWER_IS_NO;
+    }
+    out.println(
+        byLot
+            ? "lot " + wanted + " went into jobs: " + String.join(", ", ledger.jobsOf(wanted))
+            : "job " + wanted + " got lots: " + String.join(", ", ledger.lotsOf(wanted)));
+    uses.forEach(m -> out.println("  " + line(m)));
+    return ExitCode.ANSWER;
+  }
+
+  private static String line(Movement m) {
+    String job = m.job().isEmpty() ? "no job" : "job " + m.job();
+    String item = m.item().isEmpty() ? "" : " (" + m.item() + ")";
+    String why = m.reason().isEmpty() ? "" : "; " + m.reason();
+    String witness = m.witness().isEmpty() ? "" : "; witness pair: " + m.witness();
+    return m.day()
+        + "  "
+        + m.amount()
+        + " mL of lot "
+        + m.lot()
+        + item
+        + ", "
+        + job
+        + ", by "
+        + m.who()
+        + why
+        + witness;
+  }
+
+  /** The sheet with what the ledger says is left. */
+  int export(String[] args) throws IOException {
+    Words words = new Words(args, Set.of("--ledger", "--out", "--data"), Set.of());
+    String file = StockTables.stockFile(words, "stock export");
+    String to = StockTables.needed(words, "--out");
+    StockSheet sheet = StockTables.of(words).sheet(file);
+    Ledger ledger = StockTables.ledger(StockTables.needed(words, "--ledger"), err);
+    StockSheet now = sheet.with(sheet.cabinet().with(ledger));
+    Files.writeString(Path.of(to), now.text(), StandardCharsets.UTF_8);
+    out.println("written to " + to);
+    StockTables.disagreements(now.cabinet(), ledger).forEach(n -> out.println("note: " + n));
+    return ExitCode.ANSWER;
+  }
+}

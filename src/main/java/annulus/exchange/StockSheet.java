@@ -1,0 +1,214 @@
+package annulus.exchange;
+
+import annulus.quantity.InvalidValue;
+import annulus.stock.Cabinet;
+import annulus.stock.Lot;
+import annulus.stock.Millilitres;
+import annulus.stock.SafetySheet;
+import annulus.stock.StockItem;
+import java.io.IOException;
+import java.io.Reader;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** The cabinet as a table that a spreadsheet can edit; given back in the shape it came in. */
+public final class StockSheet {
+  /** All columns, in the order they are written. */
+  public static final List<String> COLUMNS =
+      List.of(
+          "lot",
+          "class",
+          "label",
+          "container_ml",
+          "left_ml",
+          "received",
+          "opened",
+          "expires",
+          "place",
+          "safety_sheet",
+          "stored_low_c",
+          "stored_high_c",
+          "note");
+
+  private static final Set<String> NEEDED = Set.of("lot", "class", "container_ml", "left_ml");
+  private static final Set<String> NUMBERS =
+      Set.of("container_ml", "left_ml", "stored_low_c", "stored_high_c");
+
+  private final SheetTable table;
+  private final Cabinet cabinet;
+
+  private StockSheet(SheetTable table, Cabinet cabinet) {
+    this.table = table;
+    this.cabinet = cabinet;
+  }
+
+  /**
+   * Reads a sheet.
+   *
+   * @param file its name for messages
+   * @param in its text
+   * @param items what lots can be, by id
+   * @throws InputRefused with every problem found
+   * @throws IOException when it can't be read
+   */
+  public static StockSheet read(String file, Reader in, Map<String, StockItem> items)
+      throws IOException {
+    SheetTable table = SheetTable.read(file, in, COLUMNS, NEEDED);
+    Problems problems = new Problems();
+    Map<String, Lot> lots = new LinkedHashMap<>();
+    for (SheetTable.Row row : table.rows()) {
+      if (!row.isBlank()) {
+        Fields f = new Fields(table.object(row, NUMBERS), problems, "");
+        lot(f, problems, items).ifPresent(l -> put(lots, l, f, problems));
+      }
+    }
+    problems.throwIfAny();
+    return new StockSheet(table, new Cabinet(List.copyOf(lots.values()), items));
+  }
+
+  private static void put(Map<String, Lot> lots, Lot lot, Fields f, Problems problems) {
+    if (lots.putIfAbsent(lot.lot(), lot) != null) {
+      problems.add(
+          f.placeOf("lot"),
+          "lot",
+          Fields.quoted(lot.lot()) + " stands twice",
+          "each lot once; add -1, -2 for two containers of one lot");
+    }
+  }
+
+  private static Optional<Lot> lot(Fields f, Problems problems, Map<String, StockItem> items) {
+    String item = f.requiredText("class");
+    if (!item.isEmpty() && !items.containsKey(item)) {
+      f.unknown("class", item, items.keySet());
+    }
+    f.allow("note");
+    Optional<Lot> lot =
+        Values.build(
+            f,
+            problems,
+            () ->
+                new Lot(
+                    f.requiredText("lot"),
+                    item,
+                    f.text("label").orElse(""),
+                    Millilitres.of(orZero(f.requiredNumber("container_ml", 0.1, 20_000, "mL"))),
+                    Millilitres.of(orZero(f.requiredNumber("left_ml", 0, 20_000, "mL"))),
+                    date(f, problems, "received"),
+                    date(f, problems, "opened"),
+                    date(f, problems, "expires"),
+                    f.text("place").orElse(""),
+                    sheet(f, problems),
+                    celsius(f, "stored_low_c"),
+                    celsius(f, "stored_high_c")));
+    f.done();
+    return lot;
+  }
+
+  private static double orZero(double value) {
+    return Double.isNaN(value) ? 0 : value;
+  }
+
+  private static OptionalDouble celsius(Fields f, String name) {
+    return f.number(name, -60, 80, "°C");
+  }
+
+  static Optional<LocalDate> date(Fields f, Problems problems, String name) {
+    Optional<String> text = f.text(name);
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      LocalDate date = LocalDate.parse(text.get());
+      if (date.getYear() >= 1990 && date.getYear() <= 2100) {
+        return Optional.of(date);
+      }
+    } catch (DateTimeException e) {
+      // falls through to the one message
+    }
+    problems.add(
+        f.placeOf(name),
+        name,
+        Fields.quoted(text.get()) + " is not a day",
+        "year-month-day such as 2026-11-25, 1990 to 2100; for a month alone its first day");
+    return Optional.empty();
+  }
+
+  private static SafetySheet sheet(Fields f, Problems problems) {
+    Optional<String> text = f.text("safety_sheet");
+    if (text.isEmpty() || text.get().equals("no")) {
+      return SafetySheet.NONE;
+    }
+    if (text.get().equals("yes")) {
+      return SafetySheet.UNDATED;
+    }
+    if (!text.get().matches("[0-9].*")) {
+      problems.add(
+          f.placeOf("safety_sheet"),
+          "safety_sheet",
+          Fields.quoted(text.get()) + " is not understood",
+          "yes, no or the sheet's date");
+      return SafetySheet.NONE;
+    }
+    return new SafetySheet(true, date(f, problems, "safety_sheet"));
+  }
+
+  /** The lots. */
+  public Cabinet cabinet() {
+    return cabinet;
+  }
+
+  /** How the sheet is written. */
+  public SheetShape shape() {
+    return table.shape();
+  }
+
+  /** The sheet as text, in its own shape; no cell starts a formula. */
+  public String text() {
+    return table.text();
+  }
+
+  /**
+   * The sheet with what is left and opened taken from a cabinet; every other cell stays as it is.
+   *
+   * @throws InvalidValue when the sheet has no column for an opening that it must show
+   */
+  public StockSheet with(Cabinet now) {
+    Map<String, Lot> known = new LinkedHashMap<>();
+    now.lots().forEach(l -> known.put(l.lot(), l));
+    List<SheetTable.Row> rows = new ArrayList<>();
+    for (SheetTable.Row row : table.rows()) {
+      Lot lot = row.isBlank() ? null : known.get(cell(row, "lot").strip());
+      rows.add(lot == null ? row : updated(row, lot));
+    }
+    return new StockSheet(new SheetTable(table.file(), table.shape(), table.header(), rows), now);
+  }
+
+  private String cell(SheetTable.Row row, String column) {
+    int index = table.header().indexOf(column);
+    return index < 0 ? "" : row.cells().get(index);
+  }
+
+  private SheetTable.Row updated(SheetTable.Row row, Lot lot) {
+    List<String> cells = new ArrayList<>(row.cells());
+    Lot old =
+        cabinet.lots().stream().filter(l -> l.lot().equals(lot.lot())).findFirst().orElse(lot);
+    if (!old.left().equals(lot.left())) {
+      cells.set(table.header().indexOf("left_ml"), table.shape().number(lot.left().toString()));
+    }
+    if (!old.opened().equals(lot.opened())) {
+      int index = table.header().indexOf("opened");
+      if (index < 0) {
+        throw new InvalidValue("opened", "the sheet has no such column", "a column opened");
+      }
+      cells.set(index, lot.opened().map(LocalDate::toString).orElse(""));
+    }
+    return new SheetTable.Row(row.line(), cells);
+  }
+}

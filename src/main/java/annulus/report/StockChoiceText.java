@@ -1,0 +1,103 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.StockNeeds;
+import annulus.catalog.CompoundClass;
+import annulus.quantity.Numbers;
+import annulus.stock.Cabinet;
+import annulus.stock.LotCheck;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.Optional;
+
+/** What the cabinet has for a joint, and what it costs against the best class. */
+public final class StockChoiceText {
+  private StockChoiceText() {}
+
+  /**
+   * A few lines that go with the answer.
+   *
+   * @param preferred both answers
+   * @param cabinet what is there
+   * @param on the day the joint is closed
+   */
+  public static String of(StockNeeds.Preferred preferred, Cabinet cabinet, LocalDate on) {
+    TextLines out = new TextLines();
+    if (!preferred.cabinetWillDo()) {
+      out.line(
+          "Cabinet: nothing in date does for this joint. Best: " + name(preferred.best()) + ".");
+      return out.toString();
+    }
+    Optional<CompoundClass> used = preferred.inStock().decision().compound();
+    if (used.isEmpty()) {
+      return "";
+    }
+    out.line("Cabinet: " + name(preferred.inStock()) + lot(cabinet, used.get().id(), on) + ".");
+    if (preferred.sameChoice()) {
+      out.line("  It is also the best of all classes known.");
+    } else {
+      out.hanging("  ", cost(preferred));
+    }
+    return out.toString();
+  }
+
+  private static String name(Advice advice) {
+    String compound =
+        advice
+            .decision()
+            .compound()
+            .map(CompoundClass::id)
+            .orElse(advice.decision().kind().isYes() ? "no compound" : "no class");
+    return compound + advice.decision().primer().map(p -> " with " + p.primer().id()).orElse("");
+  }
+
+  /** Which lot comes first: open ones, then the earliest use-by. */
+  private static String lot(Cabinet cabinet, String item, LocalDate on) {
+    return cabinet.check(on, 0).stream()
+        .filter(c -> c.usable() && c.item().id().equals(item))
+        .min(
+            Comparator.comparing((LotCheck c) -> c.lot().isOpenOn(on) ? 0 : 1)
+                .thenComparing(c -> c.useBy().orElseThrow().date())
+                .thenComparing(c -> c.lot().lot()))
+        .map(c -> ", lot " + c.lot().lot() + ", use by " + StockWords.useBy(c))
+        .orElse("");
+  }
+
+  private static String cost(StockNeeds.Preferred preferred) {
+    Advice best = preferred.best();
+    Advice used = preferred.inStock();
+    StringBuilder words = new StringBuilder("The best class known is " + name(best) + ": with it ");
+    words.append(handBack(best, used));
+    if (best.decision().compound().isPresent()) {
+      CompoundClass a = best.decision().compound().get();
+      CompoundClass b = used.decision().compound().orElseThrow();
+      words.append(
+          ", strength likely "
+              + Numbers.plain(a.strengthMPa().likely())
+              + " instead of "
+              + Numbers.plain(b.strengthMPa().likely())
+              + " MPa");
+      if (a.permanence() != b.permanence()) {
+        boolean apart = a.permanence() == CompoundClass.Permanence.RELEASABLE;
+        words.append(apart ? ", and it would come apart" : ", and it would be lasting");
+      }
+    }
+    return words.append('.').toString();
+  }
+
+  private static String handBack(Advice best, Advice used) {
+    Optional<Instant> a = best.handBack().map(Advice.HandBack::at);
+    Optional<Instant> b = used.handBack().map(Advice.HandBack::at);
+    if (a.isEmpty() || b.isEmpty()) {
+      return a.isEmpty() ? "no hand-back could be promised" : "a hand-back could be promised";
+    }
+    Duration gain = Duration.between(a.get(), b.get());
+    if (gain.isZero()) {
+      return "the hand-back would be the same";
+    }
+    String by = ShopTime.up(gain.abs());
+    return "the hand-back would be " + by + (gain.isNegative() ? " later" : " earlier");
+  }
+}

@@ -1,0 +1,89 @@
+package annulus.stock;
+
+import annulus.quantity.InvalidValue;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * All lots of a shop.
+ *
+ * @param lots in the order of the sheet; each lot number once
+ * @param items what they can be, by id
+ */
+public record Cabinet(List<Lot> lots, Map<String, StockItem> items) {
+  public Cabinet {
+    lots = List.copyOf(lots);
+    items = Collections.unmodifiableMap(new LinkedHashMap<>(items));
+    Set<String> seen = new TreeSet<>();
+    for (Lot lot : lots) {
+      if (!items.containsKey(lot.item())) {
+        throw new InvalidValue(
+            "class", lot.item() + " is unknown", String.join(", ", items.keySet()));
+      }
+      if (!seen.add(lot.lot())) {
+        throw new InvalidValue("lot", lot.lot() + " stands twice", "each lot once");
+      }
+    }
+  }
+
+  /** Judges every lot on a day. */
+  public List<LotCheck> check(LocalDate on, long withinDays) {
+    return lots.stream().map(l -> LotCheck.of(l, items.get(l.item()), on, withinDays)).toList();
+  }
+
+  /** The lots that may be used on a day, in the order of the sheet. */
+  public List<Lot> usable(LocalDate on) {
+    return check(on, 0).stream().filter(LotCheck::usable).map(LotCheck::lot).toList();
+  }
+
+  /**
+   * Ids of the compound classes of which something may be used on a day.
+   *
+   * @param on the day
+   * @return sorted ids
+   */
+  public Set<String> inDateClasses(LocalDate on) {
+    return inDate(on, StockItem.Kind.COMPOUND).keySet();
+  }
+
+  /** Ids of the primers of which something may be used on a day, sorted. */
+  public Set<String> inDatePrimers(LocalDate on) {
+    return inDate(on, StockItem.Kind.PRIMER).keySet();
+  }
+
+  /** What may be used on a day, by id. */
+  public Map<String, Millilitres> inDate(LocalDate on, StockItem.Kind kind) {
+    Map<String, Millilitres> amounts = new TreeMap<>();
+    for (Lot lot : usable(on)) {
+      if (items.get(lot.item()).kind() == kind) {
+        amounts.merge(lot.item(), lot.left(), Millilitres::plus);
+      }
+    }
+    return amounts;
+  }
+
+  /**
+   * The same lots with what the ledger says is left; a lot the ledger does not know keeps the
+   * sheet's amount.
+   */
+  public Cabinet with(Ledger ledger) {
+    List<Lot> counted = new ArrayList<>();
+    for (Lot lot : lots) {
+      if (!ledger.knows(lot.lot())) {
+        counted.add(lot);
+        continue;
+      }
+      Millilitres left = ledger.left(lot.lot());
+      Lot booked = lot.withLeft(left.isPositive() ? left : Millilitres.NONE);
+      counted.add(ledger.firstUse(lot.lot()).map(booked::openedOn).orElse(booked));
+    }
+    return new Cabinet(counted, items);
+  }
+}

@@ -1,0 +1,157 @@
+package annulus.stock;
+
+import annulus.quantity.InvalidValue;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+
+/** Every movement ever recorded; what is left of a lot is always their sum. */
+public final class Ledger {
+  /** A ledger without movements. */
+  public static final Ledger EMPTY = new Ledger(Map.of());
+
+  private final Map<String, Movement> byId;
+  private final Map<String, String> items;
+
+  private Ledger(Map<String, Movement> byId) {
+    this.byId = Collections.unmodifiableMap(new LinkedHashMap<>(byId));
+    Map<String, String> named = new TreeMap<>();
+    byId.values().stream()
+        .filter(m -> !m.item().isEmpty())
+        .forEach(m -> named.putIfAbsent(m.lot(), m.item()));
+    this.items = Collections.unmodifiableMap(named);
+  }
+
+  /**
+   * A ledger of these movements.
+   *
+   * @throws InvalidValue when one id stands for two different movements
+   */
+  public static Ledger of(List<Movement> movements) {
+    Map<String, Movement> byId = new LinkedHashMap<>();
+    movements.forEach(m -> add(byId, m));
+    return new Ledger(byId);
+  }
+
+  /**
+   * The ledger with one more movement. A movement that is already there changes nothing.
+   *
+   * @throws InvalidValue when its id stands for another movement
+   */
+  public Ledger with(Movement movement) {
+    Map<String, Movement> more = new LinkedHashMap<>(byId);
+    add(more, movement);
+    return new Ledger(more);
+  }
+
+  private static void add(Map<String, Movement> byId, Movement movement) {
+    Movement known = byId.putIfAbsent(movement.id(), movement);
+    if (known != null && !same(known, movement)) {
+      throw new InvalidValue(
+          "movement",
+          movement.id() + " already stands for another movement of lot " + known.lot(),
+          "a new id, or the same movement again");
+    }
+  }
+
+  /** Recording again later is still the same movement. */
+  private static boolean same(Movement a, Movement b) {
+    return a.kind() == b.kind()
+        && a.lot().equals(b.lot())
+        && a.job().equals(b.job())
+        && a.amount().equals(b.amount());
+  }
+
+  /** Whether this movement is in it. */
+  public boolean has(String id) {
+    return byId.containsKey(id);
+  }
+
+  /** In the order recorded. */
+  public List<Movement> movements() {
+    return List.copyOf(byId.values());
+  }
+
+  /** Whether a lot has any movement. */
+  public boolean knows(String lot) {
+    return byId.values().stream().anyMatch(m -> m.lot().equals(lot));
+  }
+
+  /** What is left of a lot: the sum of its movements; below zero when more was used than came. */
+  public Millilitres left(String lot) {
+    return byId.values().stream()
+        .filter(m -> m.lot().equals(lot))
+        .map(Movement::change)
+        .reduce(Millilitres.NONE, Millilitres::plus);
+  }
+
+  /** What is left by lot, sorted. */
+  public Map<String, Millilitres> left() {
+    Map<String, Millilitres> sums = new TreeMap<>();
+    byId.values().forEach(m -> sums.merge(m.lot(), m.change(), Millilitres::plus));
+    return sums;
+  }
+
+  /** The first day something was used from a lot: by then it was open. */
+  public Optional<LocalDate> firstUse(String lot) {
+    return byId.values().stream()
+        .filter(m -> m.lot().equals(lot) && m.kind() == Movement.Kind.USE)
+        .map(Movement::day)
+        .min(LocalDate::compareTo);
+  }
+
+  /**
+   * Refuses a use or discard of more than is left.
+   *
+   * @throws InvalidValue with what is left
+   */
+  public void requireLeft(Movement movement) {
+    boolean takes = movement.change().microlitres() < 0;
+    Millilitres left = left(movement.lot());
+    if (takes && !has(movement.id()) && left.plus(movement.change()).microlitres() < 0) {
+      throw new InvalidValue(
+          "ml",
+          movement.amount() + " mL is more than the " + left + " mL left of lot " + movement.lot(),
+          "at most " + left + " mL; correct the count first if the container holds more");
+    }
+  }
+
+  /** What a lot is, as the first movement that names it says. */
+  public Optional<String> itemOf(String lot) {
+    return Optional.ofNullable(items.get(lot));
+  }
+
+  /** Which jobs got a lot, sorted. */
+  public Set<String> jobsOf(String lot) {
+    Set<String> jobs = new TreeSet<>();
+    uses(m -> m.lot().equals(lot)).forEach(m -> jobs.add(m.job()));
+    jobs.remove("");
+    return jobs;
+  }
+
+  /** Which lots went into a job, sorted. */
+  public Set<String> lotsOf(String job) {
+    Set<String> lots = new TreeSet<>();
+    uses(m -> m.job().equals(job)).forEach(m -> lots.add(m.lot()));
+    return lots;
+  }
+
+  /** Uses that match, in the order recorded. */
+  public List<Movement> uses(Predicate<Movement> wanted) {
+    List<Movement> found = new ArrayList<>();
+    for (Movement movement : byId.values()) {
+      if (movement.kind() == Movement.Kind.USE && wanted.test(movement)) {
+        found.add(movement);
+      }
+    }
+    return found;
+  }
+}

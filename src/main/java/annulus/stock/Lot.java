@@ -1,0 +1,109 @@
+package annulus.stock;
+
+import annulus.quantity.Check;
+import annulus.quantity.InvalidValue;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One container in the cabinet.
+ *
+ * @param lot the lot number as printed, always text
+ * @param item id of the compound class or primer
+ * @param label what the shop calls it; never leaves the shop's own file
+ * @param container size of the container
+ * @param left what is left in it
+ * @param received when it came
+ * @param opened when it was opened; empty: sealed
+ * @param expires last day printed on it
+ * @param place where it stands
+ * @param sheet safety data sheet
+ * @param storedLowC coldest that its storage log shows, °C
+ * @param storedHighC warmest that its storage log shows, °C
+ */
+public record Lot(
+    String lot,
+    String item,
+    String label,
+    Millilitres container,
+    Millilitres left,
+    Optional<LocalDate> received,
+    Optional<LocalDate> opened,
+    Optional<LocalDate> expires,
+    String place,
+    SafetySheet sheet,
+    OptionalDouble storedLowC,
+    OptionalDouble storedHighC) {
+  public Lot {
+    Check.text("lot", lot);
+    Check.text("class", item);
+    Check.within("container_ml", container.value(), 0.1, 20_000, "mL");
+    if (left.microlitres() < 0) {
+      throw new InvalidValue("left_ml", left + " mL is below zero", "0 mL or more");
+    }
+    if (left.compareTo(container) > 0) {
+      throw new InvalidValue(
+          "left_ml", left + " mL is more than the container holds", "at most " + container + " mL");
+    }
+    inOrder("opened", opened, "received", received);
+    inOrder("expires", expires, "received", received);
+    storedLowC.ifPresent(c -> Check.within("stored_low_c", c, -60, 80, "°C"));
+    storedHighC.ifPresent(c -> Check.within("stored_high_c", c, -60, 80, "°C"));
+    if (storedLowC.isPresent()
+        && storedHighC.isPresent()
+        && storedLowC.getAsDouble() > storedHighC.getAsDouble()) {
+      throw new InvalidValue("stored_low_c", "is above stored_high_c", "the lower of the two");
+    }
+  }
+
+  private static void inOrder(
+      String field, Optional<LocalDate> date, String other, Optional<LocalDate> earlier) {
+    if (date.isPresent() && earlier.isPresent() && date.get().isBefore(earlier.get())) {
+      throw new InvalidValue(
+          field, date.get() + " is before " + other + " " + earlier.get(), "that day or later");
+    }
+  }
+
+  /** Whether it has been opened by a date. */
+  public boolean isOpenOn(LocalDate date) {
+    return opened.isPresent() && !opened.get().isAfter(date);
+  }
+
+  /** The same lot with another amount left. */
+  public Lot withLeft(Millilitres amount) {
+    return new Lot(
+        lot,
+        item,
+        label,
+        amount.compareTo(container) > 0 ? amount : container,
+        amount,
+        received,
+        opened,
+        expires,
+        place,
+        sheet,
+        storedLowC,
+        storedHighC);
+  }
+
+  /** The same lot, opened on a day; an earlier opening stays. */
+  public Lot openedOn(LocalDate day) {
+    if (opened.isPresent()) {
+      return this;
+    }
+    return new Lot(
+        lot,
+        item,
+        label,
+        container,
+        left,
+        received,
+        Optional.of(day),
+        expires,
+        place,
+        sheet,
+        storedLowC,
+        storedHighC);
+  }
+}

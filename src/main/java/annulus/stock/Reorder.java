@@ -1,0 +1,177 @@
+package annulus.stock;
+
+import annulus.catalog.Policy;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What to order and when.
+ *
+ * @param item id of the class or primer
+ * @param onHand what may be used after the planned jobs
+ * @param lacking what the planned jobs lack
+ * @param rate the measured rate of use; empty when none was recorded
+ * @param point reorder point at that rate
+ * @param orderBy day to order at the upper limit of the rate, or so that it comes before the last
+ *     lot runs out of date or the first job that is short; empty when nothing asks for an order
+ * @param likelyDay day the stock reaches the reorder point at the mean rate
+ * @param amount how much to order, in whole containers
+ * @param container size of a container
+ * @param staleBeforeEmpty whether such a container outlives its use-by at the mean rate
+ */
+public record Reorder(
+    String item,
+    Millilitres onHand,
+    Millilitres lacking,
+    Optional<UseRate> rate,
+    Optional<ReorderPoint> point,
+    Optional<LocalDate> orderBy,
+    Optional<LocalDate> likelyDay,
+    Millilitres amount,
+    Millilitres container,
+    boolean staleBeforeEmpty) {
+  private static final double DAYS_PER_MONTH = 30.4375;
+  private static final long FAR = 3650;
+
+  /**
+   * The list for everything that is in the cabinet, is lacking or has been used.
+   *
+   * @param after the cabinet after the planned jobs
+   * @param plans the planned jobs
+   * @param ledger all movements
+   * @param today the day
+   * @param policy the numbers of the stock
+   */
+  public static List<Reorder> list(
+      Cabinet after, List<JobPlan> plans, Ledger ledger, LocalDate today, Policy policy) {
+    List<Reorder> list = new ArrayList<>();
+    for (StockItem item : after.items().values()) {
+      Millilitres lacking = lacking(plans, item.id());
+      Optional<UseRate> rate =
+          UseRate.of(
+              ledger,
+              item.id(),
+              today,
+              policy.value("rate-window-days"),
+              policy.value("rate-level"));
+      boolean held = after.lots().stream().anyMatch(l -> l.item().equals(item.id()));
+      if (held || lacking.isPositive() || rate.isPresent()) {
+        list.add(of(after, item, plans, rate, today, policy));
+      }
+    }
+    return list;
+  }
+
+  private static Millilitres lacking(List<JobPlan> plans, String item) {
+    return plans.stream()
+        .flatMap(p -> p.missing().stream())
+        .filter(m -> m.item().equals(item))
+        .map(JobPlan.Missing::amount)
+        .reduce(Millilitres.NONE, Millilitres::plus);
+  }
+
+  private static Reorder of(
+      Cabinet after,
+      StockItem item,
+      List<JobPlan> plans,
+      Optional<UseRate> rate,
+      LocalDate today,
+      Policy policy) {
+    Millilitres lacking = lacking(plans, item.id());
+    Millilitres onHand = after.inDate(today, item.kind()).getOrDefault(item.id(), Millilitres.NONE);
+    Optional<ReorderPoint> point = rate.map(r -> point(r, policy));
+    Optional<LocalDate> likely =
+        rate.map(r -> reached(today, onHand.value() - point.orElseThrow().at(), r.mlPerDay()))
+            .filter(d -> d.isBefore(today.plusDays(FAR)));
+    Optional<LocalDate> orderBy =
+        Stream.of(
+                firstShort(plans, item.id()).map(d -> d.minusDays(slowLead(policy))),
+                byRate(after, item, rate, today, onHand, policy))
+            .flatMap(Optional::stream)
+            .min(LocalDate::compareTo)
+            .map(d -> d.isBefore(today) ? today : d);
+    Millilitres container = container(after, item, policy);
+    double wanted = lacking.value();
+    if (rate.isPresent()) {
+      double daily = rate.get().mlPerDay();
+      double short0 = Math.max(0, point.orElseThrow().at() - onHand.value());
+      wanted += daily * policy.value("order-cover-days") + short0;
+    }
+    long containers = (long) Math.ceil(wanted / container.value() - 1e-9);
+    Millilitres amount = new Millilitres(container.microlitres() * Math.max(0, containers));
+    boolean stale =
+        rate.isPresent()
+            && container.value() / rate.get().mlPerDay() > item.openMonths() * DAYS_PER_MONTH;
+    return new Reorder(
+        item.id(), onHand, lacking, rate, point, orderBy, likely, amount, container, stale);
+  }
+
+  private static ReorderPoint point(UseRate rate, Policy policy) {
+    return ReorderPoint.of(
+        rate.mlPerDay(),
+        rate.sdPerDay(),
+        policy.value("lead-days"),
+        policy.value("lead-sd-days"),
+        policy.value("service-level"));
+  }
+
+  /** The slow side: the upper limit of the rate, and no stock counted past its use-by. */
+  private static Optional<LocalDate> byRate(
+      Cabinet after,
+      StockItem item,
+      Optional<UseRate> rate,
+      LocalDate today,
+      Millilitres onHand,
+      Policy policy) {
+    if (rate.isEmpty()) {
+      return Optional.empty();
+    }
+    double high = rate.get().mlPerDayLimits().high();
+    double ahead = onHand.value() - point(rate.get(), policy).at();
+    LocalDate byUse = reached(today, ahead, high);
+    LocalDate byDate = lastUseBy(after, item, today).orElse(today).minusDays(slowLead(policy));
+    return Optional.of(byUse.isBefore(byDate) ? byUse : byDate);
+  }
+
+  /** Days to allow for an order at the wanted service level. */
+  private static long slowLead(Policy policy) {
+    ReorderPoint days =
+        ReorderPoint.of(
+            1,
+            0,
+            policy.value("lead-days"),
+            policy.value("lead-sd-days"),
+            policy.value("service-level"));
+    return (long) Math.ceil(days.at());
+  }
+
+  private static Optional<LocalDate> firstShort(List<JobPlan> plans, String item) {
+    return plans.stream()
+        .filter(p -> p.missing().stream().anyMatch(m -> m.item().equals(item)))
+        .map(p -> p.need().day())
+        .min(LocalDate::compareTo);
+  }
+
+  private static LocalDate reached(LocalDate today, double ahead, double perDay) {
+    return ahead <= 0 ? today : today.plusDays(Math.min(FAR, (long) (ahead / perDay)));
+  }
+
+  private static Optional<LocalDate> lastUseBy(Cabinet after, StockItem item, LocalDate today) {
+    return after.check(today, 0).stream()
+        .filter(c -> c.usable() && c.item().id().equals(item.id()))
+        .flatMap(c -> c.useBy().stream())
+        .map(UseBy::date)
+        .max(LocalDate::compareTo);
+  }
+
+  private static Millilitres container(Cabinet after, StockItem item, Policy policy) {
+    return after.lots().stream()
+        .filter(l -> l.item().equals(item.id()))
+        .map(Lot::container)
+        .min(Millilitres::compareTo)
+        .orElse(Millilitres.of(policy.value("default-container-ml")));
+  }
+}

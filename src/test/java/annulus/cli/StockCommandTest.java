@@ -1,0 +1,296 @@
+package annulus.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class StockCommandTest {
+  private static final Surround SURROUND =
+      new Surround(
+          Clock.fixed(Instant.parse("2026-11-25T10:00:00Z"), ZoneId.of("UTC")),
+          ZoneId.of("Europe/Dublin"));
+  private static final String STOCK = "demo-data/stock.csv";
+
+  @TempDir Path folder;
+  private String out = "";
+  private String err = "";
+
+  private int run(String... args) {
+    ByteArrayOutputStream to = new ByteArrayOutputStream();
+    ByteArrayOutputStream wrong = new ByteArrayOutputStream();
+    int code =
+        new Cli(
+                SURROUND,
+                new PrintStream(to, true, StandardCharsets.UTF_8),
+                new PrintStream(wrong, true, StandardCharsets.UTF_8))
+            .run(args);
+    out = to.toString(StandardCharsets.UTF_8);
+    err = wrong.toString(StandardCharsets.UTF_8);
+    return code;
+  }
+
+  private String file(String name) {
+    return folder.resolve(name).toString();
+  }
+
+  @Test
+  void check_says_what_must_not_be_used_and_answers_no() {
+    assertEquals(1, run("stock", "check", STOCK));
+    assertTrue(out.startsWith("Cabinet on 2026-11-25: 5 of 9 lots may be used."), out);
+    assertTrue(out.contains("opened too long"));
+    assertTrue(out.contains("stored too hot: 34 °C"));
+    assertTrue(out.contains("past its printed expiry 2026-10-31"));
+  }
+
+  @Test
+  void check_counts_days_as_asked() {
+    run("stock", "check", STOCK, "--within", "0");
+    assertFalse(out.contains("Use soon"));
+    run("stock", "check", STOCK, "--on", "2026-12-11");
+    assertTrue(out.contains("past its printed expiry 2026-12-10"), out);
+    assertEquals(2, run("stock", "check", STOCK, "--on", "11.12.2026"));
+    assertTrue(err.contains("command line:5: --on"), err);
+  }
+
+  @Test
+  void an_unknown_second_word_is_told_the_nearest() {
+    assertEquals(2, run("stock", "chek"));
+    assertTrue(err.contains("did you mean check"), err);
+    assertEquals(2, run("stock"));
+    assertEquals(2, run("stock", "check"));
+    assertEquals(2, run("stock", "check", STOCK, "--whithin", "3"));
+  }
+
+  @Test
+  void a_life_in_the_ledger_from_receipt_to_recall() throws IOException {
+    String ledger = file("ledger");
+    assertEquals(0, run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla"));
+    assertEquals(0, use(ledger, "007", "0.35", "HL-201", "m1"));
+    assertTrue(out.contains("left 12.15 mL"), out);
+    assertEquals(0, use(ledger, "007", "0.35", "HL-201", "m1"));
+    assertTrue(out.startsWith("was recorded before m1"), out);
+    assertEquals(2, use(ledger, "007", "0.36", "HL-201", "m1"));
+    assertEquals(2, use(ledger, "007", "99", "HL-202", "m2"));
+    assertEquals(0, run("stock", "recall", "--ledger", ledger, "--lot", "007"));
+    assertTrue(out.contains("lot 007 went into jobs: HL-201"), out);
+    assertEquals(0, run("stock", "recall", "--ledger", ledger, "--job", "HL-201"));
+    assertTrue(out.contains("job HL-201 got lots: 007"), out);
+    assertEquals(1, run("stock", "recall", "--ledger", ledger, "--lot", "7"));
+    run("stock", "check", STOCK, "--ledger", ledger);
+    assertTrue(out.contains("the sheet says 12.5 mL left, the ledger 12.15 mL"), out);
+    assertEquals(0, run("stock", "export", STOCK, "--ledger", ledger, "--out", file("n.csv")));
+    assertTrue(Files.readString(folder.resolve("n.csv")).contains("bottle,50,12.15,"));
+  }
+
+  private int use(String ledger, String lot, String ml, String job, String movement) {
+    return run(
+        "stock",
+        "use",
+        "--ledger",
+        ledger,
+        "--lot",
+        lot,
+        "--ml",
+        ml,
+        "--who",
+        "Halden",
+        "--job",
+        job,
+        "--movement",
+        movement,
+        "--stock",
+        STOCK);
+  }
+
+  @Test
+  void a_lot_past_its_day_or_out_of_turn_needs_a_reason_and_a_witness_pair() throws IOException {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String before = Files.readString(Path.of(ledger));
+    assertEquals(1, use(ledger, "KB-2211", "0.1", "J", "m1"));
+    assertTrue(out.contains("NOT recorded: lot KB-2211: opened too long"), out);
+    assertEquals(1, use(ledger, "1E5", "0.1", "J", "m2"));
+    assertTrue(out.contains("lot 007 of the same class is open and in date"), out);
+    assertEquals(1, use(ledger, "unknown", "0.1", "J", "m3"));
+    assertEquals(before, Files.readString(Path.of(ledger)));
+    String[] overridden = {
+      "stock",
+      "use",
+      "--ledger",
+      ledger,
+      "--lot",
+      "KB-2211",
+      "--ml",
+      "0.1",
+      "--who",
+      "Halden",
+      "--stock",
+      STOCK,
+      "--reason",
+      "nothing else",
+      "--witness",
+      "pair W-3 held"
+    };
+    assertEquals(0, run(overridden));
+    assertTrue(Files.readString(Path.of(ledger)).contains("pair W-3 held"));
+  }
+
+  @Test
+  void another_tills_ledger_is_taken_over_once() {
+    String a = file("a");
+    String b = file("b");
+    run("stock", "receive", "--ledger", a, "--from", STOCK, "--who", "Orla");
+    run("stock", "receive", "--ledger", b, "--from", STOCK, "--who", "Orla");
+    use(b, "007", "0.5", "J9", "till-b-1");
+    assertEquals(0, run("stock", "import", "--ledger", a, "--from", b));
+    assertTrue(out.startsWith("1 new movements of 9"), out);
+    run("stock", "import", "--ledger", a, "--from", b);
+    assertTrue(out.startsWith("0 new movements of 9"), out);
+    run("stock", "recall", "--ledger", a, "--job", "J9");
+    assertTrue(out.contains("007"));
+  }
+
+  @Test
+  void a_plan_assigns_lots_and_says_what_is_short_and_what_another_class_costs() {
+    String jobs = "demo-data/jobs.csv";
+    assertEquals(1, run("stock", "plan", STOCK, "--jobs", jobs));
+    assertTrue(out.matches("(?s).* 0\\.1[0-9]* mL medium-lasting from lot 007.*"), out);
+    assertTrue(out.contains("instead of thin-lasting: hand-back"), out);
+    assertTrue(out.matches("(?s).*SHORT: 0\\.0[0-9]* mL thin-lasting.*"), out);
+    assertTrue(out.contains("demo-data/jobs.csv:4:3"), out);
+    assertTrue(out.contains("thin-lasting        10 mL, order by 2027-02-25"), out);
+  }
+
+  @Test
+  void cover_draws_its_picture_and_names_the_fewest() throws IOException {
+    String picture = file("cover.svg");
+    assertEquals(0, run("stock", "cover", STOCK, "--picture", picture));
+    assertTrue(out.contains("Holes"), out);
+    assertTrue(out.contains("Fewest to close them all: "), out);
+    assertTrue(Files.readString(Path.of(picture)).startsWith("<svg"));
+  }
+
+  @Test
+  void labels_become_classes_that_an_answer_names_as_shop_label() throws IOException {
+    String data = file("shop");
+    assertEquals(
+        0,
+        run(
+            "stock",
+            "label",
+            "--data",
+            data,
+            "--from",
+            "demo-data/stock-labels.csv",
+            "--picture",
+            file("l.svg")));
+    assertTrue(Files.exists(folder.resolve("l-halden-blend.svg")));
+    assertTrue(Files.readString(folder.resolve("shop/compounds.json")).contains("shop label"));
+    assertEquals(
+        0,
+        run(
+            "advise",
+            "--data",
+            data,
+            "--class",
+            "halden-blend",
+            "--radial-gap-um",
+            "40",
+            "--radial-gap-plus-minus-um",
+            "3",
+            "--diameter",
+            "42",
+            "--engagement",
+            "11",
+            "--materials",
+            "steel-plain,steel-bearing",
+            "--temp",
+            "20",
+            "--why"));
+    assertTrue(out.contains("shop label"), out);
+  }
+
+  @Test
+  void one_bad_label_keeps_all_of_them_out() throws IOException {
+    Path labels = folder.resolve("labels.csv");
+    String good = Files.readString(Path.of("demo-data/stock-labels.csv"));
+    Files.writeString(labels, good.replace(",25,48,23,", ",25,0.2,23,"));
+    assertEquals(2, run("stock", "label", "--data", file("shop"), "--from", labels.toString()));
+    assertTrue(err.contains("labels.csv:3"), err);
+    assertTrue(err.contains("full cure is not after fixture"), err);
+    assertFalse(Files.exists(folder.resolve("shop/compounds.json")));
+  }
+
+  @Test
+  void a_label_that_does_not_say_which_gap_it_means_is_refused_at_its_row() throws IOException {
+    Path labels = folder.resolve("labels.csv");
+    String good = Files.readString(Path.of("demo-data/stock-labels.csv"));
+    Files.writeString(labels, good.replace(",diametral,", ",,"));
+    assertEquals(2, run("stock", "label", "--data", file("shop"), "--from", labels.toString()));
+    assertTrue(err.contains("labels.csv:2:1: gap_basis: is missing: does the label count"), err);
+    assertTrue(err.contains("per side"), err);
+  }
+
+  @Test
+  void typed_answers_make_a_class_and_a_contradiction_is_asked_again() throws IOException {
+    String answers =
+        String.join(
+            "\n",
+            List.of(
+                "shop-blend",
+                "Shop blend",
+                "medium-lasting",
+                "radial",
+                "80",
+                "",
+                "12",
+                "0.1",
+                "22",
+                "active",
+                "25",
+                "22",
+                "-50",
+                "140",
+                "6",
+                "9",
+                "",
+                "20",
+                ""));
+    ByteArrayOutputStream to = new ByteArrayOutputStream();
+    PrintStream print = new PrintStream(to, true, StandardCharsets.UTF_8);
+    int code =
+        new StockCommand(
+                SURROUND,
+                new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
+                print,
+                print)
+            .run(new String[] {"stock", "label", "--data", file("shop")});
+    String said = to.toString(StandardCharsets.UTF_8);
+    assertEquals(0, code);
+    assertTrue(said.contains("full cure is not after fixture"), said);
+    assertTrue(said.contains("shop-blend (Shop blend), like medium-lasting"), said);
+  }
+
+  @Test
+  void a_tag_carries_lot_class_opening_and_use_by() throws IOException {
+    assertEquals(0, run("stock", "tag", STOCK, "--lot", "007", "--out", file("t.html")));
+    assertTrue(out.contains("USE BY 2027-04-05"), out);
+    assertTrue(Files.readString(folder.resolve("t.html")).contains("lot <bdi>007</bdi>"));
+    assertEquals(1, run("stock", "tag", STOCK, "--lot", "KB-2211"));
+    assertTrue(out.contains("DO NOT USE"), out);
+  }
+}

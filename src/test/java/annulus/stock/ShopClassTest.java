@@ -1,0 +1,234 @@
+package annulus.stock;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.Policy;
+import annulus.catalog.Stage;
+import annulus.exchange.CatalogFiles;
+import annulus.exchange.CommandWords.Word;
+import annulus.exchange.DataFiles;
+import annulus.exchange.InputRefused;
+import annulus.exchange.LabelSheet;
+import annulus.exchange.PlacedProblem;
+import annulus.exchange.ShopClassFile;
+import annulus.exchange.StockFiles;
+import annulus.quantity.InvalidValue;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ShopClassTest {
+  private static final Catalog CATALOG;
+  private static final Policy POLICY;
+
+  static {
+    try {
+      CATALOG = CatalogFiles.read(DataFiles.bundled());
+      POLICY = StockFiles.policy(DataFiles.bundled());
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  /** A label that holds water; pairs of column and value change it. */
+  private static Map<String, Word> label(String... changes) {
+    Map<String, String> said = new LinkedHashMap<>();
+    String[] columns = {
+      "class", "shop-blend", "name", "Shop blend", "like", "medium-lasting", "gap_basis", "radial",
+      "largest_gap_um", "80", "fixture_minutes", "12", "full_hours", "20", "at_c", "22",
+      "surface", "active", "at_gap_um", "25", "strength_mpa", "22", "service_low_c", "-50",
+      "service_high_c", "140", "least_cure_c", "6", "open_months", "9"
+    };
+    for (int i = 0; i < columns.length; i += 2) {
+      said.put(columns[i], columns[i + 1]);
+    }
+    for (int i = 0; i < changes.length; i += 2) {
+      said.put(changes[i], changes[i + 1]);
+    }
+    Map<String, Word> words = new LinkedHashMap<>();
+    said.forEach((k, v) -> words.put(k, new Word(k, v, 3)));
+    words.values().removeIf(w -> w.value().equals("-"));
+    return words;
+  }
+
+  private static ShopClass made(String... changes) {
+    return ShopClass.of(LabelSheet.words(label(changes)), CATALOG, POLICY);
+  }
+
+  @Test
+  void the_label_is_in_the_class_narrower_and_says_so() {
+    CompoundClass made = made().after();
+    assertEquals(80, made.gapUm().high());
+    assertEquals(0.2, made.cure().at(Stage.FIXTURE).hours(), 1e-12);
+    assertEquals(20, made.cure().at(Stage.FULL).hours());
+    assertEquals(22, made.strengthMPa().likely());
+    assertEquals(9, made.openMonths().low());
+    assertEquals("shop label", made.provenance().source());
+    assertTrue(ShopLabel.made(made));
+    assertTrue(made.cure().spreadLn() < made().before().cure().spreadLn());
+    assertEquals(0.1 / 22, made.cure().at(Stage.FIXTURE).fraction(), 1e-12);
+  }
+
+  @Test
+  void a_diametral_gap_counts_half_per_side() {
+    ShopClass made =
+        made(
+            "gap_basis",
+            "diametral",
+            "largest_gap_um",
+            "160",
+            "smallest_gap_um",
+            "40",
+            "at_gap_um",
+            "50");
+    assertEquals(80, made.after().gapUm().high());
+    assertEquals(20, made.after().gapUm().low());
+    assertEquals(25, made.after().cure().referenceGapUm());
+  }
+
+  @Test
+  void times_on_slow_faces_are_never_made_shorter_than_they_may_be() {
+    double rate = CATALOG.activities().get(annulus.catalog.Activity.Level.SLOW).rate().high();
+    CompoundClass slow = made("surface", "slow").after();
+    assertEquals(0.2 * rate, slow.cure().at(Stage.FIXTURE).hours(), 1e-12);
+    assertTrue(slow.cure().slowFullHours() >= 20);
+  }
+
+  @Test
+  void service_above_what_hot_strength_is_known_for_is_not_counted_and_that_is_said() {
+    ShopClass made = made("service_high_c", "230");
+    assertEquals(149, made.after().serviceC().high());
+    assertTrue(made.notes().get(0).contains("230"), made.notes().get(0));
+    CompoundClass cool = made("service_high_c", "80").after();
+    assertEquals(made.before().hotFraction(80).likely(), cool.hotFraction(80).likely(), 1e-12);
+    assertEquals(0, cool.hotFraction(81).high());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "full_hours, 0.2, full_hours",
+    "full_hours, 400, full_hours",
+    "fixture_minutes, 0.1, fixture_minutes",
+    "strength_mpa, 46, strength_mpa",
+    "strength_mpa, 0.3, strength_mpa",
+    "largest_gap_um, 761, largest_gap_um",
+    "smallest_gap_um, 80, smallest_gap_um",
+    "smallest_gap_um, -5, smallest_gap_um",
+    "at_gap_um, 81, at_gap_um",
+    "service_low_c, 141, service_low_c",
+    "service_high_c, 20, service_high_c",
+    "least_cure_c, 23, least_cure_c",
+    "open_months, 61, open_months",
+    "surface, inert, surface",
+    "like, medium-lastin, like",
+    "class, medium-lasting, class",
+    "class, Shop Blend, class",
+    "shelf_months, 0, shelf_months",
+  })
+  void a_label_that_contradicts_itself_or_physics_is_refused(
+      String column, String value, String field) {
+    InvalidOr refused = refused(column, value);
+    assertEquals(field, refused.field());
+  }
+
+  private record InvalidOr(String field) {}
+
+  private static InvalidOr refused(String column, String value) {
+    try {
+      made(column, value);
+    } catch (InvalidValue e) {
+      return new InvalidOr(e.field());
+    } catch (InputRefused e) {
+      return new InvalidOr(e.problems().get(0).field());
+    }
+    throw new AssertionError(column + " " + value + " was taken");
+  }
+
+  @Test
+  void a_gap_of_760_per_side_is_the_last_that_is_taken() {
+    assertEquals(760, made("largest_gap_um", "760").after().gapUm().high());
+    assertEquals(
+        760, made("largest_gap_um", "1520", "gap_basis", "diametral").after().gapUm().high());
+    assertThrows(
+        InvalidValue.class, () -> made("largest_gap_um", "1521", "gap_basis", "diametral"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "gap_basis",
+        "largest_gap_um",
+        "full_hours",
+        "at_c",
+        "surface",
+        "strength_mpa",
+        "open_months"
+      })
+  void what_must_be_said_is_asked_for_by_name(String column) {
+    InputRefused refused = assertThrows(InputRefused.class, () -> made(column, "-"));
+    PlacedProblem problem = refused.problems().get(0);
+    assertEquals(column, problem.field());
+    assertTrue(problem.problem().contains("missing"));
+  }
+
+  @Property(tries = 300)
+  void whatever_label_is_taken_makes_stages_that_rise_and_a_file_that_reads_back(
+      @ForAll @IntRange(min = 1, max = 200) int fixture,
+      @ForAll @IntRange(min = 1, max = 300) int full,
+      @ForAll @IntRange(min = 1, max = 45) int strength,
+      @ForAll @IntRange(min = 25, max = 760) int gap)
+      throws IOException {
+    CompoundClass made;
+    try {
+      made =
+          made(
+                  "fixture_minutes",
+                  "" + fixture,
+                  "full_hours",
+                  "" + full,
+                  "strength_mpa",
+                  "" + strength,
+                  "largest_gap_um",
+                  "" + gap)
+              .after();
+    } catch (InputRefused e) {
+      assertTrue(full * 60 <= fixture, e.getMessage());
+      return;
+    }
+    double before = 0;
+    for (var point : made.cure().stages()) {
+      assertTrue(point.hours() > before);
+      before = point.hours();
+    }
+    assertTrue(ShopClassFile.text(List.of(made), Lots.DAY).contains("\"shop label\""));
+  }
+
+  @Test
+  void the_table_written_for_a_shop_is_read_as_the_same_class(@TempDir Path folder)
+      throws IOException {
+    CompoundClass first = made().after();
+    CompoundClass second = made("class", "other-blend", "full_hours", "30").after();
+    ShopClassFile.put(folder, first, Lots.DAY);
+    ShopClassFile.put(folder, second, Lots.DAY);
+    CompoundClass again = made("strength_mpa", "18.5").after();
+    ShopClassFile.put(folder, again, Lots.DAY);
+    Catalog catalog = CatalogFiles.read(DataFiles.withShop(folder));
+    assertEquals(again, catalog.compounds().get("shop-blend"));
+    assertEquals(second, catalog.compounds().get("other-blend"));
+    assertEquals(CATALOG.compounds().size() + 2, catalog.compounds().size());
+  }
+}
