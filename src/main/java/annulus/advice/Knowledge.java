@@ -36,7 +36,7 @@ public record Knowledge(
   }
 
   /** The same knowledge with another catalogue. */
-  public Knowledge with(Catalog other) {
+  public Knowledge withCatalog(Catalog other) {
     return new Knowledge(other, rules, hold, friction, press, bearings, duties);
   }
 

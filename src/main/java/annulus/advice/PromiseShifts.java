@@ -142,7 +142,7 @@ final class PromiseShifts {
         Input.FACES,
         "faces as active as such faces ever are",
         now,
-        desk(knowledge.with(changed)).tell(order));
+        desk(with(changed)).tell(order));
   }
 
   private Optional<Shift> classTimes(JointOrder order, Told now) {
@@ -172,7 +172,7 @@ final class PromiseShifts {
     CompoundClass changed = ClassChange.cure(order.compound().orElseThrow(), change);
     Map<String, CompoundClass> compounds = new LinkedHashMap<>(knowledge.catalog().compounds());
     compounds.put(changed.id(), changed);
-    Knowledge other = knowledge.with(knowledge.catalog().withCompounds(compounds));
+    Knowledge other = with(knowledge.catalog().withCompounds(compounds));
     return shift(input, text, now, desk(other).tell(OrderChange.compound(order, changed)));
   }
 
@@ -190,5 +190,9 @@ final class PromiseShifts {
         c.completeHours(),
         c.slowFullHours(),
         c.workingMinutes());
+  }
+
+  private Knowledge with(Catalog catalog) {
+    return knowledge.withCatalog(catalog);
   }
 }

@@ -168,14 +168,6 @@ public final class StockNeeds {
             all.release(),
             all.cautions(),
             all.policy());
-    return new Advisor(
-        new Knowledge(
-            catalog,
-            knowledge.rules(),
-            knowledge.hold(),
-            knowledge.friction(),
-            knowledge.press(),
-            knowledge.bearings(),
-            knowledge.duties()));
+    return new Advisor(knowledge.withCatalog(catalog));
   }
 }

@@ -219,7 +219,9 @@ public final class BatchOrders {
       String cell = row.get(i).strip();
       Node.Place at = new Node.Place(file, (int) line, i + 1);
       boolean comma = decimalComma && !FlatOrder.isText(names.get(i));
-      if (cell.indexOf(NO_CHARACTER) >= 0) {
+      if (beside.contains(names.get(i))) {
+        other.put(names.get(i), cell);
+      } else if (cell.indexOf(NO_CHARACTER) >= 0) {
         wrong.add(at.problem(names.get(i), "is not UTF-8 text", "a file saved as UTF-8"));
       } else if (beside.contains(names.get(i))) {
         other.put(names.get(i), cell);

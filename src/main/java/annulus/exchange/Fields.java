@@ -74,14 +74,14 @@ final class Fields {
     return path.isEmpty() ? name : path + "." + name;
   }
 
-  /** The names the object has, in file order. */
-  List<String> names() {
-    return List.copyOf(object.members().keySet());
-  }
-
   /** Whether a name stands there; it stays unknown to {@link #done}. */
   boolean stands(String name) {
     return object.members().containsKey(name);
+  }
+
+  /** The names the object has, in file order. */
+  List<String> names() {
+    return List.copyOf(object.members().keySet());
   }
 
   boolean has(String name) {

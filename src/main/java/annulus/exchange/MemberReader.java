@@ -10,6 +10,7 @@ import annulus.catalog.Material;
 import annulus.catalog.Policy;
 import annulus.measure.Reading;
 import annulus.measure.Side;
+import annulus.quantity.Numbers;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -58,7 +59,7 @@ final class MemberReader {
     double measuredAt =
         f.node("temperatureC")
             .map(n -> measures.celsius(n, f.path("temperatureC"), -30, 60).orElse(20))
-            .orElse(policy.value("default-temperature-c"));
+            .orElseGet(() -> assumedTemperature(f, gapGiven));
     double doubt =
         f.node("temperaturePlusMinusC")
             .map(n -> measures.number(n, f.path("temperaturePlusMinusC"), 0, 20, "°C").orElse(0))
@@ -131,6 +132,15 @@ final class MemberReader {
       f.unknown(name, id.get(), known.keySet());
     }
     return id.map(known::get);
+  }
+
+  private double assumedTemperature(Fields f, boolean gapGiven) {
+    double celsius = catalog.policy().value("default-temperature-c");
+    if (!gapGiven) {
+      String text = Numbers.plain(celsius);
+      assumed.add(new Assumption(f.path("temperatureC"), text, "not said: as it was measured"));
+    }
+    return celsius;
   }
 
   private Finish assumedFinish(String member, Material material) {
@@ -218,7 +228,7 @@ final class MemberReader {
               + " can't measure "
               + Fields.word(use)
               + " diameters of "
-              + annulus.quantity.Numbers.fixed(mean, 2)
+              + Numbers.fixed(mean, 2)
               + " mm",
           able.isEmpty() ? "no instrument in the data does" : String.join(", ", able));
     }

@@ -119,7 +119,7 @@ public final class OrderReader {
           f.choice("consequence", Consequence.values())
               .orElseGet(() -> assume("consequence", Consequence.INJURY, "not said: the worst"));
       Surroundings around = surroundings();
-      ZoneId orderZone = clock.zone(f, "zone").orElse(zone);
+      ZoneId orderZone = f.has("zone") ? clock.zone(f, "zone").orElse(zone) : machineZone();
       Instant start = start(orderZone);
       CurePlace cure = curePlace(start, orderZone);
       double confidence =
@@ -298,11 +298,14 @@ public final class OrderReader {
       }
       Fields p = object.get();
       String id = p.requiredText("id");
-      PrimedFaces on = p.choice("on", PrimedFaces.values()).orElse(PrimedFaces.BOTH);
+      PrimedFaces on =
+          p.has("on")
+              ? p.choice("on", PrimedFaces.values()).orElse(PrimedFaces.BOTH)
+              : assume("primer.on", PrimedFaces.BOTH, "not said");
       double minutes =
           p.node("minutesOnPart")
               .map(n -> measures.number(n, "primer.minutesOnPart", 0, 525_600, "min").orElse(0))
-              .orElse(0.0);
+              .orElseGet(() -> assume("primer.minutesOnPart", 0.0, "not said: put on now"));
       p.done();
       Duration age = Duration.ofSeconds(Math.round(minutes * 60));
       return used(p, "id", id, on != PrimedFaces.PART, on != PrimedFaces.BORE, age);
@@ -397,6 +400,11 @@ public final class OrderReader {
             "a time within " + days + " days of " + now.toString().replaceFirst("T.*", ""));
       }
       return near;
+    }
+
+    private ZoneId machineZone() {
+      assumed.add(new Assumption("zone", zone.getId(), "not said: that of this machine"));
+      return zone;
     }
 
     private Optional<CompoundClass> compound() {

@@ -20,8 +20,8 @@ final class StageTexts {
     return switch (stage) {
       case FIXTURE -> "Do not touch, turn or move it before.";
       case HANDLING -> "Other parts may go on. No torque, no load.";
-      case FUNCTIONAL -> "Limited use: shop's own test only.";
-      case FULL -> "May be handed over; hand-back time rules.";
+      case FUNCTIONAL -> "Shop's own test only, until hand-back.";
+      case FULL -> "May be handed over from hand-back time on.";
     };
   }
 

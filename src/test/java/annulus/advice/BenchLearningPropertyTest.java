@@ -86,7 +86,8 @@ class BenchLearningPropertyTest {
   private static Instant ready(CompoundClass compound, JointOrder order) {
     Map<String, CompoundClass> compounds = new LinkedHashMap<>(CATALOG.compounds());
     compounds.put(compound.id(), compound);
-    Knowledge own = DeskData.KNOWLEDGE.with(CATALOG.withCompounds(compounds));
+    Knowledge k = DeskData.KNOWLEDGE;
+    Knowledge own = k.withCatalog(CATALOG.withCompounds(compounds));
     return new Advisor(own)
         .advise(OrderChange.compound(order, compound))
         .handBack()

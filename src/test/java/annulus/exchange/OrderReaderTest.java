@@ -636,10 +636,26 @@ class OrderReaderTest {
   @Test
   void what_is_not_said_is_assumed_in_sight() {
     JointOrder read =
-        order().set("serviceHighC", null).set("start", null).set("bore.instrument", null).order();
+        order()
+            .set("serviceHighC", null)
+            .set("start", null)
+            .set("zone", null)
+            .set("bore.instrument", null)
+            .set("primer", null)
+            .set("primer.id", "primer-dry")
+            .order();
     List<String> fields = read.assumptions().stream().map(JointOrder.Assumption::field).toList();
     assertTrue(
-        fields.containsAll(List.of("serviceHighC", "start", "bore.instrument", "consequence")),
+        fields.containsAll(
+            List.of(
+                "serviceHighC",
+                "start",
+                "zone",
+                "bore.instrument",
+                "bore.temperatureC",
+                "primer.on",
+                "primer.minutesOnPart",
+                "consequence")),
         fields.toString());
   }
 }

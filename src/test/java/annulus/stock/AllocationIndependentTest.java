@@ -11,12 +11,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import net.jqwik.api.Arbitraries;
-import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
 import net.jqwik.api.statistics.Statistics;
 import org.junit.jupiter.api.Test;
 
@@ -31,54 +29,32 @@ class AllocationIndependentTest {
     return new Need(job, line, day, List.of(option), "use compound");
   }
 
-  @Provide
-  Arbitrary<List<Lot>> lots() {
-    return Combinators.combine(
-            Arbitraries.integers().between(1, 4), Arbitraries.integers().between(0, 5))
-        .as((ml, days) -> Lots.sealed("?", "a", ml, DAY.plusDays(days)))
-        .list()
-        .ofMinSize(1)
-        .ofMaxSize(3)
-        .map(
-            list -> {
-              List<Lot> named = new ArrayList<>();
-              for (Lot lot : list) {
-                named.add(
-                    Lots.lot(
-                        "L" + named.size(),
-                        "a",
-                        lot.left().value(),
-                        null,
-                        DAY,
-                        lot.expires().orElseThrow()));
-              }
-              return named;
-            });
+  /** A lot of 1 to 4 mL that keeps 0 to 5 days. */
+  private static List<Lot> lots(List<Integer> codes) {
+    List<Lot> lots = new ArrayList<>();
+    for (int code : codes) {
+      LocalDate expires = DAY.plusDays(code / 4);
+      lots.add(Lots.lot("L" + lots.size(), "a", 1 + code % 4, null, DAY, expires));
+    }
+    return lots;
   }
 
-  @Provide
-  Arbitrary<List<Need>> needs() {
-    return Combinators.combine(
-            Arbitraries.integers().between(1, 3), Arbitraries.integers().between(0, 5))
-        .as((ml, days) -> need("?", 0, DAY.plusDays(days), "a", ml))
-        .list()
-        .ofMinSize(1)
-        .ofMaxSize(4)
-        .map(
-            list -> {
-              List<Need> named = new ArrayList<>();
-              for (Need n : list) {
-                long line = named.size();
-                named.add(
-                    need("J" + line, line, n.day(), "a", n.options().get(0).amount().value()));
-              }
-              return named;
-            });
+  /** A job of 1 to 3 mL in 0 to 5 days. */
+  private static List<Need> needs(List<Integer> codes) {
+    List<Need> needs = new ArrayList<>();
+    for (int code : codes) {
+      long line = needs.size();
+      needs.add(need("J" + line, line, DAY.plusDays(code / 3), "a", 1 + code % 3));
+    }
+    return needs;
   }
 
   @Property(tries = 400)
   void no_other_sharing_serves_the_jobs_better_in_their_order(
-      @ForAll("lots") List<Lot> lots, @ForAll("needs") List<Need> needs) {
+      @ForAll @Size(min = 1, max = 3) List<@IntRange(max = 23) Integer> lotCodes,
+      @ForAll @Size(min = 1, max = 4) List<@IntRange(max = 17) Integer> jobCodes) {
+    List<Lot> lots = lots(lotCodes);
+    List<Need> needs = needs(jobCodes);
     Allocation.Result result = Allocation.of(new Cabinet(lots, Lots.items()), DAY, needs);
     String served = "";
     for (JobPlan plan : result.plans()) {
@@ -123,7 +99,10 @@ class AllocationIndependentTest {
 
   @Property(tries = 300)
   void nothing_is_taken_twice_late_or_out_of_turn(
-      @ForAll("lots") List<Lot> lots, @ForAll("needs") List<Need> needs) {
+      @ForAll @Size(min = 1, max = 3) List<@IntRange(max = 23) Integer> lotCodes,
+      @ForAll @Size(min = 1, max = 4) List<@IntRange(max = 17) Integer> jobCodes) {
+    List<Lot> lots = lots(lotCodes);
+    List<Need> needs = needs(jobCodes);
     Allocation.Result result = Allocation.of(new Cabinet(lots, Lots.items()), DAY, needs);
     Map<String, Millilitres> taken = new HashMap<>();
     for (JobPlan plan : result.plans()) {

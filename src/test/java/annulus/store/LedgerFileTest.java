@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.exchange.InputRefused;
 import annulus.quantity.InvalidValue;
+import annulus.stock.Lots;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import java.io.IOException;
@@ -23,6 +24,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class LedgerFileTest {
+  /** Shorter than the others, so that a rest of a longer line would show behind it. */
+  private static final Movement SHORT =
+      Lots.move("after", Movement.Kind.RECEIVE, "x", 1, Lots.DAY, "");
+
   @TempDir Path folder;
   private Path path;
   private LedgerFile file;
@@ -57,7 +62,7 @@ class LedgerFileTest {
       int lines = wholeLines(whole, length);
       assertEquals(lines, reading.ledger().movements().size(), "cut at " + length);
       torn += reading.torn().isPresent() ? 1 : 0;
-      file.merge(List.of(LedgerChild.use("after")));
+      file.merge(List.of(SHORT));
       LedgerFile.Reading after = file.read();
       assertTrue(after.torn().isEmpty());
       assertEquals(lines + 1, after.ledger().movements().size());
