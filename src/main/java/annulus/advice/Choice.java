@@ -10,6 +10,7 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.Policy;
 import annulus.fit.Gap;
 import annulus.select.ClassVerdict;
+import annulus.select.Fact;
 import annulus.select.Finding;
 import annulus.select.Rule;
 import annulus.select.Selection;
@@ -184,7 +185,10 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
         .toList();
   }
 
-  /** Cautions of the joint, and of the chosen class where there is one. */
+  /**
+   * Cautions of the joint and of the chosen class. Where nothing is to be bonded, only those about
+   * the measurement, the form and the press fit.
+   */
   List<Finding> cautions() {
     List<Finding> result = new ArrayList<>();
     List<ClassVerdict> about =
@@ -192,11 +196,19 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     boolean chosen = selection.chosen().isPresent();
     for (ClassVerdict verdict : about) {
       for (Finding finding : verdict.of(Rule.Verdict.CAUTION)) {
-        if (chosen || finding.rule().ofJoint()) {
+        if (chosen || withoutBond(finding)) {
           result.add(finding);
         }
       }
     }
     return result;
+  }
+
+  private static boolean withoutBond(Finding finding) {
+    Set<Fact> facts = finding.rule().when().facts();
+    boolean shape =
+        facts.stream().anyMatch(f -> f.id().startsWith("form.") || f.id().startsWith("press."));
+    boolean fit = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY).containsAll(facts);
+    return finding.rule().ofJoint() && (shape || fit);
   }
 }

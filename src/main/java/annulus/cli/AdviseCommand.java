@@ -23,6 +23,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** {@code advise}: one joint, or many. */
@@ -47,7 +48,12 @@ final class AdviseCommand {
     if (words.has("--batch") || words.has("--out")) {
       return batch(words, advisor, reader);
     }
-    Advice advice = advisor.advise(order(words, reader));
+    JointOrder order = order(words, reader);
+    Optional<StockAnswer> stocked =
+        words.has("--stock")
+            ? Optional.of(StockAnswer.of(words, advisor, order, err))
+            : Optional.empty();
+    Advice advice = stocked.map(StockAnswer::advice).orElseGet(() -> advisor.advise(order));
     if (words.has("--card")) {
       Path card = toWrite(words, "--card", words.rest());
       Files.writeString(card, JobCard.of(advice, advisor.catalog()));
@@ -57,6 +63,10 @@ final class AdviseCommand {
       out.print(JsonReport.of(advice, advisor.catalog()));
     } else {
       out.print(TextReport.of(advice, advisor.catalog(), words.has("--why")));
+    }
+    if (stocked.isPresent()) {
+      PrintStream to = words.has("--json") ? err : out;
+      to.print("\n" + stocked.get().words());
     }
     boolean yes = advice.decision().kind().isYes() && advice.handBack().isPresent();
     return yes ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
@@ -70,7 +80,8 @@ final class AdviseCommand {
   }
 
   private static Words words(String[] args) {
-    Set<String> withValue = new HashSet<>(List.of("--card", "--batch", "--out", "--data"));
+    Set<String> withValue =
+        new HashSet<>(List.of("--card", "--batch", "--out", "--data", "--stock", "--ledger"));
     withValue.addAll(CommandWords.single());
     withValue.addAll(CommandWords.pairs());
     Set<String> flags = new HashSet<>(FLAGS);
@@ -129,7 +140,7 @@ final class AdviseCommand {
       }
     }
     List<String> single = new ArrayList<>(orderWords());
-    single.addAll(List.of("--card", "--why", "--json"));
+    single.addAll(List.of("--card", "--why", "--json", "--stock", "--ledger"));
     List<String> extra = new ArrayList<>(words.rest());
     words.among(single).forEach(w -> extra.add(w.option()));
     if (!extra.isEmpty()) {

@@ -67,6 +67,8 @@ final class Help {
           --axial-n N --torque-nm NM   load; --load-repeats static, light-repeated, reversing or shock
           --duty ID                    usual load of a usual joint, such as bottom-bracket-cup
           --consequence nuisance, stranding or injury (if not said: injury)
+          --stock STOCK.csv --ledger FILE
+                                       prefer what the cabinet has in date, and say what it costs
           --comes-apart-later --seal-near --electronics-near --warranty
           --start 2026-11-25T15:30 --zone Europe/Dublin --moved-at TIME
           --class ID --confidence 0.95 --job REF --title TEXT

@@ -233,7 +233,7 @@ final class ForceTexts {
               + Numbers.fixed(hold.get().breakLoose().likely(), 0)
               + "), or "
               + Figures.roundedUp(hold.get().breakLooseTorque().high(), 0)
-              + " N·m to turn");
+              + " N·m to turn (cold, full strength, not lowered for a load that repeats)");
     }
     hold.get().ways().forEach(w -> lines.add(way(w)));
     return lines;

@@ -41,13 +41,6 @@ final class RemedyTexts {
 
   private List<String> remedy(Remedy remedy) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        "As measured the surest range is reached with "
-            + Figures.percent(remedy.probabilityNow(), wanted)
-            + remedy.bestRange().map(r -> " (" + range(r) + ")").orElse("")
-            + "; wanted "
-            + Figures.wanted(wanted)
-            + ".");
     remedy.pairs().stream().limit(MOST_PAIRS).forEach(p -> lines.add(pair(p)));
     lines.add(readings(remedy.moreReadings()));
     switch (remedy.state()) {

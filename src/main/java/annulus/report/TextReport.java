@@ -142,7 +142,10 @@ public final class TextReport {
   private void stages() {
     boolean counts = advice.decision().kind() == Kind.USE_COMPOUND && advice.cure().isPresent();
     if (!counts) {
-      lines.heading("Cure: no times, because nothing is bonded as it stands.");
+      lines.heading(
+          advice.decision().kind() == Kind.PRESS_DRY
+              ? "Cure: nothing to cure, it is pressed dry."
+              : "Cure: no times, because nothing is bonded as it stands.");
       return;
     }
     CureTimes cure = advice.cure().get();
