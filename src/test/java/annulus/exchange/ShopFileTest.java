@@ -140,7 +140,8 @@ class ShopFileTest {
     String json =
         text("demo-data/orders/16-stated-gap.json")
             .replace("\"temperatureC\": \"68 F\"", "\"cure\": " + cure);
-    assertEquals(right, schema.validate(json, InputFormat.JSON).isEmpty());
+    List<?> errors = schema.validate(json, InputFormat.JSON);
+    assertEquals(right, errors.isEmpty(), errors.toString());
     if (right) {
       assertDoesNotThrow(() -> order(cure));
     } else {
