@@ -4,8 +4,10 @@ import annulus.exchange.InputRefused;
 import annulus.exchange.Nearest;
 import annulus.exchange.PlacedProblem;
 import annulus.quantity.InvalidValue;
+import annulus.store.StoreFailed;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.InvalidPathException;
@@ -36,6 +38,9 @@ final class Cli {
     commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
     commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));
     commands.put("learn", args -> new LearnCommand(out).run(args));
+    commands.put("serve", args -> new ServeCommand(out, err).run(args));
+    commands.put("backup", args -> new BackupCommand(out).run(args));
+    commands.put("restore", args -> new BackupCommand(out).run(args));
   }
 
   int run(String[] args) {
@@ -76,6 +81,10 @@ final class Cli {
       err.println("command line: " + e.getReason().toLowerCase(Locale.ROOT) + " in a file name");
     } catch (IOException e) {
       err.println("can't read or write: " + e.getMessage());
+    } catch (UncheckedIOException e) {
+      err.println("can't read or write: " + e.getCause().getMessage());
+    } catch (StoreFailed e) {
+      err.println(e.getMessage());
     } catch (RuntimeException | StackOverflowError e) {
       err.println("annulus made a mistake of its own and gives no answer: " + e);
       err.println("Please report this with the input that caused it.");

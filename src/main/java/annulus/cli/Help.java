@@ -50,6 +50,14 @@ final class Help {
         java -jar annulus.jar stock tag STOCK.csv --lot LOT [--out FILE.html]
             a label for a container, from the shop's own text
 
+        java -jar annulus.jar serve [--port 7407] [--listen 127.0.0.1] [--database JDBC-URL]
+                [--shop SHOP.json] [--stock STOCK.csv] [--passcode-file FILE] [--address URL]
+            the board in a browser: bench, counter, cabinet; other machines need the passcode;
+            the database is jdbc:sqlite:annulus.db if not said, or jdbc:postgresql://HOST/NAME?user=U
+        java -jar annulus.jar backup FILE [--database JDBC-URL]
+        java -jar annulus.jar restore FILE [--database JDBC-URL]
+            copies of a SQLite database: taken while it is served, put back while it is not
+
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"
           --part-bearing MM --bore-bearing MM

@@ -75,14 +75,22 @@ public final class JobCard {
   private static final Pattern BEFORE_UNIT =
       Pattern.compile("(?<=\\d) (?=(%|µm|mm|mL|°C|K|N|N·m|min|h|d|s)([ .,;:)]|$))");
 
+  private static final String CODE_STYLE =
+      """
+      .box { position: relative; min-height: 19.5mm; padding-right: 20mm }
+      .box .code { position: absolute; right: 0.6mm; top: 0.6mm }
+      """;
+
   private final Advice advice;
+  private final String code;
   private final Catalog catalog;
   private final JointOrder order;
   private final ShopTime time;
   private final StringBuilder page = new StringBuilder();
 
-  private JobCard(Advice advice, Catalog catalog) {
+  private JobCard(Advice advice, Catalog catalog, String code) {
     this.advice = advice;
+    this.code = code;
     this.catalog = catalog;
     this.order = advice.order();
     this.time = new ShopTime(order.zone(), order.start());
@@ -95,7 +103,18 @@ public final class JobCard {
    * @param catalog the catalogue it was made with
    */
   public static String of(Advice advice, Catalog catalog) {
-    return new JobCard(advice, catalog).html();
+    return of(advice, catalog, "");
+  }
+
+  /**
+   * The whole page with a code that opens the job where it is kept.
+   *
+   * @param advice the answer
+   * @param catalog the catalogue it was made with
+   * @param code picture of the code as one SVG element 17 mm wide; empty for none
+   */
+  public static String of(Advice advice, Catalog catalog, String code) {
+    return new JobCard(advice, catalog, code).html();
   }
 
   private String html() {
@@ -103,6 +122,7 @@ public final class JobCard {
         .append(text("Job card " + order.job()))
         .append("</title>\n<style>\n")
         .append(STYLE)
+        .append(code.isEmpty() ? "" : CODE_STYLE)
         .append("</style>\n</head>\n<body>\n");
     header();
     decision();
@@ -166,6 +186,9 @@ public final class JobCard {
     String head = handBack.isPresent() ? "DO NOT HAND BACK BEFORE" : "DO NOT HAND BACK";
     String when = handBack.map(h -> time.full(h.at())).orElse("no time can be promised");
     page.append("<div class=\"box\">\n");
+    if (!code.isEmpty()) {
+      element("div", "code", code);
+    }
     element("h1", "", head);
     element("p", "when", text(when));
     element("p", "", text(words.why()));

@@ -1,0 +1,132 @@
+package annulus.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+
+/** Copies of a SQLite database: taken while the server runs, put back while it does not. */
+public final class Backup {
+  private Backup() {}
+
+  /**
+   * Copies the database as it is at one moment, whether a server has it open or not. The copy is
+   * complete and checked before it gets its name.
+   *
+   * @param url the database
+   * @param to a file that does not exist yet
+   * @throws StoreFailed when it is no SQLite file or can't be copied
+   */
+  public static void take(String url, Path to) {
+    Path from = sqlite(url);
+    if (!Files.exists(from)) {
+      throw new StoreFailed(from + ": no such database", null);
+    }
+    if (Files.exists(to)) {
+      throw new StoreFailed(to + " exists already; a backup never writes over a file", null);
+    }
+    Path part = to.resolveSibling(to.getFileName() + ".part");
+    try {
+      Files.deleteIfExists(part);
+      try (Connection connection = DriverManager.getConnection(url);
+          Statement statement = connection.createStatement()) {
+        statement.execute("PRAGMA busy_timeout = 10000");
+        statement.execute("VACUUM INTO '" + part.toString().replace("'", "''") + "'");
+      }
+      check(part);
+      sync(part);
+      Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
+    } catch (SQLException | IOException e) {
+      throw new StoreFailed("can't back up " + from + ": " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Puts a backup in the place of the database; the old database is kept beside it.
+   *
+   * @param from a backup
+   * @param url the database; no server may have it open
+   * @return where the old database was put; the database itself when there was none
+   * @throws StoreFailed when the backup is damaged or a server runs
+   */
+  public static Path restore(Path from, String url) {
+    Path to = sqlite(url);
+    if (!Files.exists(from)) {
+      throw new StoreFailed(from + ": no such backup", null);
+    }
+    FileLock lock = Database.lock(to);
+    try (FileChannel held = (FileChannel) lock.acquiredBy()) {
+      check(from);
+      Path part = to.resolveSibling(to.getFileName() + ".part");
+      Files.copy(from, part, StandardCopyOption.REPLACE_EXISTING);
+      check(part);
+      sync(part);
+      Path kept = keepOld(to);
+      Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
+      return held.isOpen() ? kept : to;
+    } catch (SQLException | IOException e) {
+      throw new StoreFailed("can't restore " + from + ": " + e.getMessage(), e);
+    }
+  }
+
+  /** The old file, with its log written into it first, gets a name that is free. */
+  private static Path keepOld(Path to) throws IOException, SQLException {
+    if (!Files.exists(to)) {
+      return to;
+    }
+    Path old = to;
+    for (int i = 1; Files.exists(old); i++) {
+      old = to.resolveSibling(to.getFileName() + ".before-restore-" + i);
+    }
+    try (Connection connection = DriverManager.getConnection(Database.SQLITE + to);
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+    Files.deleteIfExists(to.resolveSibling(to.getFileName() + "-wal"));
+    Files.deleteIfExists(to.resolveSibling(to.getFileName() + "-shm"));
+    Files.move(to, old, StandardCopyOption.ATOMIC_MOVE);
+    return old;
+  }
+
+  private static Path sqlite(String url) {
+    if (!url.startsWith(Database.SQLITE)) {
+      throw new StoreFailed(
+          "backup and restore are for SQLite files; on PostgreSQL use pg_dump and pg_restore, or"
+              + " the continuous archiving of the server",
+          null);
+    }
+    return Database.file(url);
+  }
+
+  private static void check(Path file) throws SQLException {
+    try (Connection connection =
+            DriverManager.getConnection(
+                Database.SQLITE + "file:" + file.toAbsolutePath() + "?mode=ro");
+        Statement statement = connection.createStatement()) {
+      try (ResultSet result = statement.executeQuery("PRAGMA integrity_check")) {
+        if (!result.next() || !result.getString(1).equals("ok")) {
+          throw new SQLException(file + " is damaged");
+        }
+      }
+      try (ResultSet result = statement.executeQuery("SELECT COUNT(*) FROM job")) {
+        if (!result.next()) {
+          throw new SQLException(file + " is no database of this program");
+        }
+      }
+    }
+  }
+
+  private static void sync(Path file) throws IOException {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+}

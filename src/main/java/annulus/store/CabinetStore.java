@@ -1,0 +1,181 @@
+package annulus.store;
+
+import annulus.stock.Ledger;
+import annulus.stock.Lot;
+import annulus.stock.Millilitres;
+import annulus.stock.Movement;
+import annulus.stock.SafetySheet;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Lots of the cabinet and every movement; what is left is always the sum of the movements. */
+public final class CabinetStore {
+  private static final String LOTS =
+      "SELECT lot, item, label, container_ul, left_ul, received, opened, expires, place,"
+          + " sheet_on_file, sheet_dated, stored_low_c, stored_high_c FROM lot ORDER BY lot";
+  private static final String MOVEMENTS =
+      "SELECT id, at, day, kind, who, job, lot, item, amount_ul, reason, witness FROM movement"
+          + " ORDER BY position";
+
+  private final Database database;
+
+  /**
+   * @param database where they lie
+   */
+  public CabinetStore(Database database) {
+    this.database = database;
+  }
+
+  /**
+   * What is in the cabinet.
+   *
+   * @param lots as they came
+   * @param ledger all movements
+   */
+  public record Contents(List<Lot> lots, Ledger ledger) {}
+
+  /** Lots and movements of one moment. */
+  public Contents contents() {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          return new Contents(
+              sql.rows(CabinetStore::lot, LOTS),
+              Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS)));
+        });
+  }
+
+  /**
+   * Takes in a lot; one that is there already stays as it is.
+   *
+   * @param lot the lot
+   * @param received the movement that brings what is in it; empty for an empty container
+   * @return whether it was new
+   */
+  public boolean receive(Lot lot, Optional<Movement> received) {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          boolean isNew = insert(sql, lot) > 0;
+          if (isNew && received.isPresent()) {
+            insert(sql, received.get());
+          }
+          return isNew;
+        });
+  }
+
+  /**
+   * Records a movement; the same one again changes nothing.
+   *
+   * @throws annulus.quantity.InvalidValue when it takes more than is left or its id is taken
+   * @throws Unknown when there is no such lot
+   */
+  public Ledger move(Movement movement) {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          if (sql.row(r -> 1, "SELECT 1 FROM lot WHERE lot = ?", movement.lot()).isEmpty()) {
+            throw new Unknown("There is no lot " + movement.lot() + " in the cabinet.");
+          }
+          // on PostgreSQL a second server waits here, so that two can't draw the same millilitre
+          sql.update("UPDATE lot SET place = place WHERE lot = ?", movement.lot());
+          Ledger ledger = Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS));
+          ledger.requireLeft(movement);
+          Ledger after = ledger.with(movement);
+          if (!ledger.has(movement.id())) {
+            insert(sql, movement);
+          }
+          return after;
+        });
+  }
+
+  private static int insert(Sql sql, Lot lot) throws SQLException {
+    return sql.update(
+        "INSERT INTO lot (lot, item, label, container_ul, left_ul, received, opened, expires,"
+            + " place, sheet_on_file, sheet_dated, stored_low_c, stored_high_c)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
+        lot.lot(),
+        lot.item(),
+        lot.label(),
+        lot.container().microlitres(),
+        lot.left().microlitres(),
+        day(lot.received()),
+        day(lot.opened()),
+        day(lot.expires()),
+        lot.place(),
+        lot.sheet().onFile() ? 1 : 0,
+        day(lot.sheet().dated()),
+        number(lot.storedLowC()),
+        number(lot.storedHighC()));
+  }
+
+  private static void insert(Sql sql, Movement m) throws SQLException {
+    sql.update(
+        "INSERT INTO movement (id, at, day, kind, who, job, lot, item, amount_ul, reason, witness)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        m.id(),
+        m.at().toString(),
+        m.day().toString(),
+        m.kind().name(),
+        m.who(),
+        m.job(),
+        m.lot(),
+        m.item(),
+        m.amount().microlitres(),
+        m.reason(),
+        m.witness());
+  }
+
+  private static String day(Optional<LocalDate> day) {
+    return day.map(LocalDate::toString).orElse(null);
+  }
+
+  private static Double number(OptionalDouble value) {
+    return value.isPresent() ? (Double) value.getAsDouble() : null;
+  }
+
+  private static Lot lot(ResultSet row) throws SQLException {
+    return new Lot(
+        row.getString(1),
+        row.getString(2),
+        row.getString(3),
+        new Millilitres(row.getLong(4)),
+        new Millilitres(row.getLong(5)),
+        day(row.getString(6)),
+        day(row.getString(7)),
+        day(row.getString(8)),
+        row.getString(9),
+        new SafetySheet(row.getInt(10) == 1, day(row.getString(11))),
+        number(row, 12),
+        number(row, 13));
+  }
+
+  private static Movement movement(ResultSet row) throws SQLException {
+    return new Movement(
+        row.getString(1),
+        Instant.parse(row.getString(2)),
+        LocalDate.parse(row.getString(3)),
+        Movement.Kind.valueOf(row.getString(4)),
+        row.getString(5),
+        row.getString(6),
+        row.getString(7),
+        row.getString(8),
+        new Millilitres(row.getLong(9)),
+        row.getString(10),
+        row.getString(11));
+  }
+
+  private static Optional<LocalDate> day(String text) {
+    return Optional.ofNullable(text).map(LocalDate::parse);
+  }
+
+  private static OptionalDouble number(ResultSet row, int column) throws SQLException {
+    double value = row.getDouble(column);
+    return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+}

@@ -1,0 +1,129 @@
+package annulus.store;
+
+import annulus.quantity.Check;
+import annulus.quantity.InvalidValue;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * All of a job that somebody can change.
+ *
+ * @param reference what the shop calls it; never a customer's name
+ * @param title what the joint is
+ * @param bore name under which the bore's history is kept; empty for none
+ * @param order the order as JSON, its start pinned
+ * @param advice the answer that was given last, as JSON
+ * @param state where it stands
+ * @param closedAt when the joint was closed
+ * @param promised what the customer was told
+ * @param promisedStart the start that the promise was reckoned from
+ * @param promiseMoves how often the promise has changed; the calendar entry's sequence
+ */
+public record JobContent(
+    String reference,
+    String title,
+    String bore,
+    String order,
+    String advice,
+    JobState state,
+    Optional<Instant> closedAt,
+    Optional<Instant> promised,
+    Optional<Instant> promisedStart,
+    int promiseMoves) {
+  private static final int LONGEST = 100;
+
+  public JobContent {
+    Check.text("reference", reference);
+    requireShort("reference", reference, 30);
+    requireShort("title", title, LONGEST);
+    requireShort("bore", bore, LONGEST);
+    if (state == JobState.CURED_TO_CHECK) {
+      throw new InvalidValue("state", "cured, to check is told by the clock", "curing");
+    }
+  }
+
+  private static void requireShort(String field, String value, int longest) {
+    int length = value.codePointCount(0, value.length());
+    if (length > longest) {
+      throw new InvalidValue(field, length + " characters", "at most " + longest + " characters");
+    }
+  }
+
+  /** A job just booked. */
+  public static JobContent booked(
+      String reference, String title, String bore, String order, String advice) {
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        order,
+        advice,
+        JobState.BOOKED,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        0);
+  }
+
+  /** The same job in another state; taken up again, the joint is open. */
+  public JobContent in(JobState other) {
+    Optional<Instant> closed = other.closed() ? closedAt : Optional.empty();
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        order,
+        advice,
+        other,
+        closed,
+        promised,
+        promisedStart,
+        promiseMoves);
+  }
+
+  /** The joint closed. */
+  public JobContent closed(Instant at, String newOrder, String newAdvice) {
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        newOrder,
+        newAdvice,
+        JobState.CURING,
+        Optional.of(at),
+        promised,
+        promisedStart,
+        promiseMoves);
+  }
+
+  /** Another order with its answer. */
+  public JobContent with(String newTitle, String newBore, String newOrder, String newAdvice) {
+    return new JobContent(
+        reference,
+        newTitle,
+        newBore,
+        newOrder,
+        newAdvice,
+        state,
+        closedAt,
+        promised,
+        promisedStart,
+        promiseMoves);
+  }
+
+  /** The customer told another time, or none any more. */
+  public JobContent promising(Optional<Instant> when, Optional<Instant> reckonedFrom) {
+    int moves = when.equals(promised) ? 0 : 1;
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        order,
+        advice,
+        state,
+        closedAt,
+        when,
+        reckonedFrom,
+        promiseMoves + moves);
+  }
+}

@@ -1,0 +1,285 @@
+package annulus.store;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * Jobs and their changes. Every change names the version it was made on; when somebody else was
+ * quicker, nothing is written and {@link Stale} carries what there is now.
+ */
+public final class JobStore {
+  private static final String COLUMNS = "id, version, content, created_at, changed_at, changed_by";
+
+  private final Database database;
+
+  /**
+   * @param database where they lie
+   */
+  public JobStore(Database database) {
+    this.database = database;
+  }
+
+  /**
+   * A change to make.
+   *
+   * @param kind what sort
+   * @param words what is done, in words
+   * @param content the content after it
+   */
+  public record Edit(JobChange.Kind kind, String words, JobContent content) {}
+
+  /** What an edit makes of the job as it is. */
+  @FunctionalInterface
+  public interface Change {
+    /**
+     * @throws Refused when the job as it is does not allow it
+     */
+    Edit to(Job current);
+  }
+
+  /** Enters a job. */
+  public Job enter(JobContent content, Stamp stamp) {
+    String id = UUID.randomUUID().toString().substring(0, 13);
+    Job job = new Job(id, 1, content, stamp.at(), stamp.at(), stamp.who());
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          sql.update(
+              "INSERT INTO job (id, version, reference, state, content, created_at, changed_at,"
+                  + " changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+              id,
+              1L,
+              content.reference(),
+              content.state().name(),
+              ContentJson.text(content),
+              job.createdAt().toString(),
+              job.changedAt().toString(),
+              job.changedBy());
+          Edit edit = new Edit(JobChange.Kind.ENTERED, "entered", content);
+          record(sql, job, Optional.empty(), edit, OptionalLong.empty());
+          return job;
+        });
+  }
+
+  /**
+   * Changes a job.
+   *
+   * @param id which
+   * @param seen the version that the change was made on
+   * @param change what to make of it
+   * @param fit the bore as it is now, where a part was fitted in it
+   * @throws Stale when the job has another version by now
+   * @throws Unknown when there is no such job
+   */
+  public Job change(String id, long seen, Change change, Optional<BoreFit> fit, Stamp stamp) {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          Job current = current(sql, id, seen);
+          Edit edit = change.to(current);
+          Job changed = write(sql, current, edit.content(), stamp);
+          long entry =
+              record(sql, changed, Optional.of(current.content()), edit, OptionalLong.empty());
+          if (fit.isPresent()) {
+            fitted(sql, entry, id, fit.get());
+          }
+          return changed;
+        });
+  }
+
+  /**
+   * Takes back the last change that has not been taken back yet, by an entry of its own.
+   *
+   * @throws Refused when only the first entry is left
+   * @throws Stale when the job has another version by now
+   */
+  public Job undo(String id, long seen, Stamp stamp) {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          Job current = current(sql, id, seen);
+          JobChange last =
+              undoable(changes(sql, id))
+                  .orElseThrow(() -> new Refused("There is nothing left to take back."));
+          JobContent before = last.before().orElseThrow();
+          Edit edit = new Edit(JobChange.Kind.UNDO, "took back: " + last.words(), before);
+          Job changed = write(sql, current, before, stamp);
+          record(sql, changed, Optional.of(current.content()), edit, OptionalLong.of(last.id()));
+          return changed;
+        });
+  }
+
+  /** The change that an undo would take back. */
+  public static Optional<JobChange> undoable(List<JobChange> changes) {
+    Set<Long> undone = new HashSet<>();
+    changes.forEach(h -> h.undoes().ifPresent(undone::add));
+    JobChange found = null;
+    for (JobChange change : changes) {
+      boolean open = change.undoes().isEmpty() && change.before().isPresent();
+      found = open && !undone.contains(change.id()) ? change : found;
+    }
+    return Optional.ofNullable(found);
+  }
+
+  private static Job current(Sql sql, String id, long seen) throws SQLException {
+    Job current =
+        sql.row(JobStore::job, "SELECT " + COLUMNS + " FROM job WHERE id = ?", id)
+            .orElseThrow(() -> new Unknown("There is no job " + id + "."));
+    if (current.version() != seen) {
+      throw new Stale(current);
+    }
+    return current;
+  }
+
+  /** Another server may have been quicker since the row was read: the version guards the write. */
+  private static Job write(Sql sql, Job current, JobContent content, Stamp stamp)
+      throws SQLException {
+    int written =
+        sql.update(
+            "UPDATE job SET version = ?, reference = ?, state = ?, content = ?, changed_at = ?,"
+                + " changed_by = ? WHERE id = ? AND version = ?",
+            current.version() + 1,
+            content.reference(),
+            content.state().name(),
+            ContentJson.text(content),
+            stamp.at().toString(),
+            stamp.who(),
+            current.id(),
+            current.version());
+    if (written == 0) {
+      throw new Stale(
+          sql.row(JobStore::job, "SELECT " + COLUMNS + " FROM job WHERE id = ?", current.id())
+              .orElse(current));
+    }
+    return new Job(
+        current.id(), current.version() + 1, content, current.createdAt(), stamp.at(), stamp.who());
+  }
+
+  private static long record(
+      Sql sql, Job job, Optional<JobContent> before, Edit edit, OptionalLong undoes)
+      throws SQLException {
+    sql.update(
+        "INSERT INTO job_change (job, version, at, who, kind, words, before_content,"
+            + " after_content, undoes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        job.id(),
+        job.version(),
+        job.changedAt().toString(),
+        job.changedBy(),
+        edit.kind().name(),
+        edit.words(),
+        before.map(ContentJson::text).orElse(null),
+        ContentJson.text(edit.content()),
+        undoes.isPresent() ? (Object) undoes.getAsLong() : null);
+    return sql.row(
+            r -> r.getLong(1),
+            "SELECT id FROM job_change WHERE job = ? AND version = ?",
+            job.id(),
+            job.version())
+        .orElseThrow();
+  }
+
+  private static void fitted(Sql sql, long entry, String job, BoreFit fit) throws SQLException {
+    sql.update(
+        "INSERT INTO bore_fit (change_id, bore, job, at, mean_mm, plus_minus_um)"
+            + " VALUES (?, ?, ?, ?, ?, ?)",
+        entry,
+        fit.bore(),
+        job,
+        fit.at().toString(),
+        fit.meanMm(),
+        fit.plusMinusUm());
+  }
+
+  private static Job job(ResultSet row) throws SQLException {
+    return new Job(
+        row.getString(1),
+        row.getLong(2),
+        ContentJson.content(row.getString(3)),
+        Instant.parse(row.getString(4)),
+        Instant.parse(row.getString(5)),
+        row.getString(6));
+  }
+
+  private static JobChange change(ResultSet row) throws SQLException {
+    long undoes = row.getLong(10);
+    return new JobChange(
+        row.getLong(1),
+        row.getString(2),
+        row.getLong(3),
+        Instant.parse(row.getString(4)),
+        row.getString(5),
+        JobChange.Kind.valueOf(row.getString(6)),
+        row.getString(7),
+        Optional.ofNullable(row.getString(8)).map(ContentJson::content),
+        ContentJson.content(row.getString(9)),
+        row.wasNull() || undoes == 0 ? OptionalLong.empty() : OptionalLong.of(undoes));
+  }
+
+  /** A job by its identity. */
+  public Optional<Job> job(String id) {
+    return database.transaction(
+        c -> new Sql(c).row(JobStore::job, "SELECT " + COLUMNS + " FROM job WHERE id = ?", id));
+  }
+
+  /** Jobs that are not collected, and those collected since a time. */
+  public List<Job> onTheBoard(Instant collectedSince) {
+    return database.transaction(
+        c ->
+            new Sql(c)
+                .rows(
+                    JobStore::job,
+                    "SELECT "
+                        + COLUMNS
+                        + " FROM job WHERE state <> 'COLLECTED' OR changed_at >= ?"
+                        + " ORDER BY created_at, id",
+                    collectedSince.toString()));
+  }
+
+  /** All changes of a job, oldest first. */
+  public List<JobChange> changes(String id) {
+    return database.transaction(c -> changes(new Sql(c), id));
+  }
+
+  private static List<JobChange> changes(Sql sql, String id) throws SQLException {
+    return sql.rows(
+        JobStore::change,
+        "SELECT id, job, version, at, who, kind, words, before_content, after_content, undoes"
+            + " FROM job_change WHERE job = ? ORDER BY id",
+        id);
+  }
+
+  /** Fits of a bore, oldest first, without those that were taken back. */
+  public List<BoreFit> fits(String bore) {
+    return database.transaction(
+        c ->
+            new Sql(c)
+                .rows(
+                    r ->
+                        new BoreFit(
+                            r.getString(1),
+                            r.getString(2),
+                            Instant.parse(r.getString(3)),
+                            r.getDouble(4),
+                            r.getDouble(5)),
+                    "SELECT f.bore, j.reference, f.at, f.mean_mm, f.plus_minus_um FROM bore_fit f"
+                        + " JOIN job j ON j.id = f.job WHERE f.bore = ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM job_change u WHERE u.undoes = f.change_id)"
+                        + " ORDER BY f.at, f.change_id",
+                    bore));
+  }
+
+  /** Names of bores with a history, sorted. */
+  public List<String> bores() {
+    return database.transaction(
+        c ->
+            new Sql(c)
+                .rows(r -> r.getString(1), "SELECT DISTINCT bore FROM bore_fit ORDER BY bore"));
+  }
+}

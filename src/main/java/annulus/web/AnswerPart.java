@@ -1,0 +1,129 @@
+package annulus.web;
+
+import annulus.advice.Advice;
+import annulus.catalog.Catalog;
+import annulus.quantity.Numbers;
+import annulus.quantity.Units;
+import annulus.report.CureChart;
+import annulus.report.GapDistribution;
+import annulus.report.GapSection;
+import annulus.report.TextReport;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
+
+/** An answer on a page: what, when, why, the gap picture; then the rest on request. */
+final class AnswerPart {
+  private final Answer answer;
+  private final Catalog catalog;
+  private final ClockWords times;
+  private final boolean inches;
+
+  AnswerPart(Answer answer, Catalog catalog, ClockWords times, boolean inches) {
+    this.answer = answer;
+    this.catalog = catalog;
+    this.times = times;
+    this.inches = inches;
+  }
+
+  Markup markup() {
+    Markup part = new Markup();
+    decision(part);
+    handBack(part);
+    gap(part);
+    return part;
+  }
+
+  /** Steps, cautions and every reason. */
+  Markup more() {
+    Markup part = new Markup();
+    list(part, "Steps", "ol", answer.json().path("steps"), "text");
+    part.element("h2", "Take care").open("ul");
+    items(part, answer.json().path("cautions"), "reason");
+    items(part, answer.json().path("standingCautions"), "text");
+    part.close();
+    CureChart.of(answer.told().advice()).ifPresent(svg -> part.open("figure").picture(svg).close());
+    part.open("details").element("summary", "The whole answer with every reason");
+    part.element(
+        "pre",
+        TextReport.of(answer.told().advice(), catalog, true),
+        "tabindex",
+        "0",
+        "aria-label",
+        "The whole answer");
+    part.close();
+    return part;
+  }
+
+  private void decision(Markup part) {
+    JsonNode decision = answer.json().path("decision");
+    boolean yes = decision.path("yes").asBoolean();
+    part.open("p", "class", yes ? "decision yes" : "decision no");
+    part.element("span", yes ? "✓" : "✕", "class", "mark", "aria-hidden", "true");
+    part.element("strong", decision.path("text").asText()).close();
+    if (!yes) {
+      part.open("ul", "class", "because");
+      items(part, decision.path("because"), "reason");
+      decision.path("instead").forEach(t -> part.element("li", t.asText()));
+      answer.json().path("remedy").path("text").forEach(t -> part.element("li", t.asText()));
+      part.close();
+    }
+  }
+
+  private void handBack(Markup part) {
+    part.open("p", "class", "handback");
+    if (answer.told().ready().isPresent()) {
+      part.text("Not safe before ");
+      part.element("strong", times.full(answer.told().ready().get()));
+      part.text(". ");
+      answer
+          .told()
+          .promise()
+          .ifPresent(p -> part.text("Promise: " + times.full(p.promise()) + ". "));
+    } else {
+      part.element("strong", "No hand-back time can be given. ");
+    }
+    part.text(answer.json().path("handBackWhy").asText()).close();
+    Duration working =
+        answer.told().advice().cure().map(Advice.CureTimes::workingTime).orElse(Duration.ZERO);
+    if (answer.isYes() && !working.isZero()) {
+      part.element("p", "Push it home within " + down(working) + ", in one go.");
+    }
+  }
+
+  /** Never longer than it is. */
+  private static String down(Duration time) {
+    return time.toMinutes() < 2 ? time.toSeconds() + " s" : time.toMinutes() + " min";
+  }
+
+  private void gap(Markup part) {
+    Advice advice = answer.told().advice();
+    part.open("p", "class", "gap").text("Gap ");
+    part.element("strong", answer.json().path("gap").path("text").asText());
+    if (inches) {
+      double um = advice.gap().gap().meanUm();
+      part.text(
+          " = radial "
+              + Numbers.fixed(Units.inchFromMm(um / 1000), 5)
+              + " in, diametral "
+              + Numbers.fixed(Units.inchFromMm(2 * um / 1000), 5)
+              + " in");
+    }
+    part.close();
+    part.open("div", "class", "pictures");
+    part.open("figure").picture(GapDistribution.of(advice)).close();
+    part.open("figure").picture(GapSection.of(advice, catalog)).close();
+    part.close();
+  }
+
+  private static void list(Markup part, String heading, String tag, JsonNode list, String field) {
+    if (!list.isEmpty()) {
+      part.element("h2", heading).open(tag);
+      items(part, list, field);
+      part.close();
+    }
+  }
+
+  private static void items(Markup part, JsonNode list, String field) {
+    list.forEach(n -> part.element("li", n.path(field).asText()));
+  }
+}

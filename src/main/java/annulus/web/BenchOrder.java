@@ -1,0 +1,229 @@
+package annulus.web;
+
+import annulus.store.Draft;
+import annulus.store.JobContent;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** What was typed at the bench as an order; units are written behind each number. */
+final class BenchOrder {
+  static final int MOST_READINGS = 24;
+  private static final List<String> FLAGS =
+      List.of("comesApartLater", "sealNear", "electronicsNear", "warranty");
+
+  private final Draft draft;
+
+  BenchOrder(Draft draft) {
+    this.draft = draft;
+  }
+
+  static List<String> flags() {
+    return FLAGS;
+  }
+
+  boolean inches() {
+    return draft.field("lengthUnit").equals("in");
+  }
+
+  private boolean fahrenheit() {
+    return draft.field("temperatureUnit").equals("F");
+  }
+
+  /** The readings of a member that are filled in. */
+  List<String> readings(String member) {
+    List<String> found = new ArrayList<>();
+    for (int i = 1; i <= MOST_READINGS; i++) {
+      String reading = draft.field(member + "-" + i).strip();
+      if (!reading.isEmpty()) {
+        found.add(reading);
+      }
+    }
+    return found;
+  }
+
+  /** What is still needed before there can be an answer, in words with the id of its field. */
+  List<Missing> missing() {
+    List<Missing> missing = new ArrayList<>();
+    for (String member : List.of("bore", "part")) {
+      if (draft.field(member + "Material").isEmpty()) {
+        missing.add(new Missing("material of the " + member, member + "Material"));
+      }
+      if (readings(member).isEmpty()) {
+        missing.add(new Missing("a reading of the " + member, member + "-1"));
+      }
+    }
+    if (draft.field("engagement").isBlank()) {
+      missing.add(new Missing("the length they share", "engagement"));
+    }
+    return missing;
+  }
+
+  /**
+   * Something still needed.
+   *
+   * @param words what
+   * @param field id of its field
+   */
+  record Missing(String words, String field) {}
+
+  /** The id of the field that a problem is about. */
+  static String fieldOf(String path) {
+    String lower = path.toLowerCase(Locale.ROOT);
+    for (String member : List.of("bore", "part")) {
+      if (lower.startsWith(member)) {
+        return lower.contains("material")
+            ? member + "Material"
+            : lower.contains("instrument")
+                ? member + "Instrument"
+                : lower.contains("finish")
+                    ? member + "Finish"
+                    : lower.contains("temperature") ? "measuredAt" : member + "-1";
+      }
+    }
+    return switch (path) {
+      case "engagementMm" -> "engagement";
+      case "temperatureC", "cure.place" -> "temperature";
+      case "start" -> "start";
+      case "serviceLowC", "serviceHighC" -> "serviceHigh";
+      default -> "reference";
+    };
+  }
+
+  /** Whether the form can show all of a job's order: what it can't show it must not lose. */
+  static boolean canEdit(JobContent content) {
+    Map<String, String> fields = fields(content);
+    Draft draft = new Draft("", 1, fields, Instant.EPOCH, "");
+    return bare(new BenchOrder(draft).json()).equals(bare(content.order()));
+  }
+
+  private static ObjectNode bare(String order) {
+    ObjectNode node = (ObjectNode) tree(order);
+    node.remove(List.of("job", "title", "start", "zone"));
+    return node;
+  }
+
+  private static JsonNode tree(String text) {
+    try {
+      return Orders.JSON.readTree(text);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** The fields of a job that was entered with the form. */
+  static Map<String, String> fields(JobContent content) {
+    JsonNode order = tree(content.order());
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("reference", content.reference());
+    fields.put("title", content.title());
+    fields.put("bore", content.bore());
+    for (String member : List.of("bore", "part")) {
+      JsonNode of = order.path(member);
+      for (String name : List.of("Material", "Finish", "State", "Instrument")) {
+        fields.put(member + name, of.path(name.toLowerCase(Locale.ROOT)).asText(""));
+      }
+      int number = 1;
+      for (JsonNode reading : of.path("readingsMm")) {
+        fields.put(member + "-" + number++, reading.asText(""));
+      }
+      fields.putIfAbsent("measuredAt", of.path("temperatureC").asText(""));
+    }
+    fields.put("boreOutside", order.at("/bore/outsideDiameterMm").asText(""));
+    fields.put("partInside", order.at("/part/insideDiameterMm").asText(""));
+    fields.put("engagement", order.path("engagementMm").asText(""));
+    fields.put("temperature", order.path("temperatureC").asText(""));
+    fields.put("place", order.at("/cure/place").asText(""));
+    fields.put("primer", order.path("primer").asText(""));
+    fields.put("serviceLow", order.path("serviceLowC").asText(""));
+    fields.put("serviceHigh", order.path("serviceHighC").asText(""));
+    fields.put("consequence", order.path("consequence").asText(""));
+    fields.put("duty", order.at("/load/duty").asText(""));
+    FLAGS.stream().filter(f -> order.path(f).asBoolean()).forEach(f -> fields.put(f, "on"));
+    fields.values().removeIf(String::isEmpty);
+    return fields;
+  }
+
+  /** The order as JSON text. */
+  String json() {
+    ObjectNode order = Orders.JSON.createObjectNode();
+    order.put("format", 1);
+    text(order, "job", draft.field("reference"));
+    text(order, "title", draft.field("title"));
+    order.set("bore", member("bore", "outsideDiameterMm", "boreOutside"));
+    order.set("part", member("part", "insideDiameterMm", "partInside"));
+    order.put("engagementMm", length(draft.field("engagement")));
+    place(order);
+    text(order, "primer", draft.field("primer"));
+    if (!draft.field("serviceLow").isBlank()) {
+      order.put("serviceLowC", temperature(draft.field("serviceLow")));
+    }
+    if (!draft.field("serviceHigh").isBlank()) {
+      order.put("serviceHighC", temperature(draft.field("serviceHigh")));
+    }
+    text(order, "consequence", draft.field("consequence"));
+    if (!draft.field("duty").isEmpty()) {
+      order.putObject("load").put("duty", draft.field("duty"));
+    }
+    for (String flag : FLAGS) {
+      if (draft.field(flag).equals("on")) {
+        order.put(flag, true);
+      }
+    }
+    text(order, "start", draft.field("start"));
+    return order.toString();
+  }
+
+  private void place(ObjectNode order) {
+    if (!draft.field("temperature").isBlank()) {
+      order.put("temperatureC", temperature(draft.field("temperature")));
+    } else if (!draft.field("place").isEmpty()) {
+      order.putObject("cure").put("place", draft.field("place"));
+    }
+  }
+
+  private ObjectNode member(String name, String otherName, String otherField) {
+    ObjectNode member = Orders.JSON.createObjectNode();
+    text(member, "material", draft.field(name + "Material"));
+    text(member, "finish", draft.field(name + "Finish"));
+    text(member, "state", draft.field(name + "State"));
+    text(member, "instrument", draft.field(name + "Instrument"));
+    ArrayNode readings = member.putArray("readingsMm");
+    readings(name).forEach(r -> readings.add(length(r)));
+    if (!draft.field("measuredAt").isBlank()) {
+      member.put("temperatureC", temperature(draft.field("measuredAt")));
+    }
+    if (!draft.field(otherField).isBlank()) {
+      member.put(otherName, length(draft.field(otherField)));
+    }
+    return member;
+  }
+
+  private static void text(ObjectNode node, String name, String value) {
+    if (!value.isBlank()) {
+      node.put(name, value.strip());
+    }
+  }
+
+  private String length(String typed) {
+    return withUnit(typed, inches() ? " in" : "");
+  }
+
+  private String temperature(String typed) {
+    return withUnit(typed, fahrenheit() ? " F" : "");
+  }
+
+  /** A number with a unit of its own keeps it. */
+  private static String withUnit(String typed, String unit) {
+    String stripped = typed.strip();
+    boolean bare = stripped.matches("[-+]?[0-9]*[.,]?[0-9]+");
+    return bare ? stripped + unit : stripped;
+  }
+}

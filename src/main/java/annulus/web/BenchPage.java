@@ -1,0 +1,339 @@
+package annulus.web;
+
+import annulus.exchange.PlacedProblem;
+import annulus.measure.Side;
+import annulus.store.Draft;
+import annulus.store.JobState;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The bench: drafts at hand, and one joint entered reading by reading. */
+final class BenchPage {
+  /** Field of a draft that is an order being changed: which job, and the version that was seen. */
+  static final String JOB = "ofJob";
+
+  static final String JOB_VERSION = "ofVersion";
+
+  private static final int SHOWN_READINGS = 3;
+
+  private final Board board;
+  private final String who;
+  private final Choices choices;
+
+  BenchPage(Board board, String who) {
+    this.board = board;
+    this.who = who;
+    this.choices = new Choices(board.knowledge(), board.shop());
+  }
+
+  /** Where to begin: a new joint, drafts, and jobs to be worked on. */
+  String start(List<Draft> drafts) {
+    Markup page = new Markup();
+    page.element("h1", "Bench");
+    page.open("form", "method", "post", "action", "/bench/new");
+    page.element("button", "Measure a new joint", "class", "main", "type", "submit").close();
+    if (!drafts.isEmpty()) {
+      page.element("h2", "Begun and not a job yet").open("ul", "class", "rows");
+      drafts.forEach(d -> draft(page, d));
+      page.close();
+    }
+    List<JobView> open = board.today().views().stream().filter(v -> !v.state().closed()).toList();
+    if (!open.isEmpty()) {
+      page.element("h2", "Jobs to work on").open("ul", "class", "rows");
+      for (JobView view : open) {
+        page.open("li").open("a", "href", "/job/" + view.job().id(), "class", "button plain");
+        page.text(view.job().content().reference() + " " + view.job().content().title());
+        page.element("span", ", " + view.state().words()).close().close();
+      }
+      page.close();
+    }
+    return Layout.page("Bench", Layout.Place.BENCH, who, page);
+  }
+
+  private void draft(Markup page, Draft draft) {
+    page.open("li").open("a", "href", "/bench/" + draft.id(), "class", "button plain");
+    String name =
+        draft.field("reference").isBlank() ? "no reference yet" : draft.field("reference");
+    page.text(name + " " + draft.field("title"));
+    page.element("span", ", " + board.times().past(draft.changedAt())).close().close();
+  }
+
+  /** One draft with its answer as far as there is one. */
+  String joint(Draft draft, List<String> messages) {
+    Markup page = new Markup();
+    page.element("h1", "Bench: one joint");
+    if (!messages.isEmpty()) {
+      page.open("div", "class", "problem", "role", "alert");
+      messages.forEach(m -> page.element("p", m));
+      page.close();
+    }
+    page.open("div", "class", "joint");
+    form(page, draft);
+    page.open(
+        "section",
+        "id",
+        "preview",
+        "class",
+        "preview",
+        "aria-label",
+        "Answer",
+        "aria-live",
+        "polite");
+    page.part(preview(draft)).close();
+    page.close();
+    return Layout.page("Bench", Layout.Place.BENCH, who, page);
+  }
+
+  /** The answer to what is typed so far, or what is still needed. */
+  Markup preview(Draft draft) {
+    Markup part = new Markup();
+    BenchOrder order = new BenchOrder(draft);
+    List<BenchOrder.Missing> missing = order.missing();
+    if (!missing.isEmpty()) {
+      part.element("h2", "Still needed").open("ul");
+      for (BenchOrder.Missing m : missing) {
+        part.open("li").element("a", m.words(), "href", "#" + m.field()).close();
+      }
+      return part.close();
+    }
+    Optional<Answer> answer = answer(order, part);
+    answer.ifPresent(a -> shown(a, order, draft, part));
+    return part;
+  }
+
+  private void shown(Answer answer, BenchOrder order, Draft draft, Markup part) {
+    part.element("h2", "Answer");
+    AnswerPart words =
+        new AnswerPart(answer, board.knowledge().catalog(), board.times(), order.inches());
+    part.part(words.markup());
+    new BorePart(board).warning(part, draft.field("bore"), answer);
+    part.part(words.more());
+  }
+
+  private Optional<Answer> answer(BenchOrder order, Markup part) {
+    try {
+      return Optional.of(board.judge(order.json()));
+    } catch (annulus.exchange.InputRefused e) {
+      part.element("h2", "Please look again").open("ul", "class", "problem");
+      for (PlacedProblem p : e.problems()) {
+        String words = p.problem() + (p.allowed().isEmpty() ? "" : "; allowed: " + p.allowed());
+        part.open("li");
+        part.element("a", p.field(), "href", "#" + BenchOrder.fieldOf(p.field()));
+        part.text(": " + words).close();
+      }
+      part.close();
+    } catch (annulus.quantity.InvalidValue e) {
+      part.element("h2", "Please look again").element("p", e.getMessage(), "class", "problem");
+    }
+    return Optional.empty();
+  }
+
+  private void form(Markup page, Draft draft) {
+    page.open(
+        "form",
+        "method",
+        "post",
+        "action",
+        "/bench/" + draft.id(),
+        "id",
+        "bench",
+        "data-save",
+        "/bench/" + draft.id() + "/save",
+        "novalidate",
+        "");
+    page.single(
+        "input",
+        "type",
+        "hidden",
+        "name",
+        "version",
+        "id",
+        "version",
+        "value",
+        "" + draft.version());
+    // the first button is what the enter key presses
+    page.element("button", "Save and show", "name", "act", "value", "show", "class", "enter");
+    Fields f = new Fields(page, draft);
+    page.open("div", "class", "two");
+    f.text("reference", "Job reference", "text", "30");
+    f.text("title", "What is it?", "text", "100");
+    page.close();
+    page.open("div", "class", "two");
+    f.choice("lengthUnit", "Lengths in", Map.of("", "mm", "in", "inch"));
+    f.choice("temperatureUnit", "Temperatures in", Map.of("", "°C", "F", "°F"));
+    page.close();
+    member(page, f, draft, "bore", "Bore (the hole)", Side.BORE);
+    member(page, f, draft, "part", "Part (what goes in)", Side.PART);
+    f.text("engagement", "Length they share, " + f.length(), "decimal", "12");
+    place(page, f);
+    more(page, f);
+    acts(page, draft);
+    page.close();
+  }
+
+  private void member(Markup page, Fields f, Draft draft, String name, String title, Side side) {
+    page.open("fieldset").element("legend", title);
+    page.open("div", "class", "readings", "data-member", name);
+    int filled = new BenchOrder(draft).readings(name).size();
+    int shown = Math.min(BenchOrder.MOST_READINGS, Math.max(SHOWN_READINGS, filled + 1));
+    List<String> readings = new BenchOrder(draft).readings(name);
+    for (int i = 1; i <= shown; i++) {
+      String value = i <= readings.size() ? readings.get(i - 1) : "";
+      f.reading(name + "-" + i, "Reading " + i + ", " + f.length(), value);
+    }
+    page.close();
+    page.element(
+        "p",
+        side == Side.BORE
+            ? "Turn the instrument between readings, and go in deep and shallow: it shows oval and taper."
+            : "Turn the part between readings.",
+        "class",
+        "hint");
+    page.open("div", "class", "two");
+    f.choice(name + "Instrument", "Read with", choices.instruments(side));
+    f.choice(name + "Material", "Material", choices.materials());
+    f.choice(name + "Finish", "Finish of the face", choices.finishes());
+    f.choice(name + "State", "Face as it came", Choices.states());
+    page.close().close();
+  }
+
+  private void place(Markup page, Fields f) {
+    page.open("div", "class", "two");
+    if (!board.shop().places().isEmpty()) {
+      f.choice("place", "Where it cures", choices.places());
+    }
+    f.text("temperature", "Temperature where it cures, " + f.temperature(), "decimal", "12");
+    f.choice("primer", "Primer", choices.primers());
+    f.choice("consequence", "If it let go, it", Choices.consequences());
+    page.close();
+  }
+
+  private void more(Markup page, Fields f) {
+    page.open("details").element("summary", "More: load, service, what is near, when");
+    page.open("div", "class", "two");
+    f.choice("duty", "Usual load of", choices.duties());
+    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    f.text("serviceLow", "Coldest in use, " + f.temperature(), "decimal", "12");
+    f.text("serviceHigh", "Hottest in use, " + f.temperature(), "decimal", "12");
+    f.text("measuredAt", "Parts when measured, " + f.temperature(), "decimal", "12");
+    f.text("boreOutside", "Outside diameter round the bore, " + f.length(), "decimal", "12");
+    f.text("partInside", "Inside diameter of the part, " + f.length(), "decimal", "12");
+    f.text("bore", "Name of this bore, for its history", "text", "100");
+    page.close();
+    f.tick("comesApartLater", "Must come apart later");
+    f.tick("sealNear", "A seal or open bearing is near");
+    f.tick("electronicsNear", "Battery or electronics are near");
+    f.tick("warranty", "A warranty claim may be open");
+    page.close();
+  }
+
+  private void acts(Markup page, Draft draft) {
+    Layout.who(page, who, "bench-");
+    page.open("div", "class", "acts");
+    if (draft.field(JOB).isEmpty()) {
+      page.element("button", "Start the job", "name", "act", "value", "start", "class", "main");
+      page.element("button", "Book it for later", "name", "act", "value", "book");
+    } else {
+      for (String name : List.of(JOB, JOB_VERSION)) {
+        page.single("input", "type", "hidden", "name", name, "value", draft.field(name));
+      }
+      page.element("button", "Change the job", "name", "act", "value", "change", "class", "main");
+    }
+    page.element("button", "Show the answer", "name", "act", "value", "show", "class", "plain");
+    page.element("button", "Throw away", "name", "act", "value", "drop", "class", "plain");
+    page.close();
+  }
+
+  /** The state that an act puts a new job in. */
+  static Optional<JobState> stateOf(String act) {
+    return switch (act) {
+      case "start" -> Optional.of(JobState.IN_WORK);
+      case "book" -> Optional.of(JobState.BOOKED);
+      default -> Optional.empty();
+    };
+  }
+
+  /** Fields of the form, each with its label. */
+  private record Fields(Markup page, Draft draft) {
+    String length() {
+      return draft.field("lengthUnit").equals("in") ? "inch" : "mm";
+    }
+
+    String temperature() {
+      return draft.field("temperatureUnit").equals("F") ? "°F" : "°C";
+    }
+
+    void text(String name, String label, String kind, String longest) {
+      boolean number = kind.equals("decimal");
+      page.open("p", "class", "field").element("label", label, "for", name);
+      page.single(
+          "input",
+          "id",
+          name,
+          "name",
+          name,
+          "value",
+          draft.field(name),
+          "type",
+          kind.equals("datetime-local") ? kind : "text",
+          "inputmode",
+          number ? "decimal" : null,
+          "maxlength",
+          longest,
+          "autocomplete",
+          "off");
+      page.close();
+    }
+
+    void reading(String name, String label, String value) {
+      page.open("p", "class", "field reading").element("label", label, "for", name);
+      page.single(
+          "input",
+          "id",
+          name,
+          "name",
+          name,
+          "value",
+          value,
+          "type",
+          "text",
+          "inputmode",
+          "decimal",
+          "maxlength",
+          "20",
+          "autocomplete",
+          "off");
+      page.close();
+    }
+
+    void choice(String name, String label, Map<String, String> choices) {
+      page.open("p", "class", "field").element("label", label, "for", name);
+      page.open("select", "id", name, "name", name);
+      List<String> ids = choices.keySet().stream().filter(k -> !k.isEmpty()).toList();
+      option(name, "", choices.get(""));
+      ids.forEach(i -> option(name, i, choices.get(i)));
+      page.close().close();
+    }
+
+    private void option(String name, String id, String words) {
+      String selected = draft.field(name).equals(id) ? "" : null;
+      page.element("option", words, "value", id, "selected", selected);
+    }
+
+    void tick(String name, String label) {
+      page.open("p", "class", "tick").open("label");
+      page.single(
+          "input",
+          "type",
+          "checkbox",
+          "name",
+          name,
+          "value",
+          "on",
+          "checked",
+          draft.field(name).equals("on") ? "" : null);
+      page.element("span", label).close().close();
+    }
+  }
+}

@@ -1,0 +1,338 @@
+package annulus.web;
+
+import annulus.advice.Advice;
+import annulus.advice.JointOrder;
+import annulus.advice.Knowledge;
+import annulus.advice.PromiseDesk;
+import annulus.advice.Shop;
+import annulus.exchange.InputRefused;
+import annulus.measure.MeasuredDiameter;
+import annulus.quantity.InvalidValue;
+import annulus.store.BoreFit;
+import annulus.store.BoreTrend;
+import annulus.store.Job;
+import annulus.store.JobChange;
+import annulus.store.JobContent;
+import annulus.store.JobState;
+import annulus.store.JobStore;
+import annulus.store.JobStore.Edit;
+import annulus.store.Refused;
+import annulus.store.Stamp;
+import annulus.store.Unknown;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What can be done with jobs; pages and the JSON interface both go through here. */
+final class Board {
+  private static final Duration SHOWN_AFTER_COLLECTION = Duration.ofHours(12);
+
+  private final Knowledge knowledge;
+  private final PromiseDesk desk;
+  private final JobStore jobs;
+  private final Clock clock;
+  private final Orders orders;
+  private final Judge judge;
+  private final ClockWords times;
+
+  Board(Knowledge knowledge, PromiseDesk desk, JobStore jobs, Clock clock) {
+    this.knowledge = knowledge;
+    this.desk = desk;
+    this.jobs = jobs;
+    this.clock = clock;
+    this.orders = new Orders(knowledge, desk.shop());
+    this.judge = new Judge(desk, knowledge.catalog(), orders);
+    this.times = new ClockWords(desk.shop().hours().zone());
+  }
+
+  Instant now() {
+    return clock.instant();
+  }
+
+  Shop shop() {
+    return desk.shop();
+  }
+
+  PromiseDesk desk() {
+    return desk;
+  }
+
+  Knowledge knowledge() {
+    return knowledge;
+  }
+
+  ClockWords times() {
+    return times;
+  }
+
+  Stamp stamp(String who) {
+    return new Stamp(who, now());
+  }
+
+  /** The answer to an order as typed. */
+  Answer judge(String order) {
+    return judge.judged(orders.read(order, now()));
+  }
+
+  /** Enters a job. */
+  Job enter(String reference, String title, String bore, String order, String who) {
+    JointOrder read = orders.read(order, now());
+    String kept = orders.kept(order, read, reference, title);
+    Answer answer = judge.answer(kept, now());
+    JobContent content = JobContent.booked(reference, title, bore, kept, answer.json().toString());
+    return jobs.enter(content, stamp(who));
+  }
+
+  Job job(String id) {
+    return jobs.job(id).orElseThrow(() -> new Unknown("There is no job " + id + "."));
+  }
+
+  List<JobChange> changes(String id) {
+    return jobs.changes(id);
+  }
+
+  /** A job as it stands now. */
+  JobView view(Job job) {
+    return view(job, now());
+  }
+
+  JobView view(Job job, Instant now) {
+    String order = job.content().order();
+    Answer planned = judge.answer(order, job.createdAt());
+    JobState stored = job.content().state();
+    boolean late = !stored.closed() && now.isAfter(planned.order().start());
+    Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : planned;
+    return new JobView(job, answer, stored.at(now, answer.told().ready()), late, now);
+  }
+
+  /**
+   * The jobs of a day.
+   *
+   * @param now the moment they are judged for
+   * @param views those that slip first, then by the time the customer was told
+   * @param unjudged jobs that the data tables of today can't judge, with what is wrong
+   */
+  record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {}
+
+  /** Today's jobs. */
+  Today today() {
+    Instant now = now();
+    List<JobView> views = new ArrayList<>();
+    Map<Job, String> unjudged = new LinkedHashMap<>();
+    for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
+      try {
+        views.add(view(job, now));
+      } catch (InputRefused | InvalidValue e) {
+        unjudged.put(job, e.getMessage());
+      }
+    }
+    views.sort(ORDER);
+    return new Today(now, List.copyOf(views), unjudged);
+  }
+
+  private static final Comparator<JobView> ORDER =
+      Comparator.<JobView, Integer>comparing(v -> v.slips() ? 0 : 1)
+          .thenComparing(v -> v.state() == JobState.COLLECTED ? 1 : 0)
+          .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
+          .thenComparing(v -> v.job().createdAt())
+          .thenComparing(v -> v.job().id());
+
+  /** Puts a job in another state. */
+  Job put(String id, long seen, JobState to, String who) {
+    return jobs.change(
+        id,
+        seen,
+        current -> {
+          JobView view = view(current);
+          if (!view.state().next().contains(to)) {
+            throw new Refused(refusal(view, to));
+          }
+          return new Edit(JobChange.Kind.STATE, to.words(), current.content().in(to));
+        },
+        Optional.empty(),
+        stamp(who));
+  }
+
+  private String refusal(JobView view, JobState to) {
+    if (view.state() == JobState.CURING && to.closed()) {
+      return "It is not safe before "
+          + times.fullOr(view.ready(), "a time that can't be told")
+          + ". It can't be "
+          + to.words()
+          + " yet.";
+    }
+    return "A job that is "
+        + view.state().words()
+        + " can't become "
+        + to.words()
+        + ". It may become: "
+        + String.join(", ", view.state().next().stream().map(JobState::words).toList())
+        + ".";
+  }
+
+  /**
+   * Closes the joint: everything is reckoned from this time.
+   *
+   * @param at empty for now
+   */
+  Job close(String id, long seen, Optional<Instant> at, String who) {
+    Instant now = now();
+    Instant closed = at.orElse(now).truncatedTo(ChronoUnit.SECONDS);
+    if (closed.isAfter(now)) {
+      throw new Refused("The joint can't be closed in the future; it is " + times.past(now) + ".");
+    }
+    Job job = job(id);
+    String order = orders.startingAt(job.content().order(), closed);
+    Answer answer = judge.answer(order, job.createdAt());
+    return jobs.change(
+        id,
+        seen,
+        current -> {
+          requireCloseable(view(current), answer);
+          String words = "joint closed at " + times.past(closed);
+          JobContent content = current.content().closed(closed, order, answer.json().toString());
+          return new Edit(JobChange.Kind.CLOSED, words, content);
+        },
+        fit(job, answer, closed),
+        stamp(who));
+  }
+
+  private static void requireCloseable(JobView view, Answer answer) {
+    if (!view.state().mayClose()) {
+      throw new Refused("A job that is " + view.state().words() + " has no joint to close.");
+    }
+    if (!answer.isYes()) {
+      throw new Refused(
+          "The answer for this joint is no: "
+              + answer.json().path("decision").path("text").asText()
+              + ". It can't be closed.");
+    }
+  }
+
+  private static Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {
+    String bore = job.content().bore();
+    Optional<MeasuredDiameter> measured = answer.told().advice().gap().bore();
+    if (bore.isBlank() || measured.isEmpty()) {
+      return Optional.empty();
+    }
+    double doubt = measured.get().budget().expandedUm(0.95);
+    return Optional.of(
+        new BoreFit(bore, job.content().reference(), closed, measured.get().meanMm(), doubt));
+  }
+
+  /** Replaces the order of a job; a closed joint keeps its closing time. */
+  Job reorder(String id, long seen, String title, String bore, String order, String who) {
+    Job job = job(id);
+    JointOrder read = orders.read(order, now());
+    String pinned = orders.kept(order, read, job.content().reference(), title);
+    String kept = job.content().closedAt().map(c -> orders.startingAt(pinned, c)).orElse(pinned);
+    Answer answer = judge.answer(kept, job.createdAt());
+    return jobs.change(
+        id,
+        seen,
+        current ->
+            new Edit(
+                JobChange.Kind.ORDER,
+                "order changed",
+                current.content().with(title, bore, kept, answer.json().toString())),
+        Optional.empty(),
+        stamp(who));
+  }
+
+  /**
+   * Notes what the customer was told.
+   *
+   * @param when empty to take the promise back
+   * @throws Refused for a time before the joint is safe and checked
+   */
+  Job promise(String id, long seen, Optional<Instant> when, String who) {
+    return jobs.change(
+        id,
+        seen,
+        current -> {
+          JobView view = view(current);
+          when.ifPresent(w -> requireKept(view, w));
+          String words =
+              when.map(w -> "customer was told " + times.full(w)).orElse("promise taken back")
+                  + current.content().promised().map(p -> "; it was " + times.full(p)).orElse("");
+          JobContent content =
+              current.content().promising(when, when.map(w -> view.answer().order().start()));
+          return new Edit(JobChange.Kind.PROMISE, words, content);
+        },
+        Optional.empty(),
+        stamp(who));
+  }
+
+  private void requireKept(JobView view, Instant when) {
+    if (view.promisable().isEmpty()) {
+      throw new Refused("Nothing can be promised: the answer for this joint is no.");
+    }
+    if (!shop().hours().isOpen(when)) {
+      throw new Refused("The shop is closed at " + times.full(when) + ".");
+    }
+    if (when.isBefore(view.promisable().get())) {
+      throw new Refused(
+          times.full(when)
+              + " is too early. The first time that can be kept is "
+              + times.full(view.promisable().get())
+              + ".");
+    }
+  }
+
+  /** Takes back the last change. */
+  Job undo(String id, long seen, String who) {
+    return jobs.undo(id, seen, stamp(who));
+  }
+
+  /** How a bore has opened; empty before the second fit. */
+  Optional<BoreTrend> trend(String bore) {
+    List<BoreFit> fits = bore.isBlank() ? List.of() : jobs.fits(bore);
+    return fits.size() < 2 ? Optional.empty() : Optional.of(BoreTrend.of(fits));
+  }
+
+  List<BoreFit> fits(String bore) {
+    return bore.isBlank() ? List.of() : jobs.fits(bore);
+  }
+
+  List<String> bores() {
+    return jobs.bores();
+  }
+
+  /** Why a promise can't be kept, in words. */
+  String slipWhy(JobView view) {
+    Instant promised = view.promised().orElseThrow();
+    String now =
+        view.promisable()
+            .map(p -> "The first time that can be kept now is " + times.full(p) + ". ")
+            .orElse("No time can be promised now. ");
+    return now + reason(view, promised);
+  }
+
+  private String reason(JobView view, Instant promised) {
+    Advice advice = view.answer().told().advice();
+    if (!view.answer().isYes()) {
+      return "The answer is no: " + view.answer().json().path("decision").path("text").asText();
+    }
+    if (view.state() == JobState.CURED_TO_CHECK) {
+      return "It is cured since " + times.full(view.ready().orElseThrow()) + " and not checked.";
+    }
+    Instant planned = view.job().content().promisedStart().orElse(promised);
+    Duration later = Duration.between(planned, advice.order().start());
+    if (view.late()) {
+      return "It was to be closed at " + times.full(planned) + " and is still open.";
+    }
+    if (later.compareTo(Duration.ofMinutes(1)) > 0) {
+      return "It was closed "
+          + ClockWords.length(later)
+          + " later than the promise was reckoned from.";
+    }
+    return "The order has changed since the promise was given.";
+  }
+}

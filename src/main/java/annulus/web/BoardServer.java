@@ -1,0 +1,228 @@
+package annulus.web;
+
+import annulus.advice.Knowledge;
+import annulus.advice.PromiseDesk;
+import annulus.advice.Shop;
+import annulus.exchange.DataFiles;
+import annulus.exchange.KnowledgeFiles;
+import annulus.exchange.ShopFile;
+import annulus.exchange.WarmUpFile;
+import annulus.handback.OpenSpan;
+import annulus.handback.OpeningHours;
+import annulus.handback.PromiseRule;
+import annulus.store.CabinetStore;
+import annulus.store.Database;
+import annulus.store.DraftStore;
+import annulus.store.JobStore;
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import io.javalin.http.Cookie;
+import io.javalin.http.SameSite;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The running board: database, tables, pages and JSON interface on one port. */
+final class BoardServer implements AutoCloseable {
+  private static final long MOST_BYTES = 512 * 1024;
+
+  private final Database database;
+  private final LiveFeed feed = new LiveFeed();
+  private final Guard guard;
+  private final Clock clock;
+  private final Javalin app;
+
+  private BoardServer(ServeOptions options, Clock clock, ZoneId zone) throws IOException {
+    this.clock = clock;
+    this.guard = new Guard(options.passcode(), Guard.nameIn(options.address(), options.listen()));
+    DataFiles files = options.data().map(DataFiles::withShop).orElseGet(DataFiles::bundled);
+    Knowledge knowledge = KnowledgeFiles.read(files);
+    Shop shop = shop(options.shop(), zone);
+    PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
+    this.database = Database.open(options.database());
+    Board board = new Board(knowledge, desk, new JobStore(database), clock);
+    Shelf shelf =
+        new Shelf(knowledge, files, new CabinetStore(database), clock, shop.hours().zone());
+    if (options.stock().isPresent()) {
+      shelf.takeIn(options.stock().get(), "stock sheet");
+    }
+    Api api = new Api(board, shelf);
+    this.app = Javalin.create(BoardServer::configure);
+    guarded();
+    api.routes(app);
+    new Pages(board, shelf, api, new DraftStore(database), feed, options.address()).routes(app);
+    resources();
+    new Failures(board).handle(app);
+  }
+
+  /**
+   * Starts a board.
+   *
+   * @throws annulus.store.StoreFailed when the database can't be opened
+   */
+  static BoardServer start(ServeOptions options, Clock clock, ZoneId zone) throws IOException {
+    BoardServer server = new BoardServer(options, clock, zone);
+    server.feed.start();
+    server.app.start(options.listen().getHostAddress(), options.port());
+    return server;
+  }
+
+  int port() {
+    return app.port();
+  }
+
+  private static void configure(io.javalin.config.JavalinConfig config) {
+    config.showJavalinBanner = false;
+    config.startupWatcherEnabled = false;
+    config.http.maxRequestSize = MOST_BYTES;
+    config.http.prefer405over404 = true;
+    // open screens must not hold up the end; what is being written is waited for by the database
+    config.jetty.modifyServer(s -> s.setStopTimeout(0));
+    config.jetty.modifyHttpConfiguration(
+        http -> {
+          http.setSendServerVersion(false);
+          http.setRequestHeaderSize(16 * 1024);
+        });
+  }
+
+  /** Without a shop's file the board is always open: nothing is known of closing times. */
+  private static Shop shop(Optional<Path> file, ZoneId zone) throws IOException {
+    if (file.isPresent()) {
+      try (Reader in = DataFiles.utf8(Files.newInputStream(file.get()))) {
+        return ShopFile.read(file.get().toString(), in);
+      }
+    }
+    Map<DayOfWeek, List<OpenSpan>> always = new EnumMap<>(DayOfWeek.class);
+    for (DayOfWeek day : DayOfWeek.values()) {
+      always.put(day, List.of(OpenSpan.of("00:00", "24:00")));
+    }
+    return new Shop(
+        "",
+        OpeningHours.weekly(zone, always),
+        new PromiseRule(Duration.ofMinutes(15), 15),
+        Duration.ofMinutes(20),
+        List.of());
+  }
+
+  private void guarded() {
+    app.before(
+        ctx -> {
+          guard.headers(ctx);
+          Guard.Verdict verdict = guard.judge(ctx, clock.instant());
+          if (verdict == Guard.Verdict.WELCOME) {
+            return;
+          }
+          turnAway(ctx, verdict);
+          ctx.skipRemainingHandlers();
+        });
+    app.get("/enter", ctx -> ctx.html(enterPage("")));
+    app.post("/enter", this::enter);
+  }
+
+  private static void turnAway(Context ctx, Guard.Verdict verdict) {
+    boolean page = verdict == Guard.Verdict.NO_PASSCODE && !ctx.path().startsWith("/api/");
+    if (page) {
+      ctx.redirect("/enter", io.javalin.http.HttpStatus.SEE_OTHER);
+      return;
+    }
+    ctx.status(verdict == Guard.Verdict.NO_PASSCODE ? 401 : 403);
+    ctx.contentType("application/json");
+    String problem =
+        switch (verdict) {
+          case WRONG_HOST -> "this board does not answer to that host name";
+          case OTHER_SITE -> "a page of another site may not do this";
+          default -> "a passcode is needed: Authorization: Bearer PASSCODE";
+        };
+    ctx.result(Failures.problem(problem, List.of()).toString());
+  }
+
+  private static String enterPage(String problem) {
+    Markup page = new Markup();
+    page.element("h1", "Passcode");
+    if (!problem.isEmpty()) {
+      page.element("p", problem, "class", "problem", "role", "alert");
+    }
+    page.open("form", "method", "post", "action", "/enter");
+    page.open("p", "class", "field").element("label", "Passcode of the shop", "for", "passcode");
+    page.single(
+        "input",
+        "id",
+        "passcode",
+        "name",
+        "passcode",
+        "type",
+        "password",
+        "required",
+        "",
+        "autocomplete",
+        "current-password");
+    page.close().element("button", "Enter", "class", "main", "type", "submit").close();
+    return Layout.page("Passcode", Layout.Place.NONE, "", page);
+  }
+
+  private void enter(Context ctx) {
+    String given = Optional.ofNullable(ctx.formParam("passcode")).orElse("");
+    if (!guard.right(given, clock.instant())) {
+      ctx.status(401);
+      ctx.html(enterPage("That is not the passcode. After many wrong ones it waits a minute."));
+      return;
+    }
+    ctx.cookie(
+        new Cookie(
+            Guard.SESSION,
+            guard.session(clock.instant()),
+            "/",
+            -1,
+            false,
+            0,
+            true,
+            null,
+            null,
+            SameSite.STRICT));
+    ctx.redirect("/counter", io.javalin.http.HttpStatus.SEE_OTHER);
+  }
+
+  private void resources() {
+    resource("/board.css", "text/css; charset=utf-8");
+    resource("/board.js", "text/javascript; charset=utf-8");
+    resource("/mark.svg", "image/svg+xml");
+    resource("/openapi.json", "application/json");
+  }
+
+  private void resource(String path, String type) {
+    try (InputStream in = BoardServer.class.getResourceAsStream("/web" + path)) {
+      if (in == null) {
+        throw new IllegalStateException("the program lacks " + path);
+      }
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      app.get(
+          path,
+          ctx -> {
+            ctx.header("Cache-Control", "no-cache");
+            ctx.contentType(type);
+            ctx.result(text);
+          });
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    feed.close();
+    app.stop();
+    database.close();
+  }
+}

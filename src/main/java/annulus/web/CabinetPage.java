@@ -1,0 +1,214 @@
+package annulus.web;
+
+import annulus.report.StockCheckReport;
+import annulus.stock.LotCheck;
+import annulus.stock.Movement;
+import annulus.stock.StockItem;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.UUID;
+
+/** The cabinet: lots with their dates, what they serve, and every movement. */
+final class CabinetPage {
+  private static final int SHOWN_MOVEMENTS = 20;
+
+  private final Shelf shelf;
+  private final Board board;
+  private final String who;
+
+  CabinetPage(Shelf shelf, Board board, String who) {
+    this.shelf = shelf;
+    this.board = board;
+    this.who = who;
+  }
+
+  String html() {
+    Shelf.Now now = shelf.now();
+    Markup page = new Markup();
+    page.element("h1", "Cabinet");
+    List<LotCheck> checks = now.checks(shelf.soonDays());
+    summary(page, checks);
+    page.open("ul", "class", "lots");
+    checks.stream().sorted(BY_STANDING).forEach(c -> lot(page, c));
+    page.close();
+    if (!checks.isEmpty()) {
+      move(page, checks);
+    }
+    receive(page);
+    plan(page);
+    page.element("h2", "Which joints the cabinet serves");
+    page.open("figure", "class", "wide", "tabindex", "0").picture(shelf.coverPicture()).close();
+    page.open("ul");
+    shelf.cover().holeWords().forEach(w -> page.element("li", w));
+    page.close();
+    movements(page, now);
+    return Layout.page("Cabinet", Layout.Place.CABINET, who, page);
+  }
+
+  private static final java.util.Comparator<LotCheck> BY_STANDING =
+      java.util.Comparator.<LotCheck, Integer>comparing(
+              c ->
+                  switch (c.standing()) {
+                    case MUST_NOT -> 0;
+                    case SOON -> 1;
+                    case USABLE -> 2;
+                    case EMPTY -> 3;
+                  })
+          .thenComparing(c -> c.lot().lot());
+
+  private static void summary(Markup page, List<LotCheck> checks) {
+    long usable = checks.stream().filter(LotCheck::usable).count();
+    page.element(
+        "p",
+        checks.isEmpty()
+            ? "Nothing is in the cabinet yet. Take in the first lot below."
+            : usable + " of " + checks.size() + " lots may be used today.",
+        "class",
+        "summary");
+  }
+
+  private void lot(Markup page, LotCheck check) {
+    String standing =
+        switch (check.standing()) {
+          case MUST_NOT -> "✕ must not be used";
+          case SOON -> "! use soon";
+          case USABLE -> "✓ may be used";
+          case EMPTY -> "○ empty";
+        };
+    page.open("li")
+        .open(
+            "article",
+            "class",
+            "card " + check.standing().name().toLowerCase(java.util.Locale.ROOT));
+    page.element("h2", "Lot " + check.lot().lot());
+    page.element(
+        "p",
+        check.item().name()
+            + (check.lot().label().isEmpty() ? "" : " (" + check.lot().label() + ")"));
+    page.open("p", "class", "state").element("strong", standing).close();
+    page.element(
+        "p",
+        check.lot().left()
+            + " mL of "
+            + check.lot().container()
+            + " left"
+            + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown"));
+    if (!check.against().isEmpty()) {
+      page.element("p", StockCheckReport.words(check), "class", "slip");
+    }
+    if (!check.lot().sheet().onFile()) {
+      page.element("p", "No safety data sheet on file.", "class", "hint");
+    }
+    if (!check.lot().place().isEmpty()) {
+      page.element("p", check.lot().place(), "class", "hint");
+    }
+    page.close().close();
+  }
+
+  private void field(Markup page, String name, String label, String type, boolean required) {
+    boolean number = type.equals("decimal");
+    page.open("p", "class", "field").element("label", label, "for", name);
+    page.single(
+        "input",
+        "id",
+        name,
+        "name",
+        name,
+        "type",
+        number ? "text" : type,
+        "inputmode",
+        number ? "decimal" : null,
+        "required",
+        required ? "" : null,
+        "maxlength",
+        "100",
+        "autocomplete",
+        "off");
+    page.close();
+  }
+
+  private void move(Markup page, List<LotCheck> checks) {
+    page.element("h2", "Use, throw away or correct");
+    page.open("form", "method", "post", "action", "/cabinet/move");
+    page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
+    page.open("div", "class", "two");
+    page.open("p", "class", "field").element("label", "Lot", "for", "lot");
+    page.open("select", "id", "lot", "name", "lot");
+    checks.forEach(
+        c ->
+            page.element(
+                "option",
+                c.lot().lot() + ", " + c.item().name() + ", " + c.lot().left() + " mL",
+                "value",
+                c.lot().lot()));
+    page.close().close();
+    field(page, "ml", "Amount, mL (a correction may be below 0)", "decimal", true);
+    field(page, "job", "For job", "text", false);
+    field(page, "reason", "Why (for throwing away or correcting)", "text", false);
+    field(page, "witness", "Witness pair, where a lot is used against its date", "text", false);
+    page.close();
+    Layout.who(page, who, "move-");
+    page.open("div", "class", "acts");
+    page.element("button", "Use", "name", "kind", "value", "USE", "class", "main");
+    page.element("button", "Throw away", "name", "kind", "value", "DISCARD", "class", "plain");
+    page.element(
+        "button", "Correct the count", "name", "kind", "value", "CORRECT", "class", "plain");
+    page.close().close();
+  }
+
+  private void receive(Markup page) {
+    page.open("details").element("summary", "Take in a new lot");
+    page.open("form", "method", "post", "action", "/cabinet/receive").open("div", "class", "two");
+    field(page, "newLot", "Lot number as printed", "text", true);
+    page.open("p", "class", "field").element("label", "What it is", "for", "item");
+    page.open("select", "id", "item", "name", "item");
+    for (StockItem item : shelf.items().values()) {
+      page.element("option", item.name(), "value", item.id());
+    }
+    page.close().close();
+    field(page, "container", "Size of the container, mL", "decimal", true);
+    field(page, "expires", "Printed expiry", "date", false);
+    field(page, "place", "Where it stands", "text", false);
+    page.close();
+    page.open("p", "class", "tick").open("label");
+    page.single("input", "type", "checkbox", "name", "sheet", "value", "on");
+    page.element("span", "Safety data sheet is on file").close().close();
+    Layout.who(page, who, "receive-");
+    page.element("button", "Take in", "type", "submit");
+    page.close().close();
+  }
+
+  private void plan(Markup page) {
+    List<JobView> open = board.today().views().stream().filter(v -> !v.state().closed()).toList();
+    page.element("h2", "What the open jobs need, and what to order");
+    page.element("pre", shelf.plan(open).text(), "tabindex", "0", "aria-label", "Needs and orders");
+  }
+
+  private void movements(Markup page, Shelf.Now now) {
+    List<Movement> all = new ArrayList<>(now.ledger().movements());
+    Collections.reverse(all);
+    page.element("h2", "Movements, the latest first").open("ul", "class", "history");
+    all.stream()
+        .limit(SHOWN_MOVEMENTS)
+        .forEach(
+            m -> {
+              String job = m.job().isEmpty() ? "" : " for job " + m.job();
+              String why = m.reason().isEmpty() ? "" : " (" + m.reason() + ")";
+              page.element(
+                  "li",
+                  board.times().past(m.at())
+                      + ", "
+                      + m.who()
+                      + ": "
+                      + m.kind().name().toLowerCase(java.util.Locale.ROOT)
+                      + " "
+                      + m.amount()
+                      + " mL, lot "
+                      + m.lot()
+                      + job
+                      + why);
+            });
+    page.close();
+  }
+}

@@ -1,0 +1,89 @@
+package annulus.web;
+
+import annulus.advice.Knowledge;
+import annulus.advice.Shop;
+import annulus.advice.ShopPlace;
+import annulus.catalog.Instrument;
+import annulus.hold.DutyCase;
+import annulus.measure.Side;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Function;
+
+/** What can be chosen in the fields of the bench, all of it from the data. */
+final class Choices {
+  private final Knowledge knowledge;
+  private final Shop shop;
+
+  Choices(Knowledge knowledge, Shop shop) {
+    this.knowledge = knowledge;
+    this.shop = shop;
+  }
+
+  Map<String, String> materials() {
+    return names(knowledge.catalog().materials(), m -> m.name(), "choose");
+  }
+
+  Map<String, String> finishes() {
+    return names(
+        knowledge.catalog().finishes(), f -> f.name(), "not said: as machined, or moulded");
+  }
+
+  Map<String, String> instruments(Side side) {
+    Instrument.Use use = side == Side.BORE ? Instrument.Use.INSIDE : Instrument.Use.OUTSIDE;
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "not said: caliper");
+    for (Instrument instrument : knowledge.catalog().instruments().values()) {
+      if (instrument.spans().stream().anyMatch(s -> s.use() == use)) {
+        found.put(instrument.id(), instrument.name());
+      }
+    }
+    return found;
+  }
+
+  Map<String, String> primers() {
+    Map<String, String> found =
+        names(knowledge.catalog().primers(), p -> p.name() + ", both faces", "not said");
+    found.put("none", "none");
+    return found;
+  }
+
+  Map<String, String> duties() {
+    return names(knowledge.duties(), DutyCase::name, "not said");
+  }
+
+  Map<String, String> places() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", shop.places().isEmpty() ? "not said: a cool bench" : "not said");
+    for (ShopPlace place : shop.places()) {
+      found.put(place.name(), place.describedAs());
+    }
+    return found;
+  }
+
+  static Map<String, String> states() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "not said");
+    found.put("clean", "clean: white cloth stays white");
+    found.put("oily", "oily");
+    found.put("old-compound", "old compound on it");
+    return found;
+  }
+
+  static Map<String, String> consequences() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "not said: could hurt someone");
+    found.put("injury", "could hurt someone");
+    found.put("stranding", "would strand someone");
+    found.put("nuisance", "a nuisance");
+    return found;
+  }
+
+  private static <T> Map<String, String> names(
+      Map<String, T> values, Function<T, String> name, String first) {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", first);
+    values.forEach((id, value) -> found.put(id, name.apply(value)));
+    return found;
+  }
+}

@@ -1,0 +1,163 @@
+package annulus.web;
+
+import annulus.store.JobState;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** Today's jobs on a clock. */
+final class CounterPage {
+  private final Board board;
+  private final String who;
+  private final ClockWords times;
+
+  CounterPage(Board board, String who) {
+    this.board = board;
+    this.who = who;
+    this.times = board.times();
+  }
+
+  String html() {
+    Markup page = new Markup();
+    page.open("div", "class", "headline").element("h1", "Counter");
+    page.element("a", "New joint", "class", "button", "href", "/bench").close();
+    page.open("div", "id", "live", "data-events", "/events").part(live()).close();
+    return Layout.page("Counter", Layout.Place.COUNTER, who, page);
+  }
+
+  /** The part that follows the clock; sent anew whenever it changes. */
+  Markup live() {
+    Board.Today today = board.today();
+    Markup page = new Markup();
+    summary(page, today);
+    today.unjudged().forEach((job, problem) -> unjudged(page, job.content().reference(), problem));
+    page.open("ul", "class", "jobs");
+    for (JobView view : today.views()) {
+      page.open("li").part(card(view)).close();
+    }
+    page.close();
+    return page;
+  }
+
+  private void summary(Markup page, Board.Today today) {
+    List<JobView> views = today.views();
+    long slips = views.stream().filter(JobView::slips).count();
+    long check = views.stream().filter(v -> v.state() == JobState.CURED_TO_CHECK).count();
+    long open = views.stream().filter(v -> v.state() != JobState.COLLECTED).count();
+    page.open("p", "class", "summary");
+    page.element("strong", times.past(today.now()), "class", "clock");
+    page.text(" " + open + (open == 1 ? " job" : " jobs") + ", " + check + " to check, ");
+    page.element("strong", slips + (slips == 1 ? " slips" : " slip"));
+    page.text(".").close();
+    if (views.isEmpty() && today.unjudged().isEmpty()) {
+      page.element("p", "No jobs today. Enter the first one at the bench.", "class", "empty");
+    }
+  }
+
+  private static void unjudged(Markup page, String reference, String problem) {
+    page.open("div", "class", "problem");
+    page.element("p", "Job " + reference + " can't be judged with the data tables of today:");
+    page.element("p", problem).close();
+  }
+
+  private Markup card(JobView view) {
+    String id = "job-" + view.job().id();
+    Markup card = new Markup();
+    card.open(
+        "article",
+        "class",
+        "card " + StateWords.id(view.state()) + (view.slips() ? " slips" : ""),
+        "aria-labelledby",
+        id);
+    card.open("h2", "id", id);
+    card.element(
+        "a",
+        view.job().content().reference(),
+        "href",
+        "/job/" + view.job().id(),
+        "id",
+        "open-" + view.job().id());
+    card.element("span", view.job().content().title(), "class", "title").close();
+    card.part(status(view, times));
+    slip(card, view);
+    if (view.state() != JobState.COLLECTED) {
+      nextStep(card, view);
+    }
+    return card.close();
+  }
+
+  /** State, the one time, and what it is doing now; the same on every screen. */
+  static Markup status(JobView view, ClockWords times) {
+    Markup part = new Markup();
+    part.open("p", "class", "state");
+    part.element("span", StateWords.mark(view.state()), "class", "mark", "aria-hidden", "true");
+    part.element("strong", stateWords(view, times)).close();
+    Optional<Instant> time = view.promised().or(view::promisable);
+    part.open("p", "class", "time");
+    part.element("span", view.promised().isPresent() ? "promised" : "can promise", "class", "what");
+    if (time.isPresent()) {
+      part.element("span", times.day(time.get(), view.now()), "class", "day");
+      part.element("span", times.hour(time.get()), "class", "hour");
+    } else {
+      part.element("span", "no time", "class", "hour");
+    }
+    part.close();
+    part.element("p", StateWords.now(view) + left(view), "class", "now");
+    return part;
+  }
+
+  private static String stateWords(JobView view, ClockWords times) {
+    return view.state() == JobState.CURING
+        ? "curing until " + times.fullOr(view.ready(), "nobody knows")
+        : view.state().words();
+  }
+
+  private static String left(JobView view) {
+    boolean counts = view.state() == JobState.CURING && view.left().isPresent();
+    return counts ? "; " + ClockWords.length(view.left().get()) + " left" : "";
+  }
+
+  private void slip(Markup card, JobView view) {
+    if (view.slips()) {
+      card.open("p", "class", "slip");
+      card.element("strong", "! Slips. ");
+      card.text(board.slipWhy(view)).close();
+    }
+  }
+
+  private void nextStep(Markup card, JobView view) {
+    card.open("div", "class", "acts");
+    JobState next = view.state().next().isEmpty() ? null : view.state().next().get(0);
+    boolean forward = next != null && next.compareTo(view.state()) > 0;
+    if (forward && !who.isEmpty()) {
+      card.open("form", "method", "post", "action", "/job/" + view.job().id() + "/state");
+      Layout.who(card, who, view.job().id());
+      card.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
+      card.single("input", "type", "hidden", "name", "from", "value", "counter");
+      card.element(
+          "button",
+          StateWords.action(view.state(), next),
+          "name",
+          "to",
+          "value",
+          StateWords.id(next),
+          "id",
+          "next-" + view.job().id(),
+          "aria-describedby",
+          "job-" + view.job().id());
+      card.close();
+    }
+    card.element(
+        "a",
+        "Open",
+        "class",
+        "button plain",
+        "href",
+        "/job/" + view.job().id(),
+        "id",
+        "more-" + view.job().id(),
+        "aria-describedby",
+        "job-" + view.job().id());
+    card.close();
+  }
+}

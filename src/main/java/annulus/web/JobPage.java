@@ -1,0 +1,279 @@
+package annulus.web;
+
+import annulus.advice.PromiseDesk.Option;
+import annulus.advice.PromiseDesk.Told;
+import annulus.handback.LatestStart;
+import annulus.report.CurePicture;
+import annulus.store.JobChange;
+import annulus.store.JobState;
+import annulus.store.JobStore;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** One job: where it stands, what can be done with it, its paper and its history. */
+final class JobPage {
+  private final Board board;
+  private final JobView view;
+  private final String who;
+  private final ClockWords times;
+  private final String path;
+
+  JobPage(Board board, JobView view, String who) {
+    this.board = board;
+    this.view = view;
+    this.who = who;
+    this.times = board.times();
+    this.path = "/job/" + view.job().id();
+  }
+
+  /**
+   * @param wanted the pickup that other ways are asked for; empty: not asked
+   */
+  String html(Optional<Instant> wanted, boolean ways) {
+    Markup page = new Markup();
+    String reference = view.job().content().reference();
+    page.element("h1", "Job " + reference + " " + view.job().content().title());
+    page.open("div", "class", "job");
+    page.open("section", "aria-label", "Now");
+    page.open(
+            "div",
+            "id",
+            "live",
+            "data-events",
+            "/events?job=" + view.job().id(),
+            "data-version",
+            "" + view.job().version())
+        .part(live())
+        .close();
+    acts(page);
+    promise(page);
+    edit(page);
+    paper(page);
+    page.close().open("section", "aria-label", "Answer");
+    page.part(answer()).close();
+    page.close();
+    if (!view.state().closed()) {
+      ways(page, wanted, ways);
+    }
+    new BorePart(board).history(page, view.job().content().bore());
+    history(page);
+    return Layout.page("Job " + reference, Layout.Place.COUNTER, who, page);
+  }
+
+  /** What follows the clock. */
+  Markup live() {
+    Markup part = new Markup();
+    part.open("div", "class", "card " + StateWords.id(view.state()));
+    part.part(CounterPage.status(view, times));
+    if (view.slips()) {
+      part.open("p", "class", "slip").element("strong", "! Slips. ");
+      part.text(board.slipWhy(view)).close();
+    }
+    part.element(
+        "p",
+        "Changed " + times.past(view.job().changedAt()) + " by " + view.job().changedBy() + ".",
+        "class",
+        "hint");
+    return part.close();
+  }
+
+  private Markup answer() {
+    Markup part = new Markup();
+    part.element("h2", "Answer");
+    AnswerPart words = new AnswerPart(view.answer(), board.knowledge().catalog(), times, false);
+    part.part(words.markup());
+    new BorePart(board).warning(part, view.job().content().bore(), view.answer());
+    Told told = view.answer().told();
+    CurePicture.of(told, times.zone(), Optional.of(view.now()))
+        .ifPresent(svg -> part.open("figure").picture(svg).close());
+    return part.part(words.more());
+  }
+
+  private Markup begin(Markup page, String action) {
+    page.open("form", "method", "post", "action", path + action);
+    page.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
+    Layout.who(page, who, action.substring(1) + "-");
+    return page;
+  }
+
+  private void acts(Markup page) {
+    if (view.state().mayClose() && view.answer().isYes()) {
+      begin(page, "/closed");
+      page.element("button", "Joint closed now", "class", "main", "type", "submit");
+      page.open("details").element("summary", "It was closed earlier");
+      page.open("p", "class", "field").element("label", "Closed at", "for", "at");
+      page.single("input", "type", "datetime-local", "id", "at", "name", "at").close();
+      page.element("button", "Closed at this time", "type", "submit").close();
+      page.close();
+    }
+    List<JobState> next = view.state().next();
+    if (!next.isEmpty()) {
+      begin(page, "/state").open("div", "class", "acts");
+      for (JobState to : next) {
+        boolean forward = to.compareTo(view.state()) > 0;
+        page.element(
+            "button",
+            StateWords.action(view.state(), to),
+            "name",
+            "to",
+            "value",
+            StateWords.id(to),
+            "class",
+            forward ? "main" : "plain");
+      }
+      page.close().close();
+    }
+  }
+
+  private void promise(Markup page) {
+    boolean over = view.state() == JobState.COLLECTED || view.promisable().isEmpty();
+    if (over) {
+      return;
+    }
+    page.element("h2", "What the customer is told");
+    begin(page, "/promise");
+    page.open("p", "class", "field").element("label", "Promised time", "for", "promised");
+    page.single(
+        "input",
+        "type",
+        "datetime-local",
+        "id",
+        "promised",
+        "name",
+        "promised",
+        "required",
+        "",
+        "value",
+        times.field(view.promisable().get()));
+    page.close();
+    boolean again = view.promised().isPresent();
+    page.element("button", again ? "Promise anew" : "Promise this time", "type", "submit");
+    page.close();
+  }
+
+  private void edit(Markup page) {
+    if (view.state() != JobState.COLLECTED && BenchOrder.canEdit(view.job().content())) {
+      begin(page, "/edit");
+      page.element("button", "Change the order", "class", "plain", "type", "submit").close();
+    }
+  }
+
+  private void paper(Markup page) {
+    page.element("h2", "Paper and calendar").open("div", "class", "acts");
+    page.element("a", "Job card, A5", "class", "button plain", "href", path + "/card");
+    if (view.promised().isPresent()) {
+      page.element("a", "Tag, A6", "class", "button plain", "href", path + "/tag");
+      page.element("a", "Calendar file", "class", "button plain", "href", path + "/calendar.ics");
+    }
+    page.close();
+  }
+
+  private void ways(Markup page, Optional<Instant> wanted, boolean asked) {
+    page.element("h2", "Other ways");
+    page.open("form", "method", "get", "action", path, "class", "row");
+    page.open("p", "class", "field").element("label", "Customer wants it by", "for", "wanted");
+    page.single(
+        "input",
+        "type",
+        "datetime-local",
+        "id",
+        "wanted",
+        "name",
+        "wanted",
+        "value",
+        wanted.map(times::field).orElse(""));
+    page.close();
+    page.element("button", "What if?", "name", "ways", "value", "1").close();
+    if (asked) {
+      table(page, board.desk().options(view.answer().order(), view.now(), wanted), wanted);
+    }
+  }
+
+  private void table(Markup page, List<Option> options, Optional<Instant> wanted) {
+    if (options.isEmpty()) {
+      page.element("p", "There is no other way: no class is usable.");
+      return;
+    }
+    List<String> heads = new ArrayList<>(List.of("class", "primer", "place", "promise"));
+    heads.add(wanted.isPresent() ? "begin at the latest" : "safe from");
+    heads.addAll(List.of("strength left, MPa", "comes apart"));
+    page.open("div", "class", "scroll", "tabindex", "0", "role", "region", "aria-label", "Ways");
+    page.open("table").open("thead").open("tr");
+    heads.forEach(h -> page.element("th", h, "scope", "col"));
+    page.close().close().open("tbody");
+    options.stream().filter(o -> !o.noBetter()).forEach(o -> row(page, o, wanted));
+    page.close().close().close();
+    page.element(
+        "p", "Ways that are no better in anything than another one are left out.", "class", "hint");
+  }
+
+  private void row(Markup page, Option o, Optional<Instant> wanted) {
+    page.open("tr").element("td", o.compound().name());
+    page.element("td", o.primer().map(p -> p.name()).orElse("none"));
+    page.element("td", o.place().map(p -> p.name()).orElse("as entered"));
+    String promise = o.told().promise().map(p -> times.full(p.promise())).orElse("none");
+    boolean meets = wanted.isPresent() && o.told().meets(wanted.get());
+    page.element("td", promise + (meets ? " ✓" : ""));
+    page.element(
+        "td",
+        wanted.isPresent()
+            ? o.latest().map(this::latest).orElse("")
+            : times.fullOr(o.told().ready(), "never"));
+    page.element("td", annulus.quantity.Numbers.fixed(o.strengthMPa(), 1));
+    page.element("td", o.releasable() ? "by hand tools" : "with heat").close();
+  }
+
+  private String latest(LatestStart latest) {
+    return latest instanceof LatestStart.Found found ? times.full(found.start()) : "too late";
+  }
+
+  private void history(Markup page) {
+    List<JobChange> changes = board.changes(view.job().id());
+    Set<Long> undone = new HashSet<>();
+    changes.forEach(c -> c.undoes().ifPresent(undone::add));
+    page.element("h2", "What was done").open("ol", "class", "history");
+    for (JobChange change : changes) {
+      page.open("li");
+      page.text(times.past(change.at()) + ", " + change.who() + ": " + change.words());
+      page.text(undone.contains(change.id()) ? " (taken back later)" : "").close();
+    }
+    page.close();
+    JobStore.undoable(changes)
+        .ifPresent(
+            c -> {
+              begin(page, "/undo");
+              page.element("button", "Take back: " + c.words(), "class", "plain", "type", "submit");
+              page.close();
+            });
+  }
+
+  /** What the second of two editors is told: both versions, and what was typed is not lost. */
+  static String conflict(Board board, JobView current, String tried, String who) {
+    Markup page = new Markup();
+    page.element("h1", "Somebody else was quicker");
+    page.open("div", "class", "problem", "role", "alert");
+    page.element(
+        "p",
+        current.job().changedBy()
+            + " changed job "
+            + current.job().content().reference()
+            + " at "
+            + board.times().past(current.job().changedAt())
+            + ". Nothing of yours was written.");
+    page.close();
+    page.element("h2", "You wanted").element("p", tried);
+    page.element("h2", "The job as it is now").part(new JobPage(board, current, who).live());
+    List<JobChange> changes = board.changes(current.job().id());
+    JobChange last = changes.get(changes.size() - 1);
+    page.element("p", "Last change, by " + last.who() + ": " + last.words() + ".");
+    page.open("p");
+    page.element(
+        "a", "Look at the job and decide", "class", "button", "href", "/job/" + current.job().id());
+    page.close();
+    return Layout.page("Changed by somebody else", Layout.Place.COUNTER, who, page);
+  }
+}

@@ -1,0 +1,73 @@
+package annulus.web;
+
+import annulus.catalog.Stage;
+import annulus.handback.Promise;
+import annulus.store.Job;
+import annulus.store.JobState;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * A job as it stands at one moment: what every screen shows of it.
+ *
+ * @param job as stored
+ * @param answer as closed, or as planned, or as if closed now when the planned start has passed
+ * @param state with the clock taken into account
+ * @param late whether the joint is open though its planned start has passed
+ * @param now the moment
+ */
+record JobView(Job job, Answer answer, JobState state, boolean late, Instant now) {
+  /** Earliest safe hand-back. */
+  Optional<Instant> ready() {
+    return answer.told().ready();
+  }
+
+  /** What could be promised now. */
+  Optional<Instant> promisable() {
+    return answer.told().promise().map(Promise::promise);
+  }
+
+  Optional<Instant> promised() {
+    return job.content().promised();
+  }
+
+  private boolean stillToCome() {
+    return state.compareTo(JobState.CHECKED) < 0;
+  }
+
+  /** Whether what the customer was told can't be kept. */
+  boolean slips() {
+    if (promised().isEmpty() || !stillToCome()) {
+      return false;
+    }
+    boolean passed = now.isAfter(promised().get());
+    boolean early = promisable().isPresent() && !promisable().get().isAfter(promised().get());
+    return passed || !early;
+  }
+
+  /** The last stage that is surely reached, while curing. */
+  Optional<Stage> stage() {
+    Stage found = null;
+    for (Stage stage : Stage.values()) {
+      boolean reached = reached(stage).filter(t -> !t.isAfter(now)).isPresent();
+      found = reached ? stage : found;
+    }
+    return Optional.ofNullable(found);
+  }
+
+  /** When a stage is surely reached. */
+  Optional<Instant> reached(Stage stage) {
+    return answer
+        .told()
+        .advice()
+        .cure()
+        .flatMap(c -> c.at(stage).sure())
+        .map(d -> answer.order().start().plus(d));
+  }
+
+  /** Time from now until the safe time. */
+  Optional<Duration> left() {
+    return ready().map(r -> Duration.between(now, r)).filter(d -> !d.isNegative());
+  }
+}

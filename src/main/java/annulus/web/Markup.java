@@ -1,0 +1,77 @@
+package annulus.web;
+
+import annulus.report.Html;
+import java.util.ArrayDeque;
+import java.util.Deque;
+
+/** Writes HTML; every text and every attribute value is escaped here and nowhere else. */
+final class Markup {
+  private final StringBuilder out = new StringBuilder();
+  private final Deque<String> open = new ArrayDeque<>();
+
+  /**
+   * Opens an element.
+   *
+   * @param attributes names and values by turns; a null value leaves the attribute out, an empty
+   *     one writes its name alone
+   */
+  Markup open(String tag, String... attributes) {
+    start(tag, attributes);
+    open.push(tag);
+    return this;
+  }
+
+  /** An element that has no inside, such as an input. */
+  Markup single(String tag, String... attributes) {
+    return start(tag, attributes);
+  }
+
+  /** An element with text in it. */
+  Markup element(String tag, String text, String... attributes) {
+    return open(tag, attributes).text(text).close();
+  }
+
+  private Markup start(String tag, String... attributes) {
+    out.append('<').append(tag);
+    for (int i = 0; i < attributes.length; i += 2) {
+      if (attributes[i + 1] != null) {
+        out.append(' ').append(attributes[i]);
+        if (!attributes[i + 1].isEmpty() || attributes[i].equals("value")) {
+          out.append("=\"").append(Html.attr(attributes[i + 1])).append('"');
+        }
+      }
+    }
+    out.append('>');
+    return this;
+  }
+
+  Markup text(String text) {
+    out.append(Html.text(text));
+    return this;
+  }
+
+  /** Closes the element opened last. */
+  Markup close() {
+    out.append("</").append(open.pop()).append('>');
+    return this;
+  }
+
+  /** What another writer has escaped. */
+  Markup part(Markup other) {
+    out.append(other.html());
+    return this;
+  }
+
+  /** One of the program's own pictures. */
+  Markup picture(String svg) {
+    out.append(svg);
+    return this;
+  }
+
+  String html() {
+    if (!open.isEmpty()) {
+      throw new IllegalStateException(open.peek() + " is not closed");
+    }
+    return out.toString();
+  }
+}

@@ -1,0 +1,87 @@
+package annulus.web;
+
+import annulus.advice.JointOrder;
+import annulus.advice.Knowledge;
+import annulus.advice.Shop;
+import annulus.exchange.InputRefused;
+import annulus.exchange.OrderReader;
+import annulus.exchange.PlacedProblem;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Orders as JSON text: read by the one reader, with the start pinned so that they stay the same.
+ */
+final class Orders {
+  static final ObjectMapper JSON =
+      new ObjectMapper().enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS);
+
+  private final Knowledge knowledge;
+  private final Shop shop;
+
+  Orders(Knowledge knowledge, Shop shop) {
+    this.knowledge = knowledge;
+    this.shop = shop;
+  }
+
+  /**
+   * Reads an order.
+   *
+   * @param now the start of an order that gives none
+   * @throws InputRefused with every problem found
+   */
+  JointOrder read(String text, Instant now) {
+    OrderReader reader = new OrderReader(knowledge, now, shop.hours().zone(), shop.places());
+    try {
+      return reader.json("order", new StringReader(text));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The same order with this start, whatever it said before. */
+  String startingAt(String text, Instant start) {
+    ObjectNode order = object(text);
+    String zone = order.path("zone").asText(shop.hours().zone().getId());
+    order.put("zone", zone);
+    order.put("start", start.toString());
+    return order.toString();
+  }
+
+  /** An order that is kept: its start written down, its job and title those of the board. */
+  String kept(String text, JointOrder read, String reference, String title) {
+    ObjectNode order = object(text);
+    order.put("zone", read.zone().getId());
+    order.put("start", read.start().toString());
+    order.put("job", reference);
+    if (!title.isBlank()) {
+      order.put("title", title);
+    }
+    return order.toString();
+  }
+
+  private static ObjectNode object(String text) {
+    try {
+      JsonNode node = JSON.readTree(text);
+      if (node instanceof ObjectNode object) {
+        return object;
+      }
+      throw refused("is not a JSON object");
+    } catch (JsonProcessingException e) {
+      throw refused(e.getOriginalMessage());
+    }
+  }
+
+  private static InputRefused refused(String problem) {
+    return new InputRefused(
+        List.of(new PlacedProblem("order", 0, 0, "order", problem, "one JSON object")));
+  }
+}

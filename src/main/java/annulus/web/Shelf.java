@@ -1,0 +1,186 @@
+package annulus.web;
+
+import annulus.advice.Advisor;
+import annulus.advice.CoverSurvey;
+import annulus.advice.Knowledge;
+import annulus.advice.StockNeeds;
+import annulus.catalog.Policy;
+import annulus.exchange.DataFiles;
+import annulus.exchange.StockFiles;
+import annulus.exchange.StockSheet;
+import annulus.quantity.InvalidValue;
+import annulus.report.CoverPicture;
+import annulus.report.CoverReport;
+import annulus.report.StockCheckReport;
+import annulus.report.StockPlanReport;
+import annulus.stock.Allocation;
+import annulus.stock.Cabinet;
+import annulus.stock.Cover;
+import annulus.stock.CoverAxes;
+import annulus.stock.CoverCell;
+import annulus.stock.Ledger;
+import annulus.stock.Lot;
+import annulus.stock.LotCheck;
+import annulus.stock.Movement;
+import annulus.stock.Need;
+import annulus.stock.Reorder;
+import annulus.stock.StockItem;
+import annulus.store.CabinetStore;
+import annulus.store.Refused;
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** What can be done at the cabinet; pages and the JSON interface both go through here. */
+final class Shelf {
+  private final Knowledge knowledge;
+  private final Policy policy;
+  private final CoverAxes axes;
+  private final List<CoverCell> cells;
+  private final Map<String, StockItem> items;
+  private final CabinetStore store;
+  private final Clock clock;
+  private final ZoneId zone;
+
+  Shelf(Knowledge knowledge, DataFiles files, CabinetStore store, Clock clock, ZoneId zone)
+      throws IOException {
+    this.knowledge = knowledge;
+    this.policy = StockFiles.policy(files);
+    this.axes = StockFiles.cover(files);
+    this.cells = CoverSurvey.cells(knowledge, policy, axes);
+    this.items = StockItem.all(knowledge.catalog(), policy);
+    this.store = store;
+    this.clock = clock;
+    this.zone = zone;
+  }
+
+  /**
+   * The cabinet of one moment.
+   *
+   * @param day the shop's day
+   * @param cabinet lots with what is left in them
+   * @param ledger all movements
+   */
+  record Now(LocalDate day, Cabinet cabinet, Ledger ledger) {
+    List<LotCheck> checks(long withinDays) {
+      return cabinet.check(day, withinDays);
+    }
+  }
+
+  Now now() {
+    CabinetStore.Contents contents = store.contents();
+    LocalDate day = LocalDate.ofInstant(clock.instant(), zone);
+    Cabinet cabinet = new Cabinet(contents.lots(), items).with(contents.ledger());
+    return new Now(day, cabinet, contents.ledger());
+  }
+
+  Map<String, StockItem> items() {
+    return items;
+  }
+
+  long soonDays() {
+    return (long) policy.value("soon-days");
+  }
+
+  /** Takes in the lots of a sheet that are not there yet. */
+  int takeIn(Path sheet, String who) throws IOException {
+    try (Reader in = DataFiles.utf8(Files.newInputStream(sheet))) {
+      List<Lot> lots = StockSheet.read(sheet.toString(), in, items).cabinet().lots();
+      int count = 0;
+      for (Lot lot : lots) {
+        count += receive(lot, who, "opening balance from the sheet") ? 1 : 0;
+      }
+      return count;
+    }
+  }
+
+  /** Takes in a lot; one that is there already stays as it is. */
+  boolean receive(Lot lot, String who, String reason) {
+    if (!items.containsKey(lot.item())) {
+      throw new InvalidValue(
+          "class", lot.item() + " is unknown", String.join(", ", items.keySet()));
+    }
+    Optional<Movement> movement =
+        lot.left().isPositive()
+            ? Optional.of(
+                new Movement(
+                    "received-" + lot.lot(),
+                    clock.instant(),
+                    LocalDate.ofInstant(clock.instant(), zone),
+                    Movement.Kind.RECEIVE,
+                    who,
+                    "",
+                    lot.lot(),
+                    lot.item(),
+                    lot.left(),
+                    reason,
+                    ""))
+            : Optional.empty();
+    return store.receive(lot, movement);
+  }
+
+  /**
+   * Records a use, discard or correction.
+   *
+   * @throws Refused for a use of what must not be used, unless a reason and a witness pair say so
+   */
+  void move(Movement movement) {
+    if (movement.kind() == Movement.Kind.USE) {
+      boolean overridden = !movement.reason().isBlank() && !movement.witness().isBlank();
+      against(movement.lot(), movement.day())
+          .filter(a -> !overridden)
+          .ifPresent(
+              a -> {
+                throw new Refused(
+                    "Not recorded: "
+                        + a
+                        + ". To use it all the same give a reason and the witness pair glued with"
+                        + " it.");
+              });
+    }
+    store.move(movement);
+  }
+
+  private Optional<String> against(String lot, LocalDate day) {
+    return now().cabinet().check(day, 0).stream()
+        .filter(c -> c.lot().lot().equals(lot) && !c.against().isEmpty())
+        .map(c -> StockCheckReport.words(c))
+        .findFirst();
+  }
+
+  /** The picture of which joints the cabinet serves. */
+  CoverReport cover() {
+    Now now = now();
+    Set<String> there = new TreeSet<>(now.cabinet().inDateClasses(now.day()));
+    there.addAll(now.cabinet().inDatePrimers(now.day()));
+    return new CoverReport(new Cover(cells, there), axes);
+  }
+
+  String coverPicture() {
+    return CoverPicture.svg(cover());
+  }
+
+  /** Which lot goes to which job of the board, what is short and what to order. */
+  StockPlanReport plan(List<JobView> open) {
+    Now now = now();
+    StockNeeds asked = new StockNeeds(new Advisor(knowledge), policy);
+    List<Need> needs = new ArrayList<>();
+    for (int i = 0; i < open.size(); i++) {
+      needs.add(asked.of(open.get(i).answer().order(), i + 1L, now.day(), now.cabinet()));
+    }
+    Allocation.Result result = Allocation.of(now.cabinet(), now.day(), needs);
+    List<Reorder> orders =
+        Reorder.list(result.after(), result.plans(), now.ledger(), now.day(), policy);
+    return new StockPlanReport(now.day(), zone, result.plans(), orders, List.of());
+  }
+}

@@ -1,0 +1,64 @@
+package annulus.web;
+
+import annulus.catalog.Stage;
+import annulus.store.JobState;
+
+/** Marks and words of states and stages: never told by shade alone. */
+final class StateWords {
+  private StateWords() {}
+
+  /** A mark that is told apart by its shape. */
+  static String mark(JobState state) {
+    return switch (state) {
+      case BOOKED -> "○";
+      case WAITING_PARTS -> "…";
+      case IN_WORK -> "▷";
+      case CURING -> "◔";
+      case CURED_TO_CHECK -> "?";
+      case CHECKED -> "✓";
+      case CUSTOMER_TOLD -> "»";
+      case COLLECTED -> "■";
+    };
+  }
+
+  /** For a class attribute and the JSON interface. */
+  static String id(JobState state) {
+    return state.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+  }
+
+  /** What putting a job from one state in another is called on a button. */
+  static String action(JobState from, JobState to) {
+    return switch (to) {
+      case BOOKED -> "Back to booked";
+      case WAITING_PARTS -> "Waiting for parts";
+      case IN_WORK -> from.closed() ? "Taken apart: in work again" : "In work";
+      case CHECKED -> "Checked and good";
+      case CUSTOMER_TOLD -> "Customer told";
+      case COLLECTED -> "Collected";
+      case CURING, CURED_TO_CHECK -> to.words();
+    };
+  }
+
+  static String stage(Stage stage) {
+    return switch (stage) {
+      case FIXTURE -> "fixture reached: still leave it alone";
+      case HANDLING -> "may be handled, no load";
+      case FUNCTIONAL -> "functional: shop's own test only";
+      case FULL -> "full cure";
+    };
+  }
+
+  /** Where a curing joint stands, in one line. */
+  static String now(JobView view) {
+    return switch (view.state()) {
+      case BOOKED, WAITING_PARTS ->
+          view.late() ? "not begun; reckoned as if closed now" : "not begun";
+      case IN_WORK -> "joint still open";
+      case CURING -> view.stage().map(StateWords::stage).orElse("setting: do not touch");
+      case CURED_TO_CHECK -> "cured: check it, then tell the customer";
+      case CHECKED -> "checked: may be collected";
+      case CUSTOMER_TOLD -> "checked, customer knows";
+      case COLLECTED -> "gone";
+    };
+  }
+}

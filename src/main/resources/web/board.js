@@ -1,0 +1,185 @@
+// Small helpers only: every page works without them. All that is shown is made by the server.
+(function () {
+  "use strict";
+
+  var offline = document.getElementById("offline");
+
+  function connected(yes) {
+    if (offline) {
+      offline.hidden = yes;
+    }
+  }
+
+  // Live part: replaced by what the server sends; what has the focus keeps it.
+  function live(part) {
+    var events = new EventSource(part.dataset.events);
+    var lastHeard = Date.now();
+    events.addEventListener("show", function (event) {
+      lastHeard = Date.now();
+      connected(true);
+      var html = event.data;
+      if (part.dataset.version !== undefined) {
+        var cut = html.indexOf("\n");
+        changed(part, html.slice(0, cut));
+        html = html.slice(cut + 1);
+      }
+      var focused = document.activeElement && document.activeElement.id;
+      var typing = part.contains(document.activeElement) && document.activeElement.tagName === "INPUT";
+      if (typing) {
+        return;
+      }
+      part.innerHTML = html;
+      var again = focused && document.getElementById(focused);
+      if (again && again !== document.activeElement) {
+        again.focus({ preventScroll: true });
+      }
+    });
+    events.addEventListener("still", function () {
+      lastHeard = Date.now();
+      connected(true);
+    });
+    events.onerror = function () {
+      connected(false);
+    };
+    setInterval(function () {
+      if (Date.now() - lastHeard > 40000) {
+        connected(false);
+      }
+    }, 5000);
+    window.addEventListener("pagehide", function () {
+      events.close();
+    });
+  }
+
+  // Somebody else changed the job: say so, keep what is typed.
+  function changed(part, version) {
+    if (version === part.dataset.version || document.getElementById("changed")) {
+      return;
+    }
+    var note = document.createElement("p");
+    note.id = "changed";
+    note.className = "problem";
+    note.setAttribute("role", "alert");
+    note.textContent = "This job was changed on another screen. ";
+    var link = document.createElement("a");
+    link.href = location.href;
+    link.textContent = "Show it anew";
+    note.appendChild(link);
+    part.before(note);
+  }
+
+  // Bench: saved as it is typed, the answer so far comes back.
+  function bench(form) {
+    var preview = document.getElementById("preview");
+    var version = document.getElementById("version");
+    var timer = null;
+    var running = false;
+    var again = false;
+    var stopped = false;
+
+    function grow(input) {
+      var box = input.closest(".readings");
+      if (!box) {
+        return;
+      }
+      var all = box.querySelectorAll("input");
+      if (all[all.length - 1] !== input || input.value === "" || all.length >= 24) {
+        return;
+      }
+      var next = input.closest("p").cloneNode(true);
+      var number = all.length + 1;
+      var id = box.dataset.member + "-" + number;
+      var field = next.querySelector("input");
+      var label = next.querySelector("label");
+      field.id = id;
+      field.name = id;
+      field.value = "";
+      label.htmlFor = id;
+      label.textContent = label.textContent.replace(/[0-9]+/, String(number));
+      box.appendChild(next);
+    }
+
+    function save() {
+      if (stopped) {
+        return;
+      }
+      if (running) {
+        again = true;
+        return;
+      }
+      running = true;
+      fetch(form.dataset.save, {
+        method: "POST",
+        headers: { "Content-Type": "application/x-www-form-urlencoded" },
+        body: new URLSearchParams(new FormData(form)).toString()
+      })
+        .then(function (response) {
+          var now = response.headers.get("X-Version");
+          if (response.status === 409) {
+            stopped = true;
+          } else if (now) {
+            version.value = now;
+          }
+          connected(true);
+          return response.text().then(function (html) {
+            if (response.ok) {
+              preview.innerHTML = html;
+            } else {
+              preview.textContent = response.status === 409
+                ? html + " Press a button below to see both."
+                : "Not saved.";
+            }
+          });
+        })
+        .catch(function () {
+          connected(false);
+          preview.textContent = "Not saved: the board can't be reached. It is tried again.";
+          setTimeout(save, 3000);
+        })
+        .finally(function () {
+          running = false;
+          if (again) {
+            again = false;
+            save();
+          }
+        });
+    }
+
+    form.addEventListener("input", function (event) {
+      grow(event.target);
+      clearTimeout(timer);
+      timer = setTimeout(save, 350);
+    });
+    form.addEventListener("change", function (event) {
+      clearTimeout(timer);
+      timer = setTimeout(save, 50);
+      if (event.target.id === "lengthUnit" || event.target.id === "temperatureUnit") {
+        clearTimeout(timer);
+        stopped = true;
+        form.requestSubmit(form.querySelector(".enter"));
+      }
+    });
+    // a save on its way must be done before a button sends the form
+    form.addEventListener("submit", function (event) {
+      clearTimeout(timer);
+      if (running && !stopped) {
+        event.preventDefault();
+        var button = event.submitter;
+        setTimeout(function () {
+          form.requestSubmit(button);
+        }, 60);
+        return;
+      }
+      stopped = true;
+    });
+  }
+
+  var part = document.querySelector("[data-events]");
+  if (part && window.EventSource) {
+    live(part);
+  }
+  var form = document.getElementById("bench");
+  if (form) {
+    bench(form);
+  }
+})();
