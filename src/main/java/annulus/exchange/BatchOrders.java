@@ -223,6 +223,8 @@ public final class BatchOrders {
         other.put(names.get(i), cell);
       } else if (cell.indexOf(NO_CHARACTER) >= 0) {
         wrong.add(at.problem(names.get(i), "is not UTF-8 text", "a file saved as UTF-8"));
+      } else if (beside.contains(names.get(i))) {
+        other.put(names.get(i), cell);
       } else if (comma && WITH_POINT.matcher(cell).find()) {
         wrong.add(
             at.problem(

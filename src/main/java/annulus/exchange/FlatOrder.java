@@ -14,7 +14,8 @@ final class FlatOrder {
   /** A flat name and where it goes; {@code bore.} and {@code part.} are members. */
   private static final Map<String, String> PATHS = paths();
 
-  private static final List<String> TEXTS = List.of("job", "title", "start", "zone", "movedAt");
+  private static final List<String> TEXTS =
+      List.of("job", "title", "start", "zone", "movedAt", "cure.place");
 
   private FlatOrder() {}
 

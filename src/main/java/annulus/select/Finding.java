@@ -18,21 +18,12 @@ public record Finding(Rule rule, String classId, Map<Fact, Object> figures) {
 
   static Finding of(Rule rule, Facts facts, String classId) {
     Map<Fact, Object> figures = new LinkedHashMap<>();
-    for (Fact fact : rule.when().facts()) {
-      add(figures, fact, facts);
-    }
-    for (Fact fact : Fact.values()) {
-      if (rule.reason().contains("{" + fact.id() + "}")) {
-        add(figures, fact, facts);
+    for (Fact fact : rule.figures()) {
+      Object value = facts.value(fact);
+      if (value != null) {
+        figures.put(fact, value);
       }
     }
     return new Finding(rule, rule.ofJoint() ? "" : classId, figures);
-  }
-
-  private static void add(Map<Fact, Object> figures, Fact fact, Facts facts) {
-    Object value = facts.value(fact);
-    if (value != null) {
-      figures.put(fact, value);
-    }
   }
 }

@@ -3,39 +3,67 @@ package annulus.select;
 import annulus.catalog.Provenance;
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * One rule, one id, one summary.
- *
- * @param id stable name
- * @param summary what it is about, one sentence
- * @param verdict what it does to a class
- * @param when the facts that make it speak
- * @param reason the words, with facts in braces
- * @param provenance source of the rule
+ * One rule, one id, one summary. What it looks at is worked out once, because rules are tried on
+ * every class of every joint.
  */
-public record Rule(
-    String id,
-    String summary,
-    Verdict verdict,
-    Condition when,
-    String reason,
-    Provenance provenance) {
+public final class Rule {
   private static final Pattern PLACE = Pattern.compile("\\{([^}]*)}");
 
-  public Rule {
-    Check.text("id", id);
-    Check.text("summary", summary);
-    Check.text("reason", reason);
+  private final String id;
+  private final String summary;
+  private final Verdict verdict;
+  private final Condition when;
+  private final String reason;
+  private final Provenance provenance;
+  private final List<Fact> figures;
+  private final boolean ofJoint;
+
+  /**
+   * @param id stable name
+   * @param summary what it is about, one sentence
+   * @param verdict what it does to a class
+   * @param when the facts that make it speak
+   * @param reason the words, with facts in braces
+   * @param provenance source of the rule
+   * @throws InvalidValue when a text is empty or the reason mentions what is no fact
+   */
+  public Rule(
+      String id,
+      String summary,
+      Verdict verdict,
+      Condition when,
+      String reason,
+      Provenance provenance) {
+    this.id = Check.text("id", id);
+    this.summary = Check.text("summary", summary);
+    this.verdict = verdict;
+    this.when = when;
+    this.reason = Check.text("reason", reason);
+    this.provenance = provenance;
+    this.figures = List.copyOf(figures(when, reason));
+    this.ofJoint = when.facts().stream().noneMatch(Fact::ofClass);
+  }
+
+  private static Set<Fact> figures(Condition when, String reason) {
+    Set<Fact> figures = new LinkedHashSet<>(when.facts());
     Matcher places = PLACE.matcher(reason);
     while (places.find()) {
       String name = places.group(1);
-      if (Fact.named(name).isEmpty()) {
-        throw new InvalidValue("reason", "{" + name + "} is not a fact", "names of facts");
-      }
+      figures.add(
+          Fact.named(name)
+              .orElseThrow(
+                  () ->
+                      new InvalidValue(
+                          "reason", "{" + name + "} is not a fact", "names of facts")));
     }
+    return figures;
   }
 
   /** What a rule does to a class. */
@@ -46,8 +74,56 @@ public record Rule(
     PREFERS
   }
 
+  public String id() {
+    return id;
+  }
+
+  public String summary() {
+    return summary;
+  }
+
+  public Verdict verdict() {
+    return verdict;
+  }
+
+  public Condition when() {
+    return when;
+  }
+
+  public String reason() {
+    return reason;
+  }
+
+  public Provenance provenance() {
+    return provenance;
+  }
+
+  /** The facts it looks at, then those its reason mentions. */
+  List<Fact> figures() {
+    return figures;
+  }
+
   /** Whether it looks at the joint alone, so that it speaks once and not per class. */
   public boolean ofJoint() {
-    return when.facts().stream().noneMatch(Fact::ofClass);
+    return ofJoint;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Rule r && parts().equals(r.parts());
+  }
+
+  @Override
+  public int hashCode() {
+    return parts().hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return id;
+  }
+
+  private List<Object> parts() {
+    return List.of(id, summary, verdict, when, reason, provenance);
   }
 }

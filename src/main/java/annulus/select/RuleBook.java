@@ -2,14 +2,18 @@ package annulus.select;
 
 import annulus.quantity.InvalidValue;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /** All rules; refused at load when two contradict each other or one can never speak. */
 public record RuleBook(List<Rule> rules) {
+  private static final Comparator<Finding> BY_ID = Comparator.comparing(f -> f.rule().id());
+
   public RuleBook {
     rules = List.copyOf(rules);
     Set<String> ids = new HashSet<>();
@@ -74,13 +78,30 @@ public record RuleBook(List<Rule> rules) {
 
   /** Every rule that speaks on these facts, sorted by id. */
   public List<Finding> findings(Facts facts, String classId) {
+    return speaking(facts, classId, rule -> true);
+  }
+
+  /** The rules of the joint alone that speak: the same for every class. */
+  List<Finding> ofJoint(Facts joint) {
+    return speaking(joint, "", Rule::ofJoint);
+  }
+
+  /** The rules of a class that speak, together with those of the joint, sorted by id. */
+  List<Finding> ofClass(Facts facts, String classId, List<Finding> ofJoint) {
+    List<Finding> all = new ArrayList<>(ofJoint);
+    all.addAll(speaking(facts, classId, rule -> !rule.ofJoint()));
+    all.sort(BY_ID);
+    return all;
+  }
+
+  private List<Finding> speaking(Facts facts, String classId, Predicate<Rule> asked) {
     List<Finding> found = new ArrayList<>();
     for (Rule rule : rules) {
-      if (rule.when().holds(facts)) {
+      if (asked.test(rule) && rule.when().holds(facts)) {
         found.add(Finding.of(rule, facts, classId));
       }
     }
-    found.sort((a, b) -> a.rule().id().compareTo(b.rule().id()));
-    return List.copyOf(found);
+    found.sort(BY_ID);
+    return found;
   }
 }

@@ -36,9 +36,10 @@ public record Selection(List<ClassVerdict> table) {
       boolean releasableFirst,
       Optional<String> forced) {
     List<ClassVerdict> table = new ArrayList<>();
+    List<Finding> ofJoint = rules.ofJoint(joint);
     for (CompoundClass compound : classes) {
       Facts facts = joint.with(ofClass.apply(compound));
-      List<Finding> findings = rules.findings(facts, compound.id());
+      List<Finding> findings = rules.ofClass(facts, compound.id(), ofJoint);
       double covers = facts.value(Fact.CLASS_COVERS) instanceof Double d ? d : 0;
       table.add(new ClassVerdict(compound, standing(findings), covers, findings));
     }

@@ -1,5 +1,6 @@
 package annulus.exchange;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -118,6 +119,34 @@ class ShopFileTest {
     double celsius = order.cure().history().celsiusAt(0);
     assertTrue(celsius >= 12 && celsius <= 19, order.cure().describedAs());
     assertFalse(order.assumptions().stream().anyMatch(a -> a.field().equals("temperatureC")));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{\"place\": \"cellar\"}|true",
+        "{\"constantC\": 18, \"plusMinusC\": 1}|true",
+        "{\"profile\": [{\"at\": \"08:00\", \"c\": \"59 F\"}]}|true",
+        "{\"plusMinusC\": 1}|false",
+        "{\"constantC\": 68}|false",
+        "{\"profile\": [{\"at\": \"8:00\", \"c\": 19}]}|false",
+        "{\"place\": \"cellar\", \"plusMinusC\": 1}|false",
+      })
+  void schema_and_reader_agree_on_where_an_order_cures(String cure, boolean right) {
+    Schema schema =
+        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+            .getSchema(text("data/schema/order.schema.json"), InputFormat.JSON);
+    String json =
+        text("demo-data/orders/16-stated-gap.json")
+            .replace("\"temperatureC\": \"68 F\"", "\"cure\": " + cure);
+    List<?> errors = schema.validate(json, InputFormat.JSON);
+    assertEquals(right, errors.isEmpty(), errors.toString());
+    if (right) {
+      assertDoesNotThrow(() -> order(cure));
+    } else {
+      assertThrows(InputRefused.class, () -> order(cure));
+    }
   }
 
   @Test
