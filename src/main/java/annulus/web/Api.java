@@ -55,6 +55,7 @@ final class Api {
         new Operation(HandlerType.GET, "/api/jobs/{id}", this::job),
         new Operation(HandlerType.POST, "/api/jobs/{id}/state", this::state),
         new Operation(HandlerType.POST, "/api/jobs/{id}/closed", this::closed),
+        new Operation(HandlerType.POST, "/api/jobs/{id}/moved", this::moved),
         new Operation(HandlerType.POST, "/api/jobs/{id}/promise", this::promise),
         new Operation(HandlerType.POST, "/api/jobs/{id}/order", this::order),
         new Operation(HandlerType.POST, "/api/jobs/{id}/undo", this::undo),
@@ -113,6 +114,12 @@ final class Api {
     JsonNode body = body(ctx, Set.of("who", "version", "at"));
     whole(
         ctx, board.close(ctx.pathParam("id"), version(body), time(body, "at"), text(body, "who")));
+  }
+
+  private void moved(Context ctx) {
+    JsonNode body = body(ctx, Set.of("who", "version", "at"));
+    whole(
+        ctx, board.moved(ctx.pathParam("id"), version(body), time(body, "at"), text(body, "who")));
   }
 
   private void promise(Context ctx) {

@@ -201,7 +201,7 @@ final class Board {
       throw new Refused("The joint can't be closed in the future; it is " + times.past(now) + ".");
     }
     Job job = job(id);
-    String order = orders.startingAt(job.content().order(), closed);
+    String order = orders.startingAt(orders.notMoved(job.content().order()), closed);
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,
@@ -226,6 +226,38 @@ final class Board {
               + answer.json().path("decision").path("text").asText()
               + ". It can't be closed.");
     }
+  }
+
+  /**
+   * The part was moved after closing: it may have to come apart again.
+   *
+   * @param at empty for now
+   */
+  Job moved(String id, long seen, Optional<Instant> at, String who) {
+    Instant now = now();
+    Instant moved = at.orElse(now).truncatedTo(ChronoUnit.SECONDS);
+    Job job = job(id);
+    Instant closed =
+        job.content()
+            .closedAt()
+            .orElseThrow(() -> new Refused("The joint is not closed; nothing was moved."));
+    if (moved.isAfter(now) || moved.isBefore(closed)) {
+      throw new Refused("It can only have been moved between closing and now.");
+    }
+    String order = orders.moved(job.content().order(), moved);
+    Answer answer = judge.answer(order, job.createdAt());
+    return jobs.change(
+        id,
+        seen,
+        current -> {
+          JobContent was = current.content();
+          return new Edit(
+              JobChange.Kind.ORDER,
+              "part was moved at " + times.past(moved),
+              was.with(was.title(), was.bore(), order, answer.json().toString()));
+        },
+        Optional.empty(),
+        stamp(who));
   }
 
   private static Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {

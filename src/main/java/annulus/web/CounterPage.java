@@ -116,9 +116,16 @@ final class CounterPage {
   }
 
   private static String stateWords(JobView view, ClockWords times) {
-    return view.state() == JobState.CURING
-        ? "curing until " + times.fullOr(view.ready(), "nobody knows")
-        : view.state().words();
+    if (view.state() != JobState.CURING) {
+      return view.state().words();
+    }
+    return view.ready()
+        .map(r -> "curing until " + times.full(r))
+        .orElse("closed, but never safe: " + decision(view));
+  }
+
+  private static String decision(JobView view) {
+    return view.answer().json().path("decision").path("text").asText();
   }
 
   private static String left(JobView view) {

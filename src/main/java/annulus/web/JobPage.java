@@ -7,6 +7,7 @@ import annulus.report.CurePicture;
 import annulus.store.JobChange;
 import annulus.store.JobState;
 import annulus.store.JobStore;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -78,7 +79,24 @@ final class JobPage {
         "Changed " + times.past(view.job().changedAt()) + " by " + view.job().changedBy() + ".",
         "class",
         "hint");
+    String then = dataVersion(view.job().content().advice());
+    String now = view.answer().told().advice().dataVersion();
+    if (!then.equals(now)) {
+      part.element(
+          "p",
+          "The data tables have changed since it was answered (" + then + ", now " + now + ").",
+          "class",
+          "hint");
+    }
     return part.close();
+  }
+
+  private static String dataVersion(String advice) {
+    try {
+      return Orders.JSON.readTree(advice).path("dataVersion").asText();
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   private Markup answer() {
@@ -114,6 +132,10 @@ final class JobPage {
       page.single("input", "type", "datetime-local", "id", "at", "name", "at").close();
       page.element("button", "Closed at this time", "type", "submit").close();
       page.close();
+    }
+    if (view.state() == JobState.CURING && view.ready().isPresent()) {
+      begin(page, "/moved");
+      page.element("button", "It was moved just now", "class", "plain", "type", "submit").close();
     }
     List<JobState> next = view.state().next();
     if (!next.isEmpty()) {

@@ -56,6 +56,18 @@ final class Orders {
     return order.toString();
   }
 
+  /** The same order whose part was moved after closing. */
+  String moved(String text, Instant at) {
+    return object(text).put("movedAt", at.toString()).toString();
+  }
+
+  /** The same order for a joint made anew. */
+  String notMoved(String text) {
+    ObjectNode order = object(text);
+    order.remove("movedAt");
+    return order.toString();
+  }
+
   /** An order that is kept: its start written down, its job and title those of the board. */
   String kept(String text, JointOrder read, String reference, String title) {
     ObjectNode order = object(text);

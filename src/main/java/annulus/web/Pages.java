@@ -73,6 +73,7 @@ final class Pages {
     app.get("/job/{id}", this::job);
     app.post("/job/{id}/state", this::state);
     app.post("/job/{id}/closed", this::closed);
+    app.post("/job/{id}/moved", this::moved);
     app.post("/job/{id}/promise", this::promise);
     app.post("/job/{id}/undo", this::undo);
     app.post("/job/{id}/edit", this::edit);
@@ -361,6 +362,11 @@ final class Pages {
     go(ctx, "/job/" + board.close(ctx.pathParam("id"), version(ctx), at, doer(ctx)).id());
   }
 
+  private void moved(Context ctx) {
+    Optional<Instant> at = time("at", ctx.formParam("at"));
+    go(ctx, "/job/" + board.moved(ctx.pathParam("id"), version(ctx), at, doer(ctx)).id());
+  }
+
   private void promise(Context ctx) {
     Optional<Instant> when = time("promised", ctx.formParam("promised"));
     go(ctx, "/job/" + board.promise(ctx.pathParam("id"), version(ctx), when, doer(ctx)).id());
@@ -379,6 +385,9 @@ final class Pages {
     }
     if (ctx.formParam("promised") != null) {
       return "Promise it for " + ctx.formParam("promised") + ".";
+    }
+    if (ctx.path().endsWith("/moved")) {
+      return "Say that the part was moved.";
     }
     boolean closing = ctx.path().endsWith("/closed");
     return closing ? "Close the joint." : "Take back the last change.";

@@ -54,7 +54,10 @@ final class StateWords {
       case BOOKED, WAITING_PARTS ->
           view.late() ? "not begun; reckoned as if closed now" : "not begun";
       case IN_WORK -> "joint still open";
-      case CURING -> view.stage().map(StateWords::stage).orElse("setting: do not touch");
+      case CURING ->
+          view.ready().isEmpty()
+              ? "take it apart"
+              : view.stage().map(StateWords::stage).orElse("setting: do not touch");
       case CURED_TO_CHECK -> "cured: check it, then tell the customer";
       case CHECKED -> "checked: may be collected";
       case CUSTOMER_TOLD -> "checked, customer knows";

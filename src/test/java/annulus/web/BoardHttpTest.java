@@ -223,6 +223,23 @@ class BoardHttpTest {
   }
 
   @Test
+  void a_joint_moved_after_it_may_have_grabbed_is_never_safe_until_it_is_made_anew() {
+    JsonNode job = closed("HL-1");
+    board.clock.forward(Duration.ofMinutes(5));
+    job = json(board.act(job, "moved", act(job, "Mira")));
+    assertTrue(job.get("decision").asText().contains("STRIP AND REDO"), job.toString());
+    assertTrue(job.get("readyAt").isNull());
+    board.clock.forward(Duration.ofDays(30));
+    assertEquals("curing", job(job).get("state").asText());
+    assertEquals(422, board.act(job, "state", act(job, "Ede").put("to", "checked")).statusCode());
+    assertTrue(board.get("/counter").body().contains("never safe: STRIP AND REDO"));
+    job = json(board.act(job, "state", act(job, "Mira").put("to", "in-work")));
+    job = json(board.act(job, "closed", act(job, "Mira")));
+    assertTrue(job.get("yes").asBoolean());
+    assertFalse(job.get("readyAt").isNull());
+  }
+
+  @Test
   void a_joint_cannot_be_closed_in_the_future() {
     JsonNode job = board.entered("HL-1");
     ObjectNode body = act(job, "Mira").put("at", "2027-03-11T08:30:01Z");

@@ -106,6 +106,7 @@ class OpenApiTest {
         id,
         act(stale, "Mira").set("order", RunningBoard.order("02-good-fit-primed.json")),
         act(job, "M"));
+    bad("moved", id, act(stale, "Mira"), act(job, "M").put("at", "never"));
     bad("closed", id, act(stale, "Mira"), act(job, "M").put("at", "never"));
     bad("promise", id, act(stale, "Ede").putNull("promised"), act(job, "M"));
     bad("undo", id, act(stale, "Ede"), act(job, "").put("who", ""));
