@@ -6,6 +6,7 @@ import annulus.advice.Knowledge;
 import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
+import annulus.handback.Promise;
 import annulus.measure.MeasuredDiameter;
 import annulus.quantity.InvalidValue;
 import annulus.store.BoreFit;
@@ -109,7 +110,18 @@ final class Board {
     JobState stored = job.content().state();
     boolean late = !stored.closed() && now.isAfter(planned.order().start());
     Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : planned;
-    return new JobView(job, answer, stored.at(now, answer.told().ready()), late, now);
+    JobState state = stored.at(now, answer.told().ready());
+    return new JobView(job, answer, state, late, promisable(answer, now), now);
+  }
+
+  /** The first time that can be promised: safe, checked after this moment, and the shop is open. */
+  private Optional<Instant> promisable(Answer answer, Instant now) {
+    return answer
+        .told()
+        .ready()
+        .map(r -> r.isAfter(now) ? r : now)
+        .flatMap(from -> shop().rule().promise(from, shop().hours()))
+        .map(Promise::promise);
   }
 
   /**

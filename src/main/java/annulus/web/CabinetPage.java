@@ -94,7 +94,7 @@ final class CabinetPage {
             + check.lot().container()
             + " left"
             + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown"));
-    if (!check.against().isEmpty()) {
+    if (check.standing() == LotCheck.Standing.MUST_NOT) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
     if (!check.lot().sheet().onFile()) {

@@ -47,7 +47,7 @@ final class CounterPage {
     page.open("p", "class", "summary");
     page.element("strong", times.past(today.now()), "class", "clock");
     page.text(" " + open + (open == 1 ? " job" : " jobs") + ", " + check + " to check, ");
-    page.element("strong", slips + (slips == 1 ? " slips" : " slip"));
+    page.element("strong", slips + " slipping");
     page.text(".").close();
     if (views.isEmpty() && today.unjudged().isEmpty()) {
       page.element("p", "No jobs today. Enter the first one at the bench.", "class", "empty");
@@ -92,9 +92,9 @@ final class CounterPage {
     part.open("p", "class", "state");
     part.element("span", StateWords.mark(view.state()), "class", "mark", "aria-hidden", "true");
     part.element("strong", stateWords(view, times)).close();
-    Optional<Instant> time = view.promised().or(view::promisable);
+    Optional<Instant> time = view.goBy();
     part.open("p", "class", "time");
-    part.element("span", view.promised().isPresent() ? "promised" : "can promise", "class", "what");
+    part.element("span", what(view, time, times), "class", "what");
     if (time.isPresent()) {
       part.element("span", times.day(time.get(), view.now()), "class", "day");
       part.element("span", times.hour(time.get()), "class", "hour");
@@ -104,6 +104,15 @@ final class CounterPage {
     part.close();
     part.element("p", StateWords.now(view) + left(view), "class", "now");
     return part;
+  }
+
+  private static String what(JobView view, Optional<Instant> time, ClockWords times) {
+    if (view.promised().isEmpty()) {
+      return "can promise";
+    }
+    return view.promised().equals(time)
+        ? "promised"
+        : "promised " + times.full(view.promised().get()) + " can't be kept, but";
   }
 
   private static String stateWords(JobView view, ClockWords times) {

@@ -84,13 +84,18 @@ final class JobPage {
   private Markup answer() {
     Markup part = new Markup();
     part.element("h2", "Answer");
-    AnswerPart words = new AnswerPart(view.answer(), board.knowledge().catalog(), times, false);
+    AnswerPart words = new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches());
     part.part(words.markup());
     new BorePart(board).warning(part, view.job().content().bore(), view.answer());
     Told told = view.answer().told();
     CurePicture.of(told, times.zone(), Optional.of(view.now()))
         .ifPresent(svg -> part.open("figure").picture(svg).close());
     return part.part(words.more());
+  }
+
+  /** Whoever measured in inch reads the gap in inch as well. */
+  private boolean inches() {
+    return view.job().content().order().contains(" in\"");
   }
 
   private Markup begin(Markup page, String action) {

@@ -1,7 +1,6 @@
 package annulus.web;
 
 import annulus.catalog.Stage;
-import annulus.handback.Promise;
 import annulus.store.Job;
 import annulus.store.JobState;
 import java.time.Duration;
@@ -15,17 +14,19 @@ import java.util.Optional;
  * @param answer as closed, or as planned, or as if closed now when the planned start has passed
  * @param state with the clock taken into account
  * @param late whether the joint is open though its planned start has passed
+ * @param promisable the first time that could be promised at this moment
  * @param now the moment
  */
-record JobView(Job job, Answer answer, JobState state, boolean late, Instant now) {
+record JobView(
+    Job job,
+    Answer answer,
+    JobState state,
+    boolean late,
+    Optional<Instant> promisable,
+    Instant now) {
   /** Earliest safe hand-back. */
   Optional<Instant> ready() {
     return answer.told().ready();
-  }
-
-  /** What could be promised now. */
-  Optional<Instant> promisable() {
-    return answer.told().promise().map(Promise::promise);
   }
 
   Optional<Instant> promised() {
@@ -44,6 +45,18 @@ record JobView(Job job, Answer answer, JobState state, boolean late, Instant now
     boolean passed = now.isAfter(promised().get());
     boolean early = promisable().isPresent() && !promisable().get().isAfter(promised().get());
     return passed || !early;
+  }
+
+  /**
+   * The one time to go by: what the customer was told, unless only a later time can be kept. A time
+   * that is not safe is never shown large.
+   */
+  Optional<Instant> goBy() {
+    boolean later =
+        slips() && promisable.filter(p -> p.isAfter(promised().orElseThrow())).isPresent();
+    return slips() && (later || promisable.isEmpty())
+        ? promisable
+        : promised().or(() -> promisable);
   }
 
   /** The last stage that is surely reached, while curing. */

@@ -373,13 +373,15 @@ final class Pages {
   /** What somebody wanted, for the page that tells that another was quicker. */
   static String tried(Context ctx) {
     if (ctx.formParam("to") != null) {
-      return "to put it to: " + ctx.formParam("to");
+      return JobJson.state(ctx.formParam("to"))
+          .map(s -> "Put it to: " + s.words() + ".")
+          .orElse("");
     }
     if (ctx.formParam("promised") != null) {
-      return "to promise it for " + ctx.formParam("promised");
+      return "Promise it for " + ctx.formParam("promised") + ".";
     }
     boolean closing = ctx.path().endsWith("/closed");
-    return closing ? "to close the joint" : "to take back the last change";
+    return closing ? "Close the joint." : "Take back the last change.";
   }
 
   private void card(Context ctx) {

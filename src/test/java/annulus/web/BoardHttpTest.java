@@ -28,6 +28,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class BoardHttpTest {
+  private static final java.time.ZoneId ZONE = java.time.ZoneId.of("Europe/Vienna");
+
   @TempDir Path folder;
   private RunningBoard board;
 
@@ -141,7 +143,7 @@ class BoardHttpTest {
         board.form(
             "/job/" + seen.get("id").asText() + "/state", "who=Ede&version=1&to=waiting-parts");
     assertEquals(409, page.statusCode());
-    assertTrue(page.body().contains("waiting-parts"));
+    assertTrue(page.body().contains("Put it to: waiting parts."));
     assertTrue(page.body().contains("Mira changed job HL-1"));
     assertEquals("in-work", job(seen).get("state").asText());
   }
@@ -193,8 +195,22 @@ class BoardHttpTest {
     assertTrue(late.get("slipWhy").asText().contains("3 d 8 h"), late.get("slipWhy").asText());
     String counter = board.get("/counter").body();
     assertTrue(counter.contains("! Slips."));
+    Instant kept = Instant.parse(late.get("promisableAt").asText());
+    String large = "<span class=\"hour\">" + new ClockWords(ZONE).hour(kept);
+    String day = "<span class=\"day\">" + new ClockWords(ZONE).day(kept, board.clock.instant());
+    assertTrue(counter.contains(large) && counter.contains(day), "the unsafe time is large");
+    assertTrue(counter.contains("can&#39;t be kept") || counter.contains("can't be kept"));
     ObjectNode again = act(late, "Ede").put("promised", late.get("promisableAt").asText());
     assertFalse(json(board.act(late, "promise", again)).get("slips").asBoolean());
+  }
+
+  @Test
+  void a_cured_job_nobody_checked_is_not_promised_for_a_time_that_has_passed() {
+    JsonNode job = closed("HL-1");
+    board.clock.set(Instant.parse(job.get("promisableAt").asText()).plusSeconds(3600));
+    Instant now = board.clock.instant();
+    Instant promisable = Instant.parse(job(job).get("promisableAt").asText());
+    assertTrue(promisable.isAfter(now), promisable.toString());
   }
 
   @Test
