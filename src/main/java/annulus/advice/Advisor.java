@@ -9,6 +9,7 @@ import annulus.advice.Advice.Kind;
 import annulus.catalog.Catalog;
 import annulus.catalog.NamedNumber;
 import annulus.fit.Gap;
+import annulus.stock.Draw;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -128,9 +129,13 @@ public final class Advisor {
   }
 
   private double volumeMl(JointOrder order, Gap gap) {
-    double film = Math.max(0, gap.upperUm(order.confidence())) / 1000;
-    double ring = Math.PI * (gap.nominalMm() - film) * film * order.engagementMm() / 1000;
-    return Math.max(0.01, ring * catalog.policy().value("waste-factor"));
+    return Draw.compound(
+            gap.nominalMm(),
+            gap.upperUm(order.confidence()),
+            order.engagementMm(),
+            catalog.policy().value("waste-factor"),
+            catalog.policy().value("least-draw-ml"))
+        .value();
   }
 
   private List<Figure> figures(Optional<CurePlan> plan) {

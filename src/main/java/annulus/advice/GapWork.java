@@ -7,6 +7,7 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.Instrument;
 import annulus.catalog.Policy;
 import annulus.fit.Gap;
+import annulus.fit.ThermalGap;
 import annulus.measure.Decider;
 import annulus.measure.FormLimits;
 import annulus.measure.MeasuredDiameter;
@@ -86,16 +87,18 @@ final class GapWork {
         Math.max(0, growth));
   }
 
-  /** Change of the radial gap from 20 °C, µm: {@code (αb − αp)·D/2·(T − 20)}. */
+  /** Change of the mean radial gap from 20 °C, µm, both members at one temperature. */
   private double movement(Gap gap, double celsius, Side side) {
-    double rise = celsius - Units.REFERENCE_CELSIUS;
     Estimate bore = order.bore().material().expansion();
     Estimate part = order.part().material().expansion();
-    double difference = bore.likely() - part.likely();
+    boolean warmer = celsius >= Units.REFERENCE_CELSIUS;
+    double outer = bore.likely();
+    double inner = part.likely();
     if (side == Side.OPENING) {
-      difference = rise >= 0 ? bore.high() - part.low() : bore.low() - part.high();
+      outer = warmer ? bore.high() : bore.low();
+      inner = warmer ? part.low() : part.high();
     }
-    return difference * gap.nominalMm() / 2 * rise * 1e-3;
+    return new ThermalGap(gap.nominalMm(), outer, inner).radialUm(0, celsius, celsius);
   }
 
   /** What would decide between the classes and a dry press. */

@@ -125,7 +125,7 @@ public final class StockNeeds {
             advice.gap().gap().upperUm(order.confidence()),
             order.engagementMm(),
             best.catalog().policy().value("waste-factor"),
-            stock.value("least-draw-ml"));
+            best.catalog().policy().value("least-draw-ml"));
     Optional<PlannedPrimer> primer = advice.decision().primer().filter(p -> !isOn(order));
     int faces = primer.map(p -> (p.onBore() ? 1 : 0) + (p.onPart() ? 1 : 0)).orElse(0);
     return new Need.Option(
