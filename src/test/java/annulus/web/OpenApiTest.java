@@ -100,6 +100,7 @@ class OpenApiTest {
     job =
         driveJob("promise", id, act(job, "Ede").put("promised", job.get("promisableAt").asText()));
     job = driveJob("undo", id, act(job, "Ede"));
+    job = driveJob("moved", id, act(job, "Mira"));
     bad("state", id, act(stale, "Mira").put("to", "in-work"), act(job, "M").put("to", "gone"));
     bad(
         "order",
