@@ -108,7 +108,8 @@ class StockSheetPropertyTest {
       throws IOException {
     StringBuilder text = new StringBuilder(sheet(rows, SHAPES.get(which)));
     Random random = new Random(seed);
-    for (int i = 0; i < 1 + random.nextInt(3); i++) {
+    int changes = 1 + random.nextInt(3);
+    for (int i = 0; i < changes && text.length() > 0; i++) {
       int at = random.nextInt(text.length());
       switch (random.nextInt(4)) {
         case 0 -> text.deleteCharAt(at);
