@@ -131,9 +131,11 @@ class BoardDayTest {
     browser.look(bench, "conflict");
     bench.getByText("Look at the job and decide").click();
     button(bench, "Taken apart: in work again").click();
+    assertThat(button(bench, "Joint closed now")).isVisible();
     board.clock.forward(Duration.ofHours(80));
     bench.reload();
     button(bench, "Joint closed now").click();
+    assertThat(bench.locator("#live")).containsText("curing until");
     counter.navigate("/counter");
     assertThat(counter.locator(".slip")).containsText("later than the promise was reckoned from");
     browser.look(counter, "counter-slips-dark");
