@@ -8,6 +8,7 @@ import annulus.advice.Advice.StageTime;
 import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
+import annulus.catalog.Primer;
 import annulus.catalog.Provenance;
 import annulus.catalog.Stage;
 import annulus.cure.ArrheniusRate;
@@ -17,10 +18,8 @@ import annulus.cure.CureModel;
 import annulus.cure.GapFactor;
 import annulus.cure.SlowestRate;
 import annulus.cure.Spread;
-import annulus.cure.SurfaceActivity;
 import annulus.cure.TemperatureHistory;
 import annulus.fit.Gap;
-import annulus.quantity.Estimate;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,8 +34,7 @@ import java.util.OptionalDouble;
  * reference gap of the class: a part that rests on one side doubles both alike.
  */
 final class CurePlan {
-  /** Lower limits of estimates are taken as the 5 % point of a log-normal. */
-  private static final double LIMIT_Z = 1.6448536269514722;
+  private static final double BEYOND_ANY_CALENDAR_S = 1e11;
 
   private final JointOrder order;
   private final CompoundClass compound;
@@ -44,6 +42,7 @@ final class CurePlan {
   private final CureForecast slow;
   private final CureModel slowModel;
   private final double surfaceFactor;
+  private final double quickFaces;
   private final double slowFullHours;
   private final List<Figure> figures = new ArrayList<>();
 
@@ -58,6 +57,7 @@ final class CurePlan {
     this.compound = compound;
     CompoundClass.Cure cure = compound.cure();
     this.surfaceFactor = faces.timeFactor();
+    this.quickFaces = faces.quickFactor();
     this.slowFullHours = slowFullHours(compound, primer);
     Spread spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
     ArrheniusRate rate = rate(cure, cure.activationKJ().likely());
@@ -139,8 +139,9 @@ final class CurePlan {
     return duration(typical.reduced(0.5).secondsToReach(hours));
   }
 
+  /** What takes longer than any calendar goes is never reached. */
   private static Optional<Duration> duration(OptionalDouble seconds) {
-    return seconds.isPresent()
+    return seconds.isPresent() && seconds.getAsDouble() < BEYOND_ANY_CALENDAR_S
         ? Optional.of(Duration.ofSeconds((long) Math.ceil(seconds.getAsDouble())))
         : Optional.empty();
   }
@@ -153,8 +154,9 @@ final class CurePlan {
         Math.max(
             rate(cure, cure.activationKJ().low()).at(Math.max(warmest, cure.minimumC())),
             rate(cure, cure.activationKJ().high()).at(Math.max(warmest, cure.minimumC())));
-    double primed = primer.map(p -> p.primer().workingTimeFactor().low()).orElse(1.0);
-    double surface = primer.isPresent() ? 1 : Math.max(1, surfaceFactor);
+    Optional<Primer> onFace = primer.map(PlannedPrimer::primer).or(() -> order.primer().used());
+    double primed = onFace.map(p -> p.workingTimeFactor().low()).orElse(1.0);
+    double surface = onFace.isPresent() ? 1 : Math.max(1, quickFaces);
     double minutes = cure.workingMinutes().low() * primed * surface / quickest;
     return Duration.ofSeconds((long) Math.floor(minutes * 60));
   }
@@ -286,65 +288,54 @@ final class CurePlan {
    *
    * @param timeFactor on the reference time
    * @param sigmaLn spread of its logarithm
+   * @param quickFactor time factor on the quick side, for the working time
    * @param levels the two faces' levels
    */
-  record Faces(double timeFactor, double sigmaLn, List<Activity.Level> levels) {
+  record Faces(double timeFactor, double sigmaLn, double quickFactor, List<Activity.Level> levels) {
 
+    /**
+     * Whatever the rows of the data say, a pair of faces is never counted as quicker or surer than
+     * any pair of more active ones, and a primer that the order did not name never as quicker than
+     * none.
+     */
     static Optional<Faces> of(JointOrder order, Catalog catalog, Optional<PlannedPrimer> primer) {
-      Optional<Faces> asPrimed = pair(order, catalog, primer);
-      boolean counted = primer.isEmpty() || !primer.get().addedHere();
-      if (counted) {
-        return asPrimed;
-      }
-      // A primer the order did not name is not counted as quicker than no primer.
-      Optional<Faces> bare = pair(order, catalog, Optional.empty());
-      if (asPrimed.isEmpty() || bare.isEmpty()) {
-        return asPrimed;
-      }
-      return Optional.of(
-          new Faces(
-              Math.max(asPrimed.get().timeFactor(), bare.get().timeFactor()),
-              Math.max(asPrimed.get().sigmaLn(), bare.get().sigmaLn()),
-              bare.get().levels()));
-    }
-
-    private static Optional<Faces> pair(
-        JointOrder order, Catalog catalog, Optional<PlannedPrimer> primer) {
-      List<Activity.Level> levels = List.of(order.bore().activity(), order.part().activity());
-      boolean bore = primer.map(PlannedPrimer::onBore).orElse(false);
-      boolean part = primer.map(PlannedPrimer::onPart).orElse(false);
-      OptionalDouble likely =
-          SurfaceActivity.surfaceFactor(
-              face(catalog, levels.get(0), bore ? primer : Optional.empty(), Limit.LIKELY),
-              face(catalog, levels.get(1), part ? primer : Optional.empty(), Limit.LIKELY));
-      OptionalDouble low =
-          SurfaceActivity.surfaceFactor(
-              face(catalog, levels.get(0), bore ? primer : Optional.empty(), Limit.LOW),
-              face(catalog, levels.get(1), part ? primer : Optional.empty(), Limit.LOW));
-      if (likely.isEmpty() || low.isEmpty()) {
+      Activity.Level bore = order.bore().activity();
+      Activity.Level part = order.part().activity();
+      Optional<PairFactor> own = new PairFactor.Rates(catalog, primer).of(bore, part);
+      if (own.isEmpty()) {
         return Optional.empty();
       }
-      double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / LIMIT_Z;
-      return Optional.of(new Faces(likely.getAsDouble(), Math.max(0, sigma), levels));
+      PairFactor slowest = PairFactor.slowest(catalog, primer, bore, part).orElse(own.get());
+      for (Optional<PlannedPrimer> plan : plansAsGood(primer)) {
+        slowest =
+            PairFactor.slowest(catalog, plan, bore, part).map(slowest::slower).orElse(slowest);
+      }
+      Optional<PairFactor> stale =
+          stale(order, primer)
+              .flatMap(p -> PairFactor.slowest(catalog, Optional.of(p), bore, part));
+      slowest = stale.isPresent() ? slowest.slower(stale.get()) : slowest;
+      return Optional.of(
+          new Faces(slowest.likely(), slowest.sigmaLn(), own.get().quick(), List.of(bore, part)));
     }
 
-    private enum Limit {
-      LOW,
-      LIKELY
+    /** What else a primer the order did not name might have been planned as: none of it quicker. */
+    private static List<Optional<PlannedPrimer>> plansAsGood(Optional<PlannedPrimer> primer) {
+      if (primer.isEmpty() || !primer.get().addedHere()) {
+        return List.of();
+      }
+      Primer added = primer.get().primer();
+      return List.of(
+          Optional.empty(),
+          Optional.of(new PlannedPrimer(added, true, false, true)),
+          Optional.of(new PlannedPrimer(added, false, true, true)),
+          Optional.of(new PlannedPrimer(added, true, true, true)));
     }
 
-    private static double value(Estimate estimate, Limit limit) {
-      return limit == Limit.LOW ? estimate.low() : estimate.likely();
-    }
-
-    private static SurfaceActivity face(
-        Catalog catalog, Activity.Level level, Optional<PlannedPrimer> primer, Limit limit) {
-      double own = value(catalog.activities().get(level).rate(), limit);
-      SurfaceActivity bare =
-          level == Activity.Level.INERT
-              ? new SurfaceActivity.Inert(OptionalDouble.of(own))
-              : new SurfaceActivity.Active(own);
-      return primer.isPresent() ? bare.primed(value(primer.get().primer().rate(), limit)) : bare;
+    /** A primer too old to be counted: no surer than a fresh one either. */
+    private static Optional<PlannedPrimer> stale(JointOrder order, Optional<PlannedPrimer> primer) {
+      return primer.isEmpty() && order.primer() instanceof JointOrder.PrimerPlan.Used u
+          ? Optional.of(new PlannedPrimer(u.primer(), u.onBore(), u.onPart(), false))
+          : Optional.empty();
     }
 
     Provenance source(Catalog catalog) {

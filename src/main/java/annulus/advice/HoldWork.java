@@ -4,6 +4,7 @@ import annulus.advice.Advice.PlannedPrimer;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Finish;
 import annulus.catalog.Material;
+import annulus.catalog.Primer;
 import annulus.fit.Gap;
 import annulus.hold.BondHold;
 import annulus.hold.FactorCurve;
@@ -129,19 +130,27 @@ final class HoldWork {
   private HybridHold joint(Estimate hotFraction) {
     List<HoldFactor> factors = new ArrayList<>();
     factors.add(new HoldFactor(Kind.HOT_STRENGTH, hotFraction));
-    double upper = gap.upperUm(order.confidence());
-    factors.add(knowledge.hold().gapFactor(upper).orElse(new HoldFactor(Kind.GAP, NONE)));
+    factors.add(
+        knowledge
+            .hold()
+            .gapFactor(gap.lowerUm(order.confidence()), gap.upperUm(order.confidence()))
+            .orElse(new HoldFactor(Kind.GAP, NONE)));
     factors.add(
         knowledge
             .hold()
             .surfaceFactor(order.bore().material().bondFace(), order.part().material().bondFace()));
     factors.add(new HoldFactor(Kind.FINISH, finish()));
-    primer.ifPresent(p -> factors.add(new HoldFactor(Kind.PRIMER, p.primer().strengthFactor())));
+    primerOnFace().ifPresent(p -> factors.add(new HoldFactor(Kind.PRIMER, p.strengthFactor())));
     factors.add(knowledge.hold().engagementFactor(order.engagementMm(), gap.nominalMm()));
     order.load().ifPresent(l -> factors.add(knowledge.hold().dynamicFactor(l.repeats())));
     BondHold bond =
         new BondHold(gap.nominalMm(), order.engagementMm(), compound.strengthMPa(), factors);
     return new HybridHold(bond, FrictionHold.none(), knowledge.hold().limits());
+  }
+
+  /** A primer too old to be counted on for speed is still there, and still costs strength. */
+  private Optional<Primer> primerOnFace() {
+    return primer.map(PlannedPrimer::primer).or(() -> order.primer().used());
   }
 
   /** The weaker face rules; a factor never lifts the strength above the specimen's. */
@@ -156,6 +165,9 @@ final class HoldWork {
 
   private Removal removal(HybridHold cold) {
     List<FactorCurve.Point> points = new ArrayList<>();
+    // Colder than the first point it is as strong as there: so said, one point is a curve too.
+    CompoundClass.HotPoint first = compound.hotStrength().get(0);
+    points.add(new FactorCurve.Point(first.celsius() - 1, first.fraction(), compound.provenance()));
     compound
         .hotStrength()
         .forEach(

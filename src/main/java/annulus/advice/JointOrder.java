@@ -116,6 +116,11 @@ public record JointOrder(
 
   /** What the order says about primer. */
   public sealed interface PrimerPlan {
+    /** The primer that is on a face, fresh or not. */
+    default Optional<Primer> used() {
+      return this instanceof Used used ? Optional.of(used.primer()) : Optional.empty();
+    }
+
     /**
      * Nothing was said: it may be planned where a class needs it, but is not counted as quicker.
      */

@@ -44,7 +44,8 @@ final class Release {
     ReleaseRule rule = catalog.release().get(order.consequence());
     List<HandBackCondition> conditions = new ArrayList<>();
     Duration rest =
-        Duration.ofMinutes((long) catalog.policy().value("undisturbed-after-fixture-min"));
+        Duration.ofSeconds(
+            (long) Math.ceil(60 * catalog.policy().value("undisturbed-after-fixture-min")));
     boolean rested =
         add(conditions, Condition.FIXTURE_AND_REST, stage(plan, Stage.FIXTURE).map(rest::plus));
     boolean staged = add(conditions, Condition.POLICY_STAGE, stage(plan, rule.stage()));

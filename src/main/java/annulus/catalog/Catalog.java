@@ -47,6 +47,7 @@ public record Catalog(
         throw new InvalidValue("consequence", consequence + " is missing", "one row for each");
       }
     }
+    ReleaseRule.checkOrder(release);
     for (Activity.Level level : Activity.Level.values()) {
       if (!activities.containsKey(level)) {
         throw new InvalidValue("activity", level + " is missing", "one row for each level");

@@ -1,5 +1,6 @@
 package annulus.catalog;
 
+import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
 import java.util.Map;
 import java.util.TreeMap;
@@ -8,6 +9,18 @@ import java.util.TreeMap;
 public record Policy(Map<String, NamedNumber> numbers) {
   public Policy {
     numbers = Map.copyOf(new TreeMap<>(numbers));
+    within(numbers, "undisturbed-after-fixture-min", 0, 100_000);
+    within(numbers, "cure-temperature-plus-minus-c", 0, 20);
+    within(numbers, "bore-temperature-plus-minus-c", 0, 20);
+    within(numbers, "wanted-confidence", 0.8, 0.999);
+  }
+
+  /** Numbers that would let a joint go early, or answer nothing, outside these limits. */
+  private static void within(Map<String, NamedNumber> numbers, String id, double low, double high) {
+    NamedNumber number = numbers.get(id);
+    if (number != null) {
+      Check.within(id, number.value(), low, high, number.unit());
+    }
   }
 
   /**

@@ -1,6 +1,9 @@
 package annulus.catalog;
 
 import annulus.quantity.Check;
+import annulus.quantity.InvalidValue;
+import java.util.Locale;
+import java.util.Map;
 
 /**
  * What must be reached before a joint of this consequence is handed back.
@@ -19,5 +22,30 @@ public record ReleaseRule(
     Provenance provenance) {
   public ReleaseRule {
     Check.within("safety_factor", safetyFactor, 1, 20, "");
+  }
+
+  /** A worse consequence must not ask for less than a lighter one. */
+  static void checkOrder(Map<Consequence, ReleaseRule> rules) {
+    Consequence[] all = Consequence.values();
+    for (int i = 1; i < all.length; i++) {
+      ReleaseRule lighter = rules.get(all[i - 1]);
+      ReleaseRule worse = rules.get(all[i]);
+      atLeast("stage", worse, lighter, worse.stage.compareTo(lighter.stage) >= 0);
+      atLeast("slow_practice", worse, lighter, worse.slowPractice || !lighter.slowPractice);
+      atLeast("safety_factor", worse, lighter, worse.safetyFactor >= lighter.safetyFactor);
+    }
+  }
+
+  private static void atLeast(String field, ReleaseRule worse, ReleaseRule lighter, boolean kept) {
+    if (!kept) {
+      throw new InvalidValue(
+          field,
+          "of " + worse.word() + " asks for less than " + lighter.word(),
+          "at least as much");
+    }
+  }
+
+  private String word() {
+    return consequence.name().toLowerCase(Locale.ROOT);
   }
 }

@@ -11,8 +11,6 @@ import java.util.OptionalDouble;
 
 /** Reads the load of an order: figures, or a duty case of the trade. */
 final class LoadReader {
-  private static final String SLOW_SIDE = "reversing";
-
   private final Knowledge knowledge;
   private final Problems problems;
   private final Measures measures;
@@ -105,7 +103,7 @@ final class LoadReader {
     Optional<String> said = f.text("repeats");
     if (said.isPresent() && !knowledge.hold().dynamics().containsKey(said.get())) {
       f.unknown("repeats", said.get(), knowledge.hold().dynamics().keySet());
-      return SLOW_SIDE;
+      return knowledge.hold().roughest();
     }
     if (said.isPresent()) {
       return said.get();
@@ -113,7 +111,8 @@ final class LoadReader {
     if (duty.isPresent()) {
       return duty.get().dynamic();
     }
-    assumed.add(new Assumption("load.repeats", SLOW_SIDE, "not said"));
-    return SLOW_SIDE;
+    String roughest = knowledge.hold().roughest();
+    assumed.add(new Assumption("load.repeats", roughest, "not said: the roughest"));
+    return roughest;
   }
 }

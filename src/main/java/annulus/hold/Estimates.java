@@ -14,6 +14,18 @@ final class Estimates {
     return new Estimate(a.low() * factor, a.likely() * factor, a.high() * factor);
   }
 
+  /** The lesser of each of the three numbers. */
+  static Estimate lesser(Estimate a, Estimate b) {
+    return new Estimate(
+        Math.min(a.low(), b.low()), Math.min(a.likely(), b.likely()), Math.min(a.high(), b.high()));
+  }
+
+  /** The lesser low and likely numbers, and the greater high one: what either may be. */
+  static Estimate spanned(Estimate a, Estimate b) {
+    return new Estimate(
+        Math.min(a.low(), b.low()), Math.min(a.likely(), b.likely()), Math.max(a.high(), b.high()));
+  }
+
   static Estimate sum(Estimate a, Estimate b) {
     return new Estimate(a.low() + b.low(), a.likely() + b.likely(), a.high() + b.high());
   }

@@ -56,6 +56,22 @@ public record FactorCurve(List<Point> points) {
     return Optional.empty();
   }
 
+  /** From the least low and likely factors between two places to the greatest high; empty above. */
+  public Optional<Estimate> between(double from, double to) {
+    Optional<Estimate> first = at(from);
+    Optional<Estimate> last = at(to);
+    if (first.isEmpty() || last.isEmpty()) {
+      return Optional.empty();
+    }
+    Estimate all = Estimates.spanned(first.get(), last.get());
+    for (Point point : points) {
+      if (point.at() > from && point.at() < to) {
+        all = Estimates.spanned(all, point.value());
+      }
+    }
+    return Optional.of(all);
+  }
+
   /** The last point. */
   public Point last() {
     return points.get(points.size() - 1);

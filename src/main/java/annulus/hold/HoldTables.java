@@ -5,6 +5,7 @@ import annulus.quantity.Check;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -50,7 +51,17 @@ public record HoldTables(
 
   /** Factor for a radial gap, µm (interference counts as 0); empty where no cure is assumed. */
   public Optional<HoldFactor> gapFactor(double radialGapUm) {
-    return gap.at(Math.max(0, radialGapUm)).map(v -> new HoldFactor(HoldFactor.Kind.GAP, v));
+    return gapFactor(radialGapUm, radialGapUm);
+  }
+
+  /**
+   * Factor for radial gaps between two, µm, low end by the worst of them: bonds are weaker in a
+   * very thin film than in a thin one, so the widest gap alone is not the worst. Empty where no
+   * cure is assumed.
+   */
+  public Optional<HoldFactor> gapFactor(double fromUm, double toUm) {
+    return gap.between(Math.max(0, fromUm), Math.max(0, toUm))
+        .map(v -> new HoldFactor(HoldFactor.Kind.GAP, v));
   }
 
   /**
@@ -71,7 +82,13 @@ public record HoldTables(
   public HoldFactor surfaceFactor(String oneFace, String otherFace) {
     Estimate one = find("surface", surfaces, oneFace);
     Estimate other = find("surface", surfaces, otherFace);
-    return new HoldFactor(HoldFactor.Kind.SURFACE, lesser(one, other));
+    return new HoldFactor(HoldFactor.Kind.SURFACE, Estimates.lesser(one, other));
+  }
+
+  /** The kind of load that takes the most off a bond: what a load not described is taken for. */
+  public String roughest() {
+    return Collections.min(
+        dynamics.keySet(), Comparator.comparingDouble(kind -> dynamics.get(kind).value().low()));
   }
 
   /** Knock-down for a load that repeats. */
@@ -82,11 +99,6 @@ public record HoldTables(
   /** Copied in the order of the alphabet: the same on every run. */
   private static Map<String, Named> sorted(Map<String, Named> rows) {
     return Collections.unmodifiableMap(new TreeMap<>(rows));
-  }
-
-  private static Estimate lesser(Estimate a, Estimate b) {
-    return new Estimate(
-        Math.min(a.low(), b.low()), Math.min(a.likely(), b.likely()), Math.min(a.high(), b.high()));
   }
 
   private static Estimate find(String field, Map<String, Named> rows, String key) {

@@ -111,10 +111,19 @@ public final class OrderText {
     return read(json());
   }
 
+  /** As read by other knowledge. */
+  public JointOrder order(Knowledge knowledge) {
+    return read(json(), knowledge);
+  }
+
   /** Reads any text as an order. */
   public static JointOrder read(String json) {
+    return read(json, KNOWLEDGE);
+  }
+
+  private static JointOrder read(String json, Knowledge knowledge) {
     try {
-      return new OrderReader(KNOWLEDGE, NOW, ZoneOffset.UTC)
+      return new OrderReader(knowledge, NOW, ZoneOffset.UTC)
           .json("order.json", new StringReader(json));
     } catch (IOException e) {
       throw new UncheckedIOException(e);

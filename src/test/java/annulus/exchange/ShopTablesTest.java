@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.FieldSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A shop's own tables: what is taken, and that what is wrong points at its cell. */
 class ShopTablesTest {
@@ -365,12 +366,40 @@ class ShopTablesTest {
         "consequences.csv",
         """
             consequence,stage,slow_practice,safety_factor,source,confidence
-            stranding,full,true,4,shop,low
+            stranding,full,true,3,shop,low
             """);
     Catalog laid = shop.catalog();
-    assertEquals(4, laid.release().get(Consequence.STRANDING).safetyFactor());
+    assertEquals(3, laid.release().get(Consequence.STRANDING).safetyFactor());
     assertTrue(laid.release().get(Consequence.STRANDING).slowPractice());
     assertEquals(own.release().get(Consequence.INJURY), laid.release().get(Consequence.INJURY));
+  }
+
+  /** Else a joint that can hurt somebody would go out before one that only strands. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"injury,functional,true,3", "injury,full,true,1.5", "injury,full,false,3"})
+  void a_worse_consequence_that_asks_for_less_is_refused(String row) {
+    shop.put(
+        "consequences.csv",
+        "consequence,stage,slow_practice,safety_factor,source,confidence\n"
+            + "stranding,full,true,2,shop,low\n"
+            + row
+            + ",shop,low\n");
+    InputRefused refused = assertThrows(InputRefused.class, shop::catalog);
+    assertTrue(refused.getMessage().contains("asks for less than stranding"));
+  }
+
+  /** A negative rest once would have let a joint go before it was fixed. */
+  @Test
+  void a_policy_number_that_would_let_a_joint_go_early_is_refused() {
+    shop.put(
+        "policy.csv",
+        """
+        id,value,unit,meaning,source,confidence
+        undisturbed-after-fixture-min,-600,min,left alone,shop,low
+        """);
+    InputRefused refused = assertThrows(InputRefused.class, shop::catalog);
+    assertTrue(refused.getMessage().contains("undisturbed-after-fixture-min"));
   }
 
   @Test
