@@ -34,6 +34,7 @@ final class Cli {
     this.out = out;
     this.err = err;
     commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
+    commands.put("sources", args -> new SourcesCommand(surround, out).run(args));
     commands.put("fit", args -> new FitCommand(out, err).run(args));
     commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
     commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));

@@ -26,6 +26,9 @@ final class Help {
         java -jar annulus.jar learn OBSERVATIONS.csv [--out DIR]
             what the shop saw of its own joints, as tables for --data DIR
 
+        java -jar annulus.jar sources ORDER.json [--data DIR]
+            every number behind the answer, with its source and confidence
+
         java -jar annulus.jar fit "35 H7" "35 k6" [--bore MM --part MM --instrument BORE,PART]
                 [--materials BORE,PART] [--measured-at C] [--picture FILE.svg]
             what a designation allows, and whether measured sizes keep it; also "40 H7/s6",
