@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.PushbackReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
@@ -87,7 +88,16 @@ public final class BatchOrders {
   public static void read(
       String file, Reader in, OrderReader reader, Set<String> beside, Consumer<Row> consumer)
       throws IOException {
-    new BatchOrders(file, reader, beside).rows(in, consumer);
+    try {
+      new BatchOrders(file, reader, beside).rows(in, consumer);
+    } catch (CharacterCodingException e) {
+      throw notText(file);
+    }
+  }
+
+  private static InputRefused notText(String file) {
+    return new InputRefused(
+        List.of(new PlacedProblem(file, 0, 0, "", "is not UTF-8 text", "text saved as UTF-8")));
   }
 
   private void rows(Reader in, Consumer<Row> consumer) throws IOException {

@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -101,7 +102,7 @@ public final class LearningFile {
       throws IOException {
     LearningFile learning = new LearningFile(catalog);
     List<Observation> seen = new ArrayList<>();
-    for (Node.Obj row : CsvTable.rows(file, withCommas(reader), HEADER)) {
+    for (Node.Obj row : CsvTable.rows(file, withCommas(file, reader), HEADER)) {
       learning.row(new Fields(row, learning.problems, "")).ifPresent(seen::add);
     }
     learning.problems.throwIfAny();
@@ -112,12 +113,22 @@ public final class LearningFile {
     return seen;
   }
 
+  private static InputRefused notText(String file) {
+    return new InputRefused(
+        List.of(new PlacedProblem(file, 0, 0, "", "is not UTF-8 text", "text saved as UTF-8")));
+  }
+
   /** Spreadsheets of half of Europe write semicolons and decimal commas: the same with ours. */
-  private static Reader withCommas(Reader reader) throws IOException {
+  private static Reader withCommas(String file, Reader reader) throws IOException {
     List<String> lines;
     try {
       lines = new BufferedReader(ByteOrderMark.skipped(reader)).lines().toList();
+    } catch (CharacterCodingException e) {
+      throw notText(file);
     } catch (UncheckedIOException e) {
+      if (e.getCause() instanceof CharacterCodingException) {
+        throw notText(file);
+      }
       throw e.getCause();
     }
     Optional<String> header = lines.stream().filter(l -> !l.startsWith("#")).findFirst();

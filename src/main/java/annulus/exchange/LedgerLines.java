@@ -41,6 +41,11 @@ public final class LedgerLines {
                 m.amount().toString(),
                 escaped(m.reason()),
                 escaped(m.witness())));
+    return marked(rest);
+  }
+
+  /** The line with mark and checksum before the fields. */
+  static String marked(String rest) {
     return MARK + "\t" + checksum(rest) + "\t" + rest;
   }
 

@@ -30,6 +30,9 @@ public final class Nearest {
 
   /** A suggestion to print after "unknown", or all candidates when none is near. */
   public static String allowed(String word, Collection<String> candidates) {
+    if (candidates.isEmpty()) {
+      return "nothing here: there is none to name";
+    }
     String all = String.join(", ", candidates);
     return to(word, candidates).map(n -> "did you mean " + n + "? one of: " + all).orElse(all);
   }

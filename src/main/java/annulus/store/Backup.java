@@ -12,6 +12,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 
 /** Copies of a SQLite database: taken while the server runs, put back while it does not. */
 public final class Backup {
@@ -78,7 +79,7 @@ public final class Backup {
   }
 
   /** The old file, with its log written into it first, gets a name that is free. */
-  private static Path keepOld(Path to) throws IOException, SQLException {
+  private static Path keepOld(Path to) throws IOException {
     if (!Files.exists(to)) {
       return to;
     }
@@ -86,14 +87,28 @@ public final class Backup {
     for (int i = 1; Files.exists(old); i++) {
       old = to.resolveSibling(to.getFileName() + ".before-restore-" + i);
     }
-    try (Connection connection = DriverManager.getConnection(Database.SQLITE + to);
-        Statement statement = connection.createStatement()) {
-      statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+    boolean whole = logWrittenInto(to);
+    for (String beside : List.of("-wal", "-shm")) {
+      Path part = to.resolveSibling(to.getFileName() + beside);
+      if (whole) {
+        Files.deleteIfExists(part);
+      } else if (Files.exists(part)) {
+        Files.move(part, old.resolveSibling(old.getFileName() + beside));
+      }
     }
-    Files.deleteIfExists(to.resolveSibling(to.getFileName() + "-wal"));
-    Files.deleteIfExists(to.resolveSibling(to.getFileName() + "-shm"));
     Files.move(to, old, StandardCopyOption.ATOMIC_MOVE);
     return old;
+  }
+
+  /** False for a damaged database: it is put aside as it is, its log beside it. */
+  private static boolean logWrittenInto(Path database) {
+    try (Connection connection = DriverManager.getConnection(Database.SQLITE + database);
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+      return true;
+    } catch (SQLException e) {
+      return false;
+    }
   }
 
   private static Path sqlite(String url) {

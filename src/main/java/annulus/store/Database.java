@@ -4,10 +4,13 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
@@ -54,6 +57,9 @@ public final class Database implements AutoCloseable {
         url.startsWith(SQLITE) ? Optional.of(lock(file(url))) : Optional.empty();
     Database database = new Database(source(url), lock);
     try {
+      if (lock.isPresent() && Files.exists(file(url))) {
+        database.requireWhole(url);
+      }
       database.migrate(url);
     } catch (RuntimeException e) {
       database.close();
@@ -122,6 +128,27 @@ public final class Database implements AutoCloseable {
           .migrate();
     } catch (FlywayException e) {
       throw new StoreFailed("can't open the database: " + firstLine(e.getMessage()), e);
+    }
+  }
+
+  /** A damaged file is told at once, before anything more is written into it. */
+  private void requireWhole(String url) {
+    String problem;
+    try (Connection open = source.getConnection();
+        Statement statement = open.createStatement();
+        ResultSet result = statement.executeQuery("PRAGMA quick_check(1)")) {
+      problem = result.next() ? result.getString(1) : "no answer";
+    } catch (SQLException e) {
+      problem = firstLine(e.getMessage());
+    }
+    if (!problem.equals("ok")) {
+      throw new StoreFailed(
+          file(url)
+              + " is damaged ("
+              + firstLine(problem)
+              + "); put the last backup in its place: restore BACKUP --database "
+              + url,
+          null);
     }
   }
 
