@@ -11,6 +11,7 @@ import annulus.catalog.Primer;
 import annulus.catalog.Provenance;
 import annulus.hold.FactorCurve;
 import annulus.hold.HoldTables;
+import annulus.quantity.Units;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import java.util.ArrayList;
@@ -216,9 +217,9 @@ public final class SourceList {
 
   private void laws() {
     Map<String, Double> laws = new LinkedHashMap<>();
-    laws.put("gas constant J/(mol·K)", 8.314462618);
-    laws.put("0 °C in K", 273.15);
-    laws.put("mm in an inch", 25.4);
+    laws.put("gas constant J/(mol·K)", Units.GAS_CONSTANT);
+    laws.put("0 °C in K", Units.ZERO_CELSIUS_K);
+    laws.put("mm in an inch", Units.INCH_MM);
     entries.put(
         "laws of nature and definitions", new Entry("laws of nature and definitions", laws, LAW));
   }

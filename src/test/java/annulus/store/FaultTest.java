@@ -1,0 +1,237 @@
+package annulus.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import annulus.stock.Ledger;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Machines fail: full disk, damaged page, folder that can't be written, clock that jumps. Killed
+ * during a write and two writers at once stand in {@link LedgerKillTest}.
+ */
+class FaultTest {
+  private static final Instant NINE = Instant.parse("2027-03-11T09:00:00Z");
+
+  @TempDir Path folder;
+
+  private String url() {
+    return "jdbc:sqlite:" + folder.resolve("board.db");
+  }
+
+  private static Job enter(Database database, String reference, Instant at) {
+    return new JobStore(database)
+        .enter(
+            JobContent.booked(reference, "a cup", "", "{\"n\":\"" + "x".repeat(400) + "\"}", "{}"),
+            new Stamp("Mira", at));
+  }
+
+  private void filled(int jobs) {
+    try (Database database = Database.open(url())) {
+      for (int i = 0; i < jobs; i++) {
+        enter(database, "J-" + i, NINE);
+      }
+    }
+  }
+
+  /** All rows of all tables as text. */
+  private static List<String> rows(Path file) throws SQLException {
+    List<String> rows = new ArrayList<>();
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement tables = connection.createStatement();
+        ResultSet names =
+            tables.executeQuery(
+                "SELECT name FROM sqlite_master WHERE type='table' ORDER BY name")) {
+      while (names.next()) {
+        try (Statement statement = connection.createStatement();
+            ResultSet table = statement.executeQuery("SELECT * FROM " + names.getString(1))) {
+          while (table.next()) {
+            StringBuilder row = new StringBuilder(names.getString(1));
+            for (int i = 1; i <= table.getMetaData().getColumnCount(); i++) {
+              row.append('|').append(table.getString(i));
+            }
+            rows.add(row.toString());
+          }
+        }
+      }
+    }
+    return rows;
+  }
+
+  @Test
+  void a_restored_backup_equals_what_was_backed_up() throws Exception {
+    filled(60);
+    Path board = folder.resolve("board.db");
+    List<String> before = rows(board);
+    Path copy = folder.resolve("copy.db");
+    Backup.take(url(), copy);
+    filled(3);
+    Backup.restore(copy, url());
+    assertTrue(before.size() > 120, before.size() + " rows");
+    assertEquals(before, rows(board));
+  }
+
+  /** Page by page from the first, which holds the header, to one deep in the tables. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2, 5, 9, 14})
+  void a_damaged_page_is_told_and_one_command_puts_the_backup_back(int page) throws Exception {
+    filled(120);
+    Path board = folder.resolve("board.db");
+    List<String> before = rows(board);
+    Path copy = folder.resolve("copy.db");
+    Backup.take(url(), copy);
+    byte[] bytes = Files.readAllBytes(board);
+    byte[] noise = new byte[4096];
+    new Random(20261125L + page).nextBytes(noise);
+    System.arraycopy(noise, 0, bytes, 4096 * page, noise.length);
+    Files.write(board, bytes);
+    StoreFailed told = assertThrows(StoreFailed.class, () -> Database.open(url()).close());
+    assertTrue(told.getMessage().contains("is damaged"), told.getMessage());
+    assertTrue(told.getMessage().contains("restore BACKUP --database"), told.getMessage());
+    Path second = folder.resolve("second.db");
+    // Damage in an index alone leaves the tables whole: such a copy may be made, but no other.
+    try {
+      Backup.take(url(), second);
+      assertEquals(before, rows(second));
+    } catch (StoreFailed e) {
+      assertFalse(Files.exists(second), "no copy of damage");
+    }
+    Path kept = Backup.restore(copy, url());
+    assertEquals(before, rows(board));
+    assertEquals(bytes.length, Files.size(kept), "the damaged file is put aside");
+  }
+
+  @Test
+  void a_full_database_acknowledges_nothing_and_loses_nothing() throws Exception {
+    filled(20);
+    try (Database database = Database.open(url())) {
+      pages(database, "PRAGMA max_page_count = 1");
+      int entered = 0;
+      StoreFailed full = null;
+      while (full == null && entered < 1000) {
+        try {
+          enter(database, "late-" + entered, NINE);
+          entered++;
+        } catch (StoreFailed e) {
+          full = e;
+        }
+      }
+      assertTrue(full != null && full.getMessage().contains("nothing is acknowledged"));
+      assertTrue(full.getMessage().contains("full"), full.getMessage());
+      assertEquals(20 + entered, new JobStore(database).onTheBoard(Instant.EPOCH).size());
+      pages(database, "PRAGMA max_page_count = 100000");
+      enter(database, "room again", NINE);
+      assertEquals(21 + entered, new JobStore(database).onTheBoard(Instant.EPOCH).size());
+    }
+  }
+
+  private static void pages(Database database, String pragma) {
+    database.transaction(
+        connection -> {
+          try (Statement statement = connection.createStatement()) {
+            return statement.execute(pragma);
+          }
+        });
+  }
+
+  /** The limit cuts a line off in the middle, as a disk that runs full does. */
+  @ParameterizedTest
+  @ValueSource(ints = {4, 7, 16})
+  void a_ledger_on_a_full_disk_keeps_all_it_confirmed(int kilobytes) throws Exception {
+    Path bash = Path.of("/bin/bash");
+    assumeTrue(Files.isExecutable(bash), "needs a shell that can limit file sizes");
+    Path file = folder.resolve("ledger");
+    new LedgerFile(file).append(LedgerChild.receive(1000));
+    Path said = folder.resolve("said");
+    Process child =
+        new ProcessBuilder(
+                bash.toString(),
+                "-c",
+                "ulimit -f " + kilobytes + "; exec \"$0\" \"$@\"",
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:-UsePerfData",
+                "-cp",
+                System.getProperty("java.class.path"),
+                LedgerChild.class.getName(),
+                file.toString(),
+                "full",
+                "1000")
+            .redirectError(folder.resolve("err").toFile())
+            .redirectOutput(said.toFile())
+            .start();
+    assertTrue(child.waitFor() != 0, "it must have failed");
+    assertTrue(Files.readString(folder.resolve("err")).contains("IOException"));
+    List<String> confirmed = Files.readAllLines(said, StandardCharsets.UTF_8);
+    Ledger ledger = new LedgerFile(file).read().ledger();
+    assertTrue(confirmed.size() > 5, confirmed.size() + " confirmed");
+    confirmed.forEach(id -> assertTrue(ledger.has(id), id));
+    new LedgerFile(file).append(LedgerChild.use("room-again"));
+    assertTrue(new LedgerFile(file).read().ledger().has("room-again"));
+  }
+
+  /** Nobody, not even root, may make a file there. */
+  @Test
+  void a_folder_that_cannot_be_written_is_told() {
+    Path readOnly = Path.of("/proc");
+    assumeTrue(Files.isDirectory(readOnly), "needs a folder nobody can write");
+    StoreFailed database =
+        assertThrows(StoreFailed.class, () -> Database.open("jdbc:sqlite:/proc/board.db").close());
+    assertTrue(database.getMessage().contains("/proc/board.db"), database.getMessage());
+    assertThrows(
+        IOException.class,
+        () -> new LedgerFile(readOnly.resolve("ledger")).append(LedgerChild.receive(1)));
+  }
+
+  /** The clock may be put back an hour, or a day, between two changes. */
+  @Test
+  void a_clock_that_jumps_back_does_not_disorder_the_history() {
+    try (Database database = Database.open(url())) {
+      JobStore store = new JobStore(database);
+      Job job = enter(database, "J-1", NINE);
+      Instant[] times = {
+        NINE.plus(Duration.ofMinutes(10)), NINE.minus(Duration.ofDays(1)), NINE.plusSeconds(1)
+      };
+      int done = 0;
+      for (Instant at : times) {
+        String words = "change " + ++done;
+        job =
+            store.change(
+                job.id(),
+                job.version(),
+                now -> {
+                  JobContent was = now.content();
+                  return new JobStore.Edit(
+                      JobChange.Kind.ORDER,
+                      words,
+                      was.with(words, was.bore(), was.order(), was.advice()));
+                },
+                Optional.empty(),
+                new Stamp("Mira", at));
+      }
+      List<JobChange> changes = store.changes(job.id());
+      assertEquals(4, changes.size());
+      assertEquals("change 3", store.job(job.id()).orElseThrow().content().title());
+    }
+  }
+}
