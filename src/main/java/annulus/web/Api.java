@@ -271,6 +271,8 @@ final class Api {
       body = Orders.JSON.readTree(ctx.body());
     } catch (JsonProcessingException e) {
       throw refused("body", e.getOriginalMessage(), "one JSON object");
+    } catch (NumberFormatException e) {
+      throw refused("body", "holds a number that is too long to be read", "one JSON object");
     }
     if (body == null || !body.isObject()) {
       throw refused("body", "is not a JSON object", "one JSON object");

@@ -89,6 +89,8 @@ final class Orders {
       throw refused("is not a JSON object");
     } catch (JsonProcessingException e) {
       throw refused(e.getOriginalMessage());
+    } catch (NumberFormatException e) {
+      throw refused("holds a number that is too long to be read");
     }
   }
 

@@ -1,0 +1,117 @@
+package annulus.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.advice.OrderText;
+import annulus.cli.CommandLine;
+import annulus.exchange.Damage;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The board answers as the command line does, and stands whatever is sent to it. */
+class ApiTrustTest {
+  private static final List<String> PATHS =
+      List.of("/api/advice", "/api/jobs", "/api/promise", "/api/cabinet/movements");
+
+  @TempDir Path folder;
+  private RunningBoard board;
+
+  @BeforeEach
+  void start() {
+    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
+  }
+
+  @AfterEach
+  void stop() {
+    board.close();
+  }
+
+  private static OrderText drawn(Random random) {
+    List<String> metals = List.of("steel-plain", "brass-c360", "aluminium-6061", "stainless-316");
+    List<String> primers = List.of("none", "primer-solvent", "primer-dry");
+    OrderText order =
+        new OrderText()
+            .radialGapUm(random.nextInt(300) - 60)
+            .set("part.material", metals.get(random.nextInt(metals.size())))
+            .set("bore.material", metals.get(random.nextInt(metals.size())))
+            .set("primer", random.nextInt(3) == 0 ? null : primers.get(random.nextInt(3)))
+            .set("temperatureC", random.nextInt(50) - 5)
+            .set("consequence", random.nextBoolean() ? "stranding" : "injury");
+    return random.nextBoolean() ? order.set("load.axialN", 1 + random.nextInt(3000)) : order;
+  }
+
+  @Test
+  void the_board_gives_the_very_bytes_of_the_command_line() throws Exception {
+    Random random = new Random(20261125);
+    int yes = 0;
+    for (int i = 0; i < 120; i++) {
+      String json = drawn(random).json();
+      Path file = Files.writeString(folder.resolve("order.json"), json);
+      HttpResponse<String> answer = sent("/api/advice", json.getBytes(StandardCharsets.UTF_8));
+      assertEquals(200, answer.statusCode(), answer.body());
+      String said = CommandLine.prints("advise", file.toString(), "--json");
+      assertEquals(said, answer.body());
+      yes += said.contains("\"use-compound\"") ? 1 : 0;
+    }
+    assertTrue(yes > 20 && yes < 115, yes + " yes");
+  }
+
+  private HttpResponse<String> sent(String path, byte[] body) {
+    return board.send(
+        HttpRequest.newBuilder(board.uri(path))
+            .header("Content-Type", "application/json")
+            .POST(HttpRequest.BodyPublishers.ofByteArray(body)));
+  }
+
+  private List<byte[]> good() throws Exception {
+    List<byte[]> all = new ArrayList<>();
+    try (Stream<Path> files = Files.list(Path.of("demo-data/orders"))) {
+      for (Path file : files.sorted().toList()) {
+        all.add(Files.readAllBytes(file));
+      }
+    }
+    ObjectNode promise = RunningBoard.JSON.createObjectNode().put("options", true);
+    promise.set("order", RunningBoard.order("01-good-fit.json"));
+    ObjectNode use = RunningBoard.JSON.createObjectNode();
+    use.put("who", "Mira").put("kind", "use").put("lot", "L-1").put("ml", 1).put("job", "J");
+    for (ObjectNode node : List.of(promise, use, board.newJob("HL-1"))) {
+      all.add(node.toString().getBytes(StandardCharsets.UTF_8));
+    }
+    return all;
+  }
+
+  @Test
+  void any_body_is_answered_or_refused_in_words() throws Exception {
+    List<byte[]> good = good();
+    int refused = 0;
+    int cases = 500 * Math.min(Damage.TIMES, 40);
+    for (int i = 0; i < cases; i++) {
+      Random random = new Random(9_000_000_000L + i);
+      byte[] body = Damage.done(good, random);
+      HttpResponse<String> answer = sent(PATHS.get(random.nextInt(PATHS.size())), body);
+      assertTrue(
+          answer.statusCode() < 500,
+          () -> answer.body() + new String(body, StandardCharsets.UTF_8));
+      assertFalse(answer.body().contains("Exception"), answer.body());
+      assertFalse(answer.body().contains("\tat "), answer.body());
+      RunningBoard.json(answer);
+      refused += answer.statusCode() >= 400 ? 1 : 0;
+    }
+    assertTrue(refused > cases / 3, refused + " refused");
+    assertEquals(200, board.get("/api/jobs").statusCode(), "the board still stands");
+  }
+}
