@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -22,6 +23,8 @@ final class CsvTable {
           .setIgnoreEmptyLines(true)
           .setTrim(true)
           .get();
+
+  private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]{1,15}(\\.[0-9]{1,15})?");
 
   private CsvTable() {}
 
@@ -115,7 +118,7 @@ final class CsvTable {
   }
 
   private static Node cell(Node.Place place, String cell) {
-    boolean number = cell.matches("[+-]?[0-9]{1,15}(\\.[0-9]{1,15})?");
+    boolean number = NUMBER.matcher(cell).matches();
     return number ? new Node.Num(place, cell, true) : new Node.Text(place, cell);
   }
 }
