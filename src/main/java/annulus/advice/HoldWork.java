@@ -34,6 +34,7 @@ final class HoldWork {
   private final Knowledge knowledge;
   private final CompoundClass compound;
   private final Gap gap;
+  private final double upperUm;
   private final Optional<PlannedPrimer> primer;
 
   HoldWork(
@@ -46,6 +47,7 @@ final class HoldWork {
     this.knowledge = knowledge;
     this.compound = compound;
     this.gap = gap;
+    this.upperUm = gap.upperUm(order.confidence());
     this.primer = primer;
   }
 
@@ -133,7 +135,7 @@ final class HoldWork {
     factors.add(
         knowledge
             .hold()
-            .gapFactor(gap.lowerUm(order.confidence()), gap.upperUm(order.confidence()))
+            .gapFactor(gap.lowerUm(order.confidence()), upperUm)
             .orElse(new HoldFactor(Kind.GAP, NONE)));
     factors.add(
         knowledge
