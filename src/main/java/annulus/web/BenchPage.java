@@ -48,6 +48,10 @@ final class BenchPage {
       }
       page.close();
     }
+    page.element("h2", "More").open("div", "class", "acts");
+    page.element("a", "Fit designation", "class", "button plain", "href", "/tools/fit");
+    page.element("a", "Many joints at once", "class", "button plain", "href", "/tools/batch");
+    page.close();
     return Layout.page("Bench", Layout.Place.BENCH, who, page);
   }
 

@@ -171,7 +171,7 @@ class OpenApiTest {
   @Test
   void everything_that_can_be_asked_is_described() {
     Set<String> routes = new TreeSet<>();
-    new Api(null, null)
+    new Api(null, null, null)
         .operations()
         .forEach(
             o -> routes.add(o.method().name().toLowerCase(java.util.Locale.ROOT) + " " + o.path()));
