@@ -38,7 +38,7 @@ import java.util.OptionalDouble;
 final class Pages {
   private static final int YEAR_SECONDS = 365 * 24 * 3600;
   private static final int LONGEST_FIELD = 200;
-  private static final int MOST_FIELDS = 120;
+  private static final int MOST_FIELDS = 240;
 
   private final Board board;
   private final Shelf shelf;
