@@ -55,6 +55,8 @@ final class FitPage {
                 "Type a designation: a hole such as 35 H7, a fit such as 35 H7/k6,"
                     + " or a rolling bearing's outside such as bearing outside 62."));
     page.close().close();
+    explained.ifPresent(
+        e -> page.element("pre", FitText.of(e), "tabindex", "0", "aria-label", "Explanation"));
     return Layout.page("Fit designation", Layout.Place.BENCH, who, page);
   }
 
@@ -66,7 +68,6 @@ final class FitPage {
       page.element("strong", words(judgement)).close();
     }
     page.open("figure").picture(ToleranceZones.svg(explained)).close();
-    page.element("pre", FitText.of(explained), "tabindex", "0", "aria-label", "Explanation");
   }
 
   private static String mark(Verdict verdict) {
@@ -79,13 +80,12 @@ final class FitPage {
 
   private static String words(Judgement judgement) {
     String side = judgement.zone().side() == Side.BORE ? "Bore" : "Part";
-    String verdict =
-        switch (judgement.verdict()) {
-          case INSIDE -> " is inside ";
-          case OUTSIDE -> " is outside ";
-          case NOT_DECIDED -> " can't be told with this instrument from ";
-        };
-    return side + verdict + judgement.zone().written();
+    String zone = judgement.zone().written();
+    return switch (judgement.verdict()) {
+      case INSIDE -> side + " keeps " + zone;
+      case OUTSIDE -> side + " is outside " + zone;
+      case NOT_DECIDED -> side + ": this instrument can't tell whether it keeps " + zone;
+    };
   }
 
   private void form(Markup page) {

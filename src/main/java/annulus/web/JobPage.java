@@ -219,7 +219,14 @@ final class JobPage {
             + " until "
             + times.past(measured.log().readAt())
             + ", and the plan after that.");
-    page.element("pre", measured.text(), "class", "wrap", "tabindex", "0", "aria-label", "The log");
+    page.open("dl", "class", "log");
+    for (String line : measured.text().replaceAll("\n +", " ").split("\n", -1)) {
+      String[] two = line.split(" +", 2);
+      if (two.length == 2) {
+        page.element("dt", two[0]).element("dd", two[1]);
+      }
+    }
+    page.close();
   }
 
   private void edit(Markup page) {

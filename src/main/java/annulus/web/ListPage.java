@@ -12,7 +12,7 @@ final class ListPage {
 
   private static Markup upload(Markup page, String action, String file, String paste) {
     page.open("form", "method", "post", "action", action, "enctype", "multipart/form-data");
-    page.open("div", "class", "two");
+    page.open("div", "class", "sheet");
     Upload.field(page, "file", file);
     Upload.paste(page, "text", paste);
     return page.close();

@@ -48,7 +48,7 @@ class BoardToolsTest {
       assertEquals("not-decided", answer.at("/judgements/0/verdict").asText());
       String page = board.get("/tools/fit?fit=35+H7%2Fk6&part=35.010").body();
       assertTrue(page.contains("TRANSITION FIT"), page);
-      assertTrue(page.contains("can't be told with this instrument"), page);
+      assertTrue(page.contains("this instrument can't tell"), page);
     }
   }
 
