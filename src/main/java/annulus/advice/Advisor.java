@@ -19,6 +19,7 @@ import java.util.Optional;
 public final class Advisor {
   private final Knowledge knowledge;
   private final Catalog catalog;
+  private final List<Figure> policyFigures;
 
   /**
    * @param knowledge all that answers are judged by
@@ -26,6 +27,8 @@ public final class Advisor {
   public Advisor(Knowledge knowledge) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
+    this.policyFigures =
+        catalog.policy().numbers().values().stream().sorted(BY_ID).map(Advisor::figure).toList();
   }
 
   /** All that it judges by. */
@@ -138,13 +141,13 @@ public final class Advisor {
         .value();
   }
 
+  private static Figure figure(NamedNumber number) {
+    return new Figure(
+        number.id(), number.value(), number.unit(), number.meaning(), number.provenance());
+  }
+
   private List<Figure> figures(Optional<CurePlan> plan) {
-    List<Figure> figures = new ArrayList<>();
-    for (NamedNumber number : catalog.policy().numbers().values().stream().sorted(BY_ID).toList()) {
-      figures.add(
-          new Figure(
-              number.id(), number.value(), number.unit(), number.meaning(), number.provenance()));
-    }
+    List<Figure> figures = new ArrayList<>(policyFigures);
     plan.ifPresent(p -> figures.addAll(p.figures()));
     return figures;
   }

@@ -34,14 +34,14 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
 
   static Choice of(
       JointOrder order, Knowledge knowledge, GapFinding found, Optional<PressReport> press) {
-    Optional<PlannedPrimer> named = named(order);
-    Choice choice = with(order, knowledge, found, press, named);
+    JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press);
+    Choice choice = with(order, knowledge, facts, named(order));
     if (choice.selection().chosen().isPresent()
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
       return choice;
     }
     for (PlannedPrimer plan : plans(order, knowledge.catalog())) {
-      Choice primed = with(order, knowledge, found, press, Optional.of(plan));
+      Choice primed = with(order, knowledge, facts, Optional.of(plan));
       if (primed.selection().chosen().isPresent()) {
         return primed;
       }
@@ -78,18 +78,13 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   }
 
   private static Choice with(
-      JointOrder order,
-      Knowledge knowledge,
-      GapFinding found,
-      Optional<PressReport> press,
-      Optional<PlannedPrimer> primer) {
-    JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press, primer);
+      JointOrder order, Knowledge knowledge, JointFacts facts, Optional<PlannedPrimer> primer) {
     Selection selection =
         Selection.of(
             knowledge.rules(),
             knowledge.catalog().compounds().values(),
-            facts.joint(),
-            facts::ofClass,
+            facts.joint(primer),
+            compound -> facts.ofClass(compound, primer),
             order.surroundings().comesApartLater(),
             order.compound().map(CompoundClass::id));
     return new Choice(selection, primer);

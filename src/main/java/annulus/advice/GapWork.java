@@ -15,9 +15,10 @@ import annulus.measure.Remedy;
 import annulus.quantity.Estimate;
 import annulus.quantity.Interval;
 import annulus.quantity.Units;
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** From readings to the gap, its course over temperature, and what would make it sure. */
 final class GapWork {
@@ -106,7 +107,7 @@ final class GapWork {
     if (found.bore().isEmpty() || found.part().isEmpty()) {
       return Optional.empty();
     }
-    List<Interval> ranges = new ArrayList<>();
+    Set<Interval> ranges = new LinkedHashSet<>(); // several classes have the same range
     for (CompoundClass compound : catalog.compounds().values()) {
       ranges.add(compound.gapUm());
     }
@@ -120,7 +121,7 @@ final class GapWork {
             found.gap().largestUm(),
             found.bore().get(),
             found.part().get(),
-            ranges,
+            List.copyOf(ranges),
             order.confidence());
     int readings =
         Math.max(3, Math.max(order.bore().readings().size(), order.part().readings().size()));

@@ -33,6 +33,7 @@ final class HoldWork {
   private final Knowledge knowledge;
   private final CompoundClass compound;
   private final Gap gap;
+  private final double upperUm;
   private final Optional<PlannedPrimer> primer;
 
   HoldWork(
@@ -45,6 +46,7 @@ final class HoldWork {
     this.knowledge = knowledge;
     this.compound = compound;
     this.gap = gap;
+    this.upperUm = gap.upperUm(order.confidence());
     this.primer = primer;
   }
 
@@ -129,8 +131,7 @@ final class HoldWork {
   private HybridHold joint(Estimate hotFraction) {
     List<HoldFactor> factors = new ArrayList<>();
     factors.add(new HoldFactor(Kind.HOT_STRENGTH, hotFraction));
-    double upper = gap.upperUm(order.confidence());
-    factors.add(knowledge.hold().gapFactor(upper).orElse(new HoldFactor(Kind.GAP, NONE)));
+    factors.add(knowledge.hold().gapFactor(upperUm).orElse(new HoldFactor(Kind.GAP, NONE)));
     factors.add(
         knowledge
             .hold()

@@ -7,6 +7,7 @@ import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Material;
 import annulus.fit.Gap;
+import annulus.measure.Belief;
 import annulus.measure.MeasuredDiameter;
 import annulus.measure.Note;
 import annulus.select.Fact;
@@ -28,19 +29,16 @@ final class JointFacts {
   private final Catalog catalog;
   private final GapFinding found;
   private final Optional<PressReport> press;
-  private final Optional<PlannedPrimer> primer;
+  private final Belief largest;
+  private final Facts joint;
 
-  JointFacts(
-      JointOrder order,
-      Catalog catalog,
-      GapFinding found,
-      Optional<PressReport> press,
-      Optional<PlannedPrimer> primer) {
+  JointFacts(JointOrder order, Catalog catalog, GapFinding found, Optional<PressReport> press) {
     this.order = order;
     this.catalog = catalog;
     this.found = found;
     this.press = press;
-    this.primer = primer;
+    this.largest = found.gap().largest();
+    this.joint = withoutPrimer();
   }
 
   /** Interference only where it is sure; near zero is line to line. */
@@ -57,11 +55,16 @@ final class JointFacts {
     return gap.probabilityWithin(Double.NEGATIVE_INFINITY, dryUm);
   }
 
-  Facts joint() {
+  /** Facts of the joint with this primer. */
+  Facts joint(Optional<PlannedPrimer> primer) {
+    return joint.with(primed(primer));
+  }
+
+  private Facts withoutPrimer() {
     Facts.Builder facts = Facts.builder();
     gap(facts);
     members(facts);
-    primer(facts);
+    primerAge(facts);
     cure(facts);
     return facts
         .number(Fact.SERVICE_LOW, order.service().low())
@@ -139,14 +142,18 @@ final class JointFacts {
     return levels.stream().filter(l -> l == wanted).count();
   }
 
-  private void primer(Facts.Builder facts) {
+  private Facts primed(Optional<PlannedPrimer> primer) {
     boolean bore = primer.map(PlannedPrimer::onBore).orElse(false);
     boolean part = primer.map(PlannedPrimer::onPart).orElse(false);
     boolean boreInert = order.bore().activity() == Activity.Level.INERT;
     boolean partInert = order.part().activity() == Activity.Level.INERT;
-    facts
+    return Facts.builder()
         .number(Fact.PRIMED_FACES, (bore ? 1 : 0) + (part ? 1 : 0))
-        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0));
+        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0))
+        .build();
+  }
+
+  private void primerAge(Facts.Builder facts) {
     if (order.primer() instanceof JointOrder.PrimerPlan.Used used) {
       Duration age = used.age();
       facts
@@ -170,13 +177,14 @@ final class JointFacts {
         .number(Fact.PART_COLDER, colder);
   }
 
-  Facts ofClass(CompoundClass compound) {
+  /** Facts of a class in the joint with this primer. */
+  Facts ofClass(CompoundClass compound, Optional<PlannedPrimer> primer) {
     boolean bothPrimed = primer.map(p -> p.onBore() && p.onPart()).orElse(false);
     double high = bothPrimed ? compound.primedGapMaxUm() : compound.gapUm().high();
     return Facts.builder()
         .number(Fact.CLASS_GAP_LOW, compound.gapUm().low())
         .number(Fact.CLASS_GAP_HIGH, high)
-        .number(Fact.CLASS_COVERS, found.gap().probabilityWithin(compound.gapUm().low(), high))
+        .number(Fact.CLASS_COVERS, largest.within(compound.gapUm().low(), high))
         .number(Fact.CLASS_SERVICE_LOW, compound.serviceC().low())
         .number(Fact.CLASS_SERVICE_HIGH, compound.serviceC().high())
         .number(Fact.CLASS_MINIMUM, compound.cure().minimumC())

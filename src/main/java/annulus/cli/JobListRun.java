@@ -56,7 +56,7 @@ final class JobListRun {
     flush();
     out.print(text.text(lines));
     if (refused > 0) {
-      err.println(refused + " rows can't be used, see above");
+      err.println(refused + (refused == 1 ? " row" : " rows") + " can't be used, see above");
       return ExitCode.BAD_INPUT;
     }
     boolean no = lines.stream().anyMatch(l -> l.misses() || l.promise().isEmpty());

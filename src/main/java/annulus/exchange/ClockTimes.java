@@ -8,9 +8,12 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Reads clock times with an offset, or local ones in a zone where they are not ambiguous. */
 final class ClockTimes {
+  private static final Pattern OFFSET = Pattern.compile(".*(Z|[+-][0-9]{2}:?[0-9]{2})$");
+
   private final Problems problems;
 
   ClockTimes(Problems problems) {
@@ -41,7 +44,7 @@ final class ClockTimes {
     }
     String written = text.get().replace(' ', 'T');
     try {
-      if (written.matches(".*(Z|[+-][0-9]{2}:?[0-9]{2})$") && written.length() > 16) {
+      if (written.length() > 16 && OFFSET.matcher(written).matches()) {
         return Optional.of(OffsetDateTime.parse(written).toInstant());
       }
       return local(f, name, LocalDateTime.parse(written), zone);

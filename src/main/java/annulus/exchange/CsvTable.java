@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -22,6 +23,8 @@ final class CsvTable {
           .setIgnoreEmptyLines(true)
           .setTrim(true)
           .get();
+
+  private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]{1,15}(\\.[0-9]{1,15})?");
 
   private CsvTable() {}
 
@@ -67,7 +70,13 @@ final class CsvTable {
 
   /** A quoted cell may go over several lines; the row stands where it begins. */
   private static int lineBreaks(CSVRecord row) {
-    return (int) row.stream().flatMapToInt(String::chars).filter(c -> c == '\n').count();
+    int breaks = 0;
+    for (String cell : row) {
+      for (int at = cell.indexOf('\n'); at >= 0; at = cell.indexOf('\n', at + 1)) {
+        breaks++;
+      }
+    }
+    return breaks;
   }
 
   private static List<String> checkedHeader(
@@ -115,7 +124,7 @@ final class CsvTable {
   }
 
   private static Node cell(Node.Place place, String cell) {
-    boolean number = cell.matches("[+-]?[0-9]{1,15}(\\.[0-9]{1,15})?");
+    boolean number = NUMBER.matcher(cell).matches();
     return number ? new Node.Num(place, cell, true) : new Node.Text(place, cell);
   }
 }

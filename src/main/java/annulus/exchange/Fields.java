@@ -136,18 +136,21 @@ final class Fields {
   }
 
   private OptionalDouble asNumber(Node node, String field, double low, double high, String unit) {
-    String allowed =
-        Numbers.plain(low) + " to " + Numbers.plain(high) + (unit.isEmpty() ? "" : " " + unit);
     if (!(node instanceof Node.Num n)) {
-      problems.add(node.place(), field, "is " + kind(node), "a number, " + allowed);
+      String allowed = "a number, " + range(low, high, unit);
+      problems.add(node.place(), field, "is " + kind(node), allowed);
       return OptionalDouble.empty();
     }
     double value = Double.parseDouble(n.written());
     if (!(value >= low && value <= high)) {
-      problems.add(node.place(), field, n.written() + " is out of range", allowed);
+      problems.add(node.place(), field, n.written() + " is out of range", range(low, high, unit));
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(value);
+  }
+
+  private static String range(double low, double high, String unit) {
+    return Numbers.plain(low) + " to " + Numbers.plain(high) + (unit.isEmpty() ? "" : " " + unit);
   }
 
   /** A whole number; NaN and a problem when it is none. */

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
  * An order written flat, as words of a command line or cells of a row, turned into the shape of an
@@ -16,6 +17,8 @@ final class FlatOrder {
 
   private static final List<String> TEXTS =
       List.of("job", "title", "start", "zone", "movedAt", "cure.place");
+
+  private static final Pattern BETWEEN_READINGS = Pattern.compile("[;\\s]+(?![A-Za-z\"])");
 
   private FlatOrder() {}
 
@@ -154,7 +157,7 @@ final class FlatOrder {
       return new Node.Arr(value.place(), List.of(value));
     }
     List<Node> elements = new ArrayList<>();
-    for (String word : t.value().strip().split("[;\\s]+(?![A-Za-z\"])")) {
+    for (String word : BETWEEN_READINGS.split(t.value().strip())) {
       elements.add(new Node.Text(value.place(), word));
     }
     return new Node.Arr(value.place(), elements);

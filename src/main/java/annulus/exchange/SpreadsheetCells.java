@@ -1,5 +1,6 @@
 package annulus.exchange;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** Keeps cells that a spreadsheet would run as a formula from doing so. */
@@ -18,6 +19,10 @@ public final class SpreadsheetCells {
 
   /** All cells made safe. */
   public static List<String> safe(List<String> cells) {
-    return cells.stream().map(SpreadsheetCells::safe).toList();
+    List<String> safe = new ArrayList<>(cells.size());
+    for (String cell : cells) {
+      safe.add(safe(cell));
+    }
+    return safe;
   }
 }

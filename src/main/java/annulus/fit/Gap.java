@@ -1,8 +1,8 @@
 package annulus.fit;
 
+import annulus.measure.Belief;
 import annulus.measure.Budget;
 import annulus.measure.Component;
-import annulus.measure.Conformity;
 import annulus.measure.MeasuredDiameter;
 import annulus.quantity.Check;
 import java.util.List;
@@ -88,13 +88,14 @@ public record Gap(
     return Math.max(0, 2 * upperUm(level));
   }
 
+  /** What is believed of the largest centred gap, radial µm. */
+  public Belief largest() {
+    return new Belief(
+        largestUm, extremeBudget.combinedUm(), extremeBudget.effectiveDegreesOfFreedom());
+  }
+
   /** Probability that the largest centred gap lies within limits, radial µm (JCGM 106). */
   public double probabilityWithin(double lowUm, double highUm) {
-    return Conformity.probabilityWithin(
-        largestUm,
-        extremeBudget.combinedUm(),
-        extremeBudget.effectiveDegreesOfFreedom(),
-        lowUm,
-        highUm);
+    return largest().within(lowUm, highUm);
   }
 }

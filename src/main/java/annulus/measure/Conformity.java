@@ -1,8 +1,6 @@
 package annulus.measure;
 
 import annulus.quantity.Check;
-import annulus.quantity.InvalidValue;
-import annulus.quantity.Numbers;
 
 /** Does a measured value lie in a range, and how sure is that? */
 public final class Conformity {
@@ -25,18 +23,7 @@ public final class Conformity {
    */
   public static double probabilityWithin(
       double valueUm, double standardUm, double degreesOfFreedom, double lowUm, double highUm) {
-    check(valueUm, standardUm, degreesOfFreedom, lowUm, highUm);
-    if (standardUm == 0) {
-      return valueUm >= lowUm && valueUm <= highUm ? 1 : 0;
-    }
-    double below = (lowUm - valueUm) / standardUm;
-    double above = (highUm - valueUm) / standardUm;
-    if (below > 0) { // both in the upper tail: mirror, to keep small figures exact
-      return Student.cumulative(-below, degreesOfFreedom)
-          - Student.cumulative(-above, degreesOfFreedom);
-    }
-    return Student.cumulative(above, degreesOfFreedom)
-        - Student.cumulative(below, degreesOfFreedom);
+    return new Belief(valueUm, standardUm, degreesOfFreedom).within(lowUm, highUm);
   }
 
   /**
@@ -75,12 +62,7 @@ public final class Conformity {
   private static void check(double value, double standard, double dof, double low, double high) {
     Check.finite("valueUm", value, "µm");
     Check.within("standardUm", standard, 0, Double.MAX_VALUE, "µm");
-    if (!(dof > 0)) {
-      throw new InvalidValue("degreesOfFreedom", dof + " is not above zero", "more than 0");
-    }
-    if (!(low <= high)) {
-      throw new InvalidValue(
-          "range", Numbers.plain(low) + " to " + Numbers.plain(high) + " µm", "low <= high");
-    }
+    Belief.checkFreedom(dof);
+    Belief.checkRange(low, high);
   }
 }

@@ -113,14 +113,14 @@ public final class Decider {
   /** All pairs but the present one; coarse pairs first, by the sum of their places in the list. */
   private List<Pair> pairs(Question q, Forecast bore, Forecast part, int readings) {
     List<Ranked> found = new ArrayList<>();
+    List<Optional<Budget>> bores = candidates.stream().map(c -> bore.with(c, readings)).toList();
+    List<Optional<Budget>> parts = candidates.stream().map(c -> part.with(c, readings)).toList();
     for (int i = 0; i < candidates.size(); i++) {
-      Optional<Budget> boreBudget = bore.with(candidates.get(i), readings);
-      for (int j = 0; j < candidates.size() && boreBudget.isPresent(); j++) {
-        Optional<Budget> partBudget = part.with(candidates.get(j), readings);
-        if (partBudget.isEmpty() || isPresent(q, candidates.get(i), candidates.get(j))) {
+      for (int j = 0; j < candidates.size() && bores.get(i).isPresent(); j++) {
+        if (parts.get(j).isEmpty() || isPresent(q, candidates.get(i), candidates.get(j))) {
           continue;
         }
-        Best best = best(q, boreBudget.get(), partBudget.get());
+        Best best = best(q, bores.get(i).get(), parts.get(j).get());
         if (best.range().isPresent()) {
           Pair pair =
               new Pair(
@@ -163,12 +163,11 @@ public final class Decider {
   }
 
   private static Best best(Question q, Budget bore, Budget part) {
-    Budget gap = Budget.ofGap(bore, part);
-    double freedom = gap.effectiveDegreesOfFreedom();
+    Budget gap = bore.combinedWith(part).scaled(0.5);
+    Belief belief = new Belief(q.meanGapUm(), gap.combinedUm(), gap.effectiveDegreesOfFreedom());
     Best best = new Best(Optional.empty(), 0);
     for (Interval r : q.rangesUm()) {
-      double p =
-          Conformity.probabilityWithin(q.meanGapUm(), gap.combinedUm(), freedom, r.low(), r.high());
+      double p = belief.within(r.low(), r.high());
       if (p > best.probability()) {
         best = new Best(Optional.of(r), p);
       }

@@ -71,7 +71,11 @@ record Places(List<Place> all) {
   }
 
   int pooledFreedom(boolean knownAnglesOnly) {
-    return pooled(knownAnglesOnly).stream().mapToInt(p -> p.mm().size() - 1).sum();
+    int freedom = 0;
+    for (Place p : pooled(knownAnglesOnly)) {
+      freedom += p.mm().size() - 1;
+    }
+    return freedom;
   }
 
   /** Standard deviation of the places' means, µm; 0 for one place. */
@@ -97,7 +101,13 @@ record Places(List<Place> all) {
   }
 
   private List<Place> pooled(boolean knownAnglesOnly) {
-    return all.stream().filter(p -> !knownAnglesOnly || p.angleDeg().isPresent()).toList();
+    List<Place> pooled = new ArrayList<>();
+    for (Place p : all) {
+      if (!knownAnglesOnly || p.angleDeg().isPresent()) {
+        pooled.add(p);
+      }
+    }
+    return pooled;
   }
 
   private List<Double> means() {

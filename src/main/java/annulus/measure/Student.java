@@ -6,6 +6,8 @@ import org.apache.commons.statistics.distribution.TDistribution;
 
 /** Student's t, which is the normal distribution at infinite degrees of freedom. */
 final class Student {
+  private static final ContinuousDistribution NORMAL = NormalDistribution.of(0, 1);
+
   private Student() {}
 
   static double cumulative(double x, double degreesOfFreedom) {
@@ -21,9 +23,7 @@ final class Student {
     return Math.max(1, Math.floor(degreesOfFreedom));
   }
 
-  private static ContinuousDistribution of(double degreesOfFreedom) {
-    return Double.isInfinite(degreesOfFreedom)
-        ? NormalDistribution.of(0, 1)
-        : TDistribution.of(degreesOfFreedom);
+  static ContinuousDistribution of(double degreesOfFreedom) {
+    return Double.isInfinite(degreesOfFreedom) ? NORMAL : TDistribution.of(degreesOfFreedom);
   }
 }

@@ -1,6 +1,7 @@
 package annulus.select;
 
 import annulus.catalog.CompoundClass;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -31,7 +32,13 @@ public record ClassVerdict(
 
   /** Findings of one verdict. */
   public List<Finding> of(Rule.Verdict verdict) {
-    return findings.stream().filter(f -> f.rule().verdict() == verdict).toList();
+    List<Finding> of = new ArrayList<>();
+    for (Finding finding : findings) {
+      if (finding.rule().verdict() == verdict) {
+        of.add(finding);
+      }
+    }
+    return of;
   }
 
   /** Whether it may be used as the joint stands. */

@@ -83,7 +83,12 @@ public sealed interface Condition {
 
     @Override
     public boolean holds(Facts facts) {
-      return parts.stream().allMatch(p -> p.holds(facts));
+      for (Condition part : parts) {
+        if (!part.holds(facts)) {
+          return false;
+        }
+      }
+      return true;
     }
 
     @Override
@@ -100,7 +105,12 @@ public sealed interface Condition {
 
     @Override
     public boolean holds(Facts facts) {
-      return parts.stream().anyMatch(p -> p.holds(facts));
+      for (Condition part : parts) {
+        if (part.holds(facts)) {
+          return true;
+        }
+      }
+      return false;
     }
 
     @Override

@@ -7,10 +7,11 @@ import java.util.Map;
 
 /** Values of facts: numbers, words or flags. A fact without a value makes every test false. */
 public final class Facts {
-  private final Map<Fact, Object> values;
+  /** By the ordinal of the fact; null where there is no value. */
+  private final Object[] values;
 
-  private Facts(Map<Fact, Object> values) {
-    this.values = Collections.unmodifiableMap(values);
+  private Facts(Object[] values) {
+    this.values = values;
   }
 
   /** Starts a set of facts. */
@@ -20,25 +21,32 @@ public final class Facts {
 
   /** These facts and the other's; the other's win. */
   public Facts with(Facts other) {
-    Map<Fact, Object> all = new EnumMap<>(Fact.class);
-    all.putAll(values);
-    all.putAll(other.values);
+    Object[] all = values.clone();
+    for (int i = 0; i < all.length; i++) {
+      all[i] = other.values[i] == null ? all[i] : other.values[i];
+    }
     return new Facts(all);
   }
 
   /** The value of a fact, or null. */
   Object value(Fact fact) {
-    return values.get(fact);
+    return values[fact.ordinal()];
   }
 
   /** All values. */
   public Map<Fact, Object> all() {
-    return values;
+    Map<Fact, Object> all = new EnumMap<>(Fact.class);
+    for (Fact fact : Fact.values()) {
+      if (value(fact) != null) {
+        all.put(fact, value(fact));
+      }
+    }
+    return Collections.unmodifiableMap(all);
   }
 
   /** Collects values and checks their kind. */
   public static final class Builder {
-    private final Map<Fact, Object> values = new EnumMap<>(Fact.class);
+    private final Object[] values = new Object[Fact.values().length];
 
     private Builder() {}
 
@@ -61,15 +69,13 @@ public final class Facts {
       if (fact.kind() != kind) {
         throw new IllegalArgumentException(fact + " is a " + fact.kind());
       }
-      values.put(fact, value);
+      values[fact.ordinal()] = value;
       return this;
     }
 
     /** The facts so far. */
     public Facts build() {
-      Map<Fact, Object> copy = new EnumMap<>(Fact.class);
-      copy.putAll(values);
-      return new Facts(copy);
+      return new Facts(values.clone());
     }
   }
 }
