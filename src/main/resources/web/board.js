@@ -82,20 +82,20 @@
       if (!box) {
         return;
       }
-      var all = box.querySelectorAll("input");
-      if (all[all.length - 1] !== input || input.value === "" || all.length >= 24) {
+      var all = box.querySelectorAll(".set");
+      var last = all[all.length - 1];
+      if (!last.contains(input) || last.querySelector("input").value === "" || all.length >= 24) {
         return;
       }
-      var next = input.closest("p").cloneNode(true);
+      var next = last.cloneNode(true);
       var number = all.length + 1;
-      var id = box.dataset.member + "-" + number;
-      var field = next.querySelector("input");
-      var label = next.querySelector("label");
-      field.id = id;
-      field.name = id;
-      field.value = "";
-      label.htmlFor = id;
-      label.textContent = label.textContent.replace(/[0-9]+/, String(number));
+      next.querySelectorAll("input").forEach(function (field) {
+        field.id = field.name = field.id.replace(/-[0-9]+/, "-" + number);
+        field.value = "";
+        var label = field.closest("p").querySelector("label");
+        label.htmlFor = field.id;
+        label.textContent = label.textContent.replace(/[0-9]+/, String(number));
+      });
       box.appendChild(next);
     }
 
@@ -153,7 +153,8 @@
     form.addEventListener("change", function (event) {
       clearTimeout(timer);
       timer = setTimeout(save, 50);
-      if (event.target.id === "lengthUnit" || event.target.id === "temperatureUnit") {
+      if (event.target.id === "lengthUnit" || event.target.id === "temperatureUnit"
+        || event.target.id === "placed") {
         clearTimeout(timer);
         stopped = true;
         form.requestSubmit(form.querySelector(".enter"));

@@ -71,8 +71,8 @@ final class FitCommand {
             new Measured(
                 side,
                 words.value(option).orElseThrow(),
-                member(words, "--instrument", side, "caliper-150"),
-                member(words, "--materials", side, "steel-plain"),
+                member(words, "--instrument", side, FitWords.INSTRUMENT),
+                member(words, "--materials", side, FitWords.MATERIAL),
                 celsius));
       }
     }

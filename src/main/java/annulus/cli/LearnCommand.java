@@ -4,12 +4,9 @@ import annulus.advice.BenchLearning;
 import annulus.advice.Learned;
 import annulus.advice.Observation;
 import annulus.catalog.Catalog;
-import annulus.catalog.CompoundClass;
 import annulus.exchange.CatalogFiles;
 import annulus.exchange.DataFiles;
-import annulus.exchange.InputRefused;
 import annulus.exchange.LearningFile;
-import annulus.exchange.PlacedProblem;
 import annulus.report.LearnedPicture;
 import annulus.report.LearnedText;
 import annulus.report.OverlayJson;
@@ -37,7 +34,7 @@ final class LearnCommand {
     }
     DataFiles files = Tables.files(words);
     Catalog catalog = CatalogFiles.read(files);
-    refuseLearned(catalog);
+    LearningFile.refuseLearned("--data", catalog);
     Path file = Path.of(words.rest().get(0));
     List<Observation> seen;
     try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
@@ -52,24 +49,6 @@ final class LearnCommand {
       out.println("\nNothing written; --out DIR writes tables for --data DIR.");
     }
     return ExitCode.ANSWER;
-  }
-
-  /** What was learned before must not count twice. */
-  private static void refuseLearned(Catalog catalog) {
-    for (CompoundClass compound : catalog.compounds().values()) {
-      if (compound.provenance().source().startsWith("shop: ")
-          && compound.provenance().source().contains(" observations")) {
-        throw new InputRefused(
-            List.of(
-                new PlacedProblem(
-                    "--data",
-                    0,
-                    0,
-                    compound.id(),
-                    "was learned before; its observations would count twice",
-                    "all observations in one file, and tables without learned classes")));
-      }
-    }
   }
 
   private void write(Path folder, List<Learned> learned) throws IOException {

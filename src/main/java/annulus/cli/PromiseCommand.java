@@ -8,11 +8,13 @@ import annulus.advice.PromiseDesk.Shift;
 import annulus.advice.PromiseDesk.Told;
 import annulus.advice.Reassessment;
 import annulus.advice.Shop;
+import annulus.catalog.Policy;
 import annulus.exchange.CalendarState;
 import annulus.exchange.ClockWord;
 import annulus.exchange.DataFiles;
 import annulus.exchange.JobLog;
 import annulus.exchange.KnowledgeFiles;
+import annulus.exchange.LogWords;
 import annulus.exchange.LoggerRules;
 import annulus.exchange.LoggerSource;
 import annulus.exchange.OrderReader;
@@ -79,9 +81,9 @@ final class PromiseCommand {
 
   int run(String[] args) throws IOException {
     Words words = new Words(args, WITH_VALUE, FLAGS);
-    Shop shop = shop(words);
     DataFiles files = Tables.files(words);
     Knowledge knowledge = KnowledgeFiles.read(files);
+    Shop shop = shop(words, knowledge.catalog().policy());
     PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
     Optional<String> said = words.value("--now");
     Instant now = said.map(t -> time("--now", t, shop)).orElse(surround.clock().instant());
@@ -104,7 +106,7 @@ final class PromiseCommand {
     return ClockWord.read("command line", 0, option, text, shop.hours().zone());
   }
 
-  private static Shop shop(Words words) throws IOException {
+  private static Shop shop(Words words, Policy policy) throws IOException {
     Path file =
         words
             .value("--shop")
@@ -112,7 +114,7 @@ final class PromiseCommand {
             .orElseThrow(
                 () -> Words.refused(0, "--shop", "is missing", "--shop SHOP.json, its hours"));
     try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
-      return ShopFile.read(file.toString(), in);
+      return ShopFile.read(file.toString(), in, policy);
     }
   }
 
@@ -170,7 +172,12 @@ final class PromiseCommand {
           JobLog.read(
               file.get().toString(),
               LoggerSource.of(file.get()),
-              LogWords.options(table.words(), table.shop().hours().zone()),
+              LogWords.options(
+                  table.shop().hours().zone(),
+                  table.words().value("--date-order"),
+                  table.words().value("--unit"),
+                  table.words().value("--column"),
+                  new LogWords.Place("command line", "--date-order", "--unit")),
               LoggerRules.read(table.files()),
               order,
               table.now()));

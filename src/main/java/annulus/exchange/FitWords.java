@@ -27,6 +27,12 @@ import java.util.regex.Pattern;
 
 /** Turns designations and readings from a command line into a {@link FitExplanation}. */
 public final class FitWords {
+  /** Instrument that is taken where none is named. */
+  public static final String INSTRUMENT = "caliper-150";
+
+  /** Material that is taken where none is named. */
+  public static final String MATERIAL = "steel-plain";
+
   private static final String FILE = "command line";
   private static final Pattern BEARING =
       Pattern.compile("bearing (bore|outside) ([0-9]+(?:\\.[0-9]+)?)");

@@ -40,7 +40,36 @@ public final class LabelSheet {
 
   private static final Set<String> TEXTS = Set.of("class", "name", "like", "gap_basis", "surface");
 
+  private static final Map<String, String> QUESTIONS = questions();
+
   private LabelSheet() {}
+
+  private static Map<String, String> questions() {
+    Map<String, String> q = new LinkedHashMap<>();
+    q.put("class", "An id for it, small letters and dashes, such as shop-blend");
+    q.put("name", "What the shop calls it");
+    q.put("like", "Which class is it most like (such as medium-lasting)");
+    q.put("gap_basis", "Does the label count gaps per side (radial) or across (diametral)");
+    q.put("largest_gap_um", "Largest gap, µm on that basis");
+    q.put("smallest_gap_um", "Smallest gap, µm on that basis (empty if it does not say)");
+    q.put("fixture_minutes", "Minutes to fixture");
+    q.put("full_hours", "Hours to full cure");
+    q.put("at_c", "At which temperature, °C");
+    q.put("surface", "On which faces: active (steel, brass) or slow (stainless, aluminium)");
+    q.put("at_gap_um", "At which gap, µm on that basis");
+    q.put("strength_mpa", "Shear strength on steel pin and collar, MPa (N/mm²)");
+    q.put("service_low_c", "Lowest service temperature, °C");
+    q.put("service_high_c", "Highest service temperature, °C");
+    q.put("least_cure_c", "Least temperature it cures at, °C");
+    q.put("open_months", "Months it keeps once opened");
+    q.put("shelf_months", "Months it keeps unopened (empty if it does not say)");
+    return q;
+  }
+
+  /** What is asked for a column, in words. */
+  public static String question(String column) {
+    return QUESTIONS.get(column);
+  }
 
   /**
    * A label and where it stands.

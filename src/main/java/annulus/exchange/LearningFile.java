@@ -5,6 +5,7 @@ import annulus.advice.Observation;
 import annulus.advice.Observation.Joint;
 import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
 import annulus.catalog.Primer;
 import annulus.quantity.InvalidValue;
@@ -116,6 +117,28 @@ public final class LearningFile {
   private static InputRefused notText(String file) {
     return new InputRefused(
         List.of(new PlacedProblem(file, 0, 0, "", "is not UTF-8 text", "text saved as UTF-8")));
+  }
+
+  /**
+   * Refuses tables that hold learned classes: what was learned before must not count twice.
+   *
+   * @param where the tables come from, for the message
+   */
+  public static void refuseLearned(String where, Catalog catalog) {
+    for (CompoundClass compound : catalog.compounds().values()) {
+      String source = compound.provenance().source();
+      if (source.startsWith("shop: ") && source.contains(" observations")) {
+        throw new InputRefused(
+            List.of(
+                new PlacedProblem(
+                    where,
+                    0,
+                    0,
+                    compound.id(),
+                    "was learned before; its observations would count twice",
+                    "all observations in one file, and tables without learned classes")));
+      }
+    }
   }
 
   /** Spreadsheets of half of Europe write semicolons and decimal commas: the same with ours. */

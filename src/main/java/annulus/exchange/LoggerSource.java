@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -35,6 +36,20 @@ public final class LoggerSource {
         throw new UncheckedIOException(e);
       }
     };
+  }
+
+  /** The text of a file's bytes, its encoding told in the same way. */
+  public static String text(byte[] bytes) {
+    boolean little = bytes.length > 1 && bytes[0] == (byte) 0xFF && bytes[1] == (byte) 0xFE;
+    boolean big = bytes.length > 1 && bytes[0] == (byte) 0xFE && bytes[1] == (byte) 0xFF;
+    if (little || big) {
+      return new String(bytes, little ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE);
+    }
+    try {
+      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    } catch (CharacterCodingException e) {
+      return new String(bytes, StandardCharsets.ISO_8859_1);
+    }
   }
 
   /** The encoding of a file. */

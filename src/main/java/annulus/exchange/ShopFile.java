@@ -2,6 +2,7 @@ package annulus.exchange;
 
 import annulus.advice.Shop;
 import annulus.advice.ShopPlace;
+import annulus.catalog.Policy;
 import annulus.handback.Closure;
 import annulus.handback.ExtraOpening;
 import annulus.handback.OpenSpan;
@@ -24,22 +25,41 @@ import java.util.Optional;
 
 /** Reads a shop's file: hours, closures, promise rule and places, as {@code shop.schema.json}. */
 public final class ShopFile {
-  private static final int CHECK_MINUTES = 15;
-  private static final int ROUND_MINUTES = 15;
-  private static final int TOUCH_MINUTES = 20;
+  private static final String CHECK = "hand-over-check-min";
+  private static final String ROUNDING = "promise-rounding-min";
+  private static final String TOUCH = "touch-min";
 
   private final Problems problems = new Problems();
+  private final Policy policy;
 
-  private ShopFile() {}
+  private ShopFile(Policy policy) {
+    this.policy = policy;
+  }
 
   /**
    * Reads one shop.
    *
+   * @param policy numbers that hold where the file says nothing
    * @throws InputRefused with every problem found
    * @throws IOException when the document can't be read
    */
-  public static Shop read(String file, Reader reader) throws IOException {
-    return new ShopFile().shop(JsonNodes.read(file, reader));
+  public static Shop read(String file, Reader reader, Policy policy) throws IOException {
+    return new ShopFile(policy).shop(JsonNodes.read(file, reader));
+  }
+
+  /** A shop whose hours nobody has told: every time counts as open. */
+  public static Shop withoutHours(ZoneId zone, Policy policy) {
+    Map<DayOfWeek, List<OpenSpan>> always = new EnumMap<>(DayOfWeek.class);
+    for (DayOfWeek day : DayOfWeek.values()) {
+      always.put(day, List.of(OpenSpan.of("00:00", "24:00")));
+    }
+    return new Shop(
+        "",
+        OpeningHours.weekly(zone, always),
+        new PromiseRule(
+            Duration.ofMinutes((long) policy.value(CHECK)), (int) policy.value(ROUNDING)),
+        Duration.ofMinutes((long) policy.value(TOUCH)),
+        List.of());
   }
 
   private Shop shop(Node node) {
@@ -59,9 +79,9 @@ public final class ShopFile {
     List<Closure> closures = f.list("closures", n -> element(n, "closures", this::closure));
     List<ExtraOpening> extra =
         f.list("extraOpenings", n -> element(n, "extraOpenings", this::extra));
-    long check = whole(f, "handOverCheckMinutes", 0, 480, CHECK_MINUTES);
-    long round = whole(f, "roundUpToMinutes", 1, 60, ROUND_MINUTES);
-    Duration touch = Duration.ofMinutes(whole(f, "touchMinutes", 0, 480, TOUCH_MINUTES));
+    long check = whole(f, "handOverCheckMinutes", 0, 480, CHECK);
+    long round = whole(f, "roundUpToMinutes", 1, 60, ROUNDING);
+    Duration touch = Duration.ofMinutes(whole(f, "touchMinutes", 0, 480, TOUCH));
     List<ShopPlace> places = new CurePlaceReader(problems).places(f, zone, touch);
     f.done();
     return Values.build(
@@ -91,8 +111,8 @@ public final class ShopFile {
     return value;
   }
 
-  private long whole(Fields f, String name, int low, int high, int otherwise) {
-    double value = f.number(name, low, high, "min").orElse(otherwise);
+  private long whole(Fields f, String name, int low, int high, String otherwise) {
+    double value = f.number(name, low, high, "min").orElseGet(() -> policy.value(otherwise));
     if (value != Math.rint(value)) {
       problems.add(f.placeOf(name), f.path(name), value + " is not whole", "whole minutes");
     }

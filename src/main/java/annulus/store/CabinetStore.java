@@ -12,6 +12,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** Lots of the cabinet and every movement; what is left is always the sum of the movements. */
 public final class CabinetStore {
@@ -51,11 +53,12 @@ public final class CabinetStore {
   }
 
   /**
-   * Takes in a lot; one that is there already stays as it is.
+   * Takes in a lot; one that is there already stays as it is, but one whose dates nobody knows gets
+   * those of the lot, and no second amount.
    *
    * @param lot the lot
    * @param received the movement that brings what is in it; empty for an empty container
-   * @return whether it was new
+   * @return whether anything was written
    */
   public boolean receive(Lot lot, Optional<Movement> received) {
     return database.transaction(
@@ -65,8 +68,112 @@ public final class CabinetStore {
           if (isNew && received.isPresent()) {
             insert(sql, received.get());
           }
-          return isNew;
+          return isNew || date(sql, lot) > 0;
         });
+  }
+
+  private static int date(Sql sql, Lot lot) throws SQLException {
+    if (lot.expires().isEmpty() && lot.received().isEmpty()) {
+      return 0;
+    }
+    return sql.update(
+        "UPDATE lot SET received = ?, opened = ?, expires = ?, place = ?, sheet_on_file = ?,"
+            + " sheet_dated = ? WHERE lot = ? AND received IS NULL AND opened IS NULL"
+            + " AND expires IS NULL",
+        day(lot.received()),
+        day(lot.opened()),
+        day(lot.expires()),
+        lot.place(),
+        lot.sheet().onFile() ? 1 : 0,
+        day(lot.sheet().dated()),
+        lot.lot());
+  }
+
+  /**
+   * What came of movements that were recorded elsewhere.
+   *
+   * @param isNew how many were not here before
+   * @param newLots lots that came with them; nothing is known of their dates
+   * @param unknownItems lots left out, because nobody says what they are
+   * @param openedTwice lots whose opening balance was left out, because there is one here
+   */
+  public record TakenOver(
+      int isNew, Set<String> newLots, Set<String> unknownItems, Set<String> openedTwice) {}
+
+  /**
+   * Takes over movements recorded elsewhere, all or none; those already here are left alone. What
+   * was used elsewhere was used, so no amount is refused.
+   *
+   * @param items what lots can be
+   * @throws annulus.quantity.InvalidValue when an id stands for another movement here
+   */
+  public TakenOver takeOver(List<Movement> movements, Set<String> items) {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          Set<String> lots =
+              new TreeSet<>(sql.rows(r -> r.getString(1), "SELECT lot FROM lot ORDER BY lot"));
+          Ledger here = Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS));
+          Ledger after = here;
+          TakenOver taken = new TakenOver(0, new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
+          int isNew = 0;
+          for (Movement m : movements) {
+            if (takes(sql, m, items, lots, here, taken)) {
+              after = after.with(m);
+              isNew += here.has(m.id()) ? 0 : insert(sql, m);
+            }
+          }
+          return new TakenOver(isNew, taken.newLots(), taken.unknownItems(), taken.openedTwice());
+        });
+  }
+
+  private static boolean takes(
+      Sql sql, Movement m, Set<String> items, Set<String> lots, Ledger here, TakenOver taken)
+      throws SQLException {
+    if (opening(m) && !here.has(m.id()) && here.movements().stream().anyMatch(o -> opens(o, m))) {
+      taken.openedTwice().add(m.lot());
+      return false;
+    }
+    if (lots.contains(m.lot())) {
+      return true;
+    }
+    if (!items.contains(m.item())) {
+      taken.unknownItems().add(m.lot());
+      return false;
+    }
+    insert(sql, dateless(m));
+    lots.add(m.lot());
+    taken.newLots().add(m.lot());
+    return true;
+  }
+
+  /** An opening balance from a sheet, here or of the command line. */
+  private static boolean opening(Movement m) {
+    boolean named = m.id().equals("opening-" + m.lot()) || m.id().equals("received-" + m.lot());
+    return m.kind() == Movement.Kind.RECEIVE && named;
+  }
+
+  private static boolean opens(Movement here, Movement m) {
+    return opening(here) && here.lot().equals(m.lot());
+  }
+
+  private static Lot dateless(Movement m) {
+    // the least a lot may hold; it grows with what is in it
+    Millilitres least = Millilitres.of(0.1);
+    Millilitres size = m.amount().compareTo(least) > 0 ? m.amount() : least;
+    return new Lot(
+        m.lot(),
+        m.item(),
+        "",
+        size,
+        new Millilitres(0),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        "",
+        SafetySheet.NONE,
+        OptionalDouble.empty(),
+        OptionalDouble.empty());
   }
 
   /**
@@ -114,8 +221,8 @@ public final class CabinetStore {
         number(lot.storedHighC()));
   }
 
-  private static void insert(Sql sql, Movement m) throws SQLException {
-    sql.update(
+  private static int insert(Sql sql, Movement m) throws SQLException {
+    return sql.update(
         "INSERT INTO movement (id, at, day, kind, who, job, lot, item, amount_ul, reason, witness)"
             + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         m.id(),

@@ -25,6 +25,7 @@ final class ContentJson {
     node.put("promised", written(content.promised()));
     node.put("promisedStart", written(content.promisedStart()));
     node.put("promiseMoves", content.promiseMoves());
+    content.log().ifPresent(l -> node.put("log", l));
     return node.toString();
   }
 
@@ -45,7 +46,8 @@ final class ContentJson {
           instant(node, "closedAt"),
           instant(node, "promised"),
           instant(node, "promisedStart"),
-          node.get("promiseMoves").asInt());
+          node.get("promiseMoves").asInt(),
+          Optional.ofNullable(node.path("log").textValue()));
     } catch (JsonProcessingException e) {
       throw new StoreFailed("a job in the database is damaged: " + e.getOriginalMessage(), e);
     }

@@ -36,6 +36,7 @@ public record JobChange(
     CLOSED,
     ORDER,
     PROMISE,
+    LOG,
     UNDO
   }
 }

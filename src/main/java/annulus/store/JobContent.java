@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param promised what the customer was told
  * @param promisedStart the start that the promise was reckoned from
  * @param promiseMoves how often the promise has changed; the calendar entry's sequence
+ * @param log identity of the temperature log that the closed joint is judged by
  */
 public record JobContent(
     String reference,
@@ -29,7 +30,8 @@ public record JobContent(
     Optional<Instant> closedAt,
     Optional<Instant> promised,
     Optional<Instant> promisedStart,
-    int promiseMoves) {
+    int promiseMoves,
+    Optional<String> log) {
   private static final int LONGEST = 100;
 
   public JobContent {
@@ -62,7 +64,8 @@ public record JobContent(
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        0);
+        0,
+        Optional.empty());
   }
 
   /** The same job in another state; taken up again, the joint is open. */
@@ -78,7 +81,8 @@ public record JobContent(
         closed,
         promised,
         promisedStart,
-        promiseMoves);
+        promiseMoves,
+        other.closed() ? log : Optional.empty());
   }
 
   /** The joint closed. */
@@ -93,7 +97,8 @@ public record JobContent(
         Optional.of(at),
         promised,
         promisedStart,
-        promiseMoves);
+        promiseMoves,
+        Optional.empty());
   }
 
   /** Another order with its answer. */
@@ -108,7 +113,8 @@ public record JobContent(
         closedAt,
         promised,
         promisedStart,
-        promiseMoves);
+        promiseMoves,
+        log);
   }
 
   /** The customer told another time, or none any more. */
@@ -124,6 +130,28 @@ public record JobContent(
         closedAt,
         when,
         reckonedFrom,
-        promiseMoves + moves);
+        promiseMoves + moves,
+        log);
+  }
+
+  /**
+   * Judged by a temperature log from now on.
+   *
+   * @param newLog identity of the log
+   * @param newState where the job stands by it
+   */
+  public JobContent measured(String newLog, String newAdvice, JobState newState) {
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        order,
+        newAdvice,
+        newState,
+        closedAt,
+        promised,
+        promisedStart,
+        promiseMoves,
+        Optional.of(newLog));
   }
 }

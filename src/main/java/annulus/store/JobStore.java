@@ -95,6 +95,56 @@ public final class JobStore {
   }
 
   /**
+   * Judges a job by a temperature log, which is kept with it.
+   *
+   * @param change what to make of the job; its content names the log
+   * @throws Stale when the job has another version by now
+   * @throws Unknown when there is no such job
+   */
+  public Job measure(String id, long seen, TemperatureLog log, Change change, Stamp stamp) {
+    return database.transaction(
+        c -> {
+          Sql sql = new Sql(c);
+          Job current = current(sql, id, seen);
+          Edit edit = change.to(current);
+          Job changed = write(sql, current, edit.content(), stamp);
+          record(sql, changed, Optional.of(current.content()), edit, OptionalLong.empty());
+          sql.update(
+              "INSERT INTO temperature_log (id, job, name, text, date_order, unit,"
+                  + " temperature_column, read_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+              log.id(),
+              id,
+              log.name(),
+              log.text(),
+              log.dateOrder(),
+              log.unit(),
+              log.column(),
+              log.readAt().toString());
+          return changed;
+        });
+  }
+
+  /** A temperature log by its identity. */
+  public Optional<TemperatureLog> log(String id) {
+    return database.transaction(
+        c ->
+            new Sql(c)
+                .row(
+                    r ->
+                        new TemperatureLog(
+                            r.getString(1),
+                            r.getString(2),
+                            r.getString(3),
+                            r.getString(4),
+                            r.getString(5),
+                            r.getString(6),
+                            Instant.parse(r.getString(7))),
+                    "SELECT id, name, text, date_order, unit, temperature_column, read_at"
+                        + " FROM temperature_log WHERE id = ?",
+                    id));
+  }
+
+  /**
    * Takes back the last change that has not been taken back yet, by an entry of its own.
    *
    * @throws Refused when only the first entry is left

@@ -21,6 +21,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
@@ -32,10 +33,12 @@ import java.util.UUID;
 final class Api {
   private final Board board;
   private final Shelf shelf;
+  private final ShopApi shop;
 
-  Api(Board board, Shelf shelf) {
+  Api(Board board, Shelf shelf, ShopTools tools) {
     this.board = board;
     this.shelf = shelf;
+    this.shop = new ShopApi(tools, shelf);
   }
 
   /**
@@ -49,6 +52,12 @@ final class Api {
 
   /** Everything that can be asked. */
   List<Operation> operations() {
+    List<Operation> all = new ArrayList<>(ofJobs());
+    all.addAll(shop.operations());
+    return List.copyOf(all);
+  }
+
+  private List<Operation> ofJobs() {
     return List.of(
         new Operation(HandlerType.GET, "/api/jobs", this::jobs),
         new Operation(HandlerType.POST, "/api/jobs", this::enter),
@@ -57,6 +66,7 @@ final class Api {
         new Operation(HandlerType.POST, "/api/jobs/{id}/closed", this::closed),
         new Operation(HandlerType.POST, "/api/jobs/{id}/moved", this::moved),
         new Operation(HandlerType.POST, "/api/jobs/{id}/promise", this::promise),
+        new Operation(HandlerType.POST, "/api/jobs/{id}/log", this::log),
         new Operation(HandlerType.POST, "/api/jobs/{id}/order", this::order),
         new Operation(HandlerType.POST, "/api/jobs/{id}/undo", this::undo),
         new Operation(HandlerType.POST, "/api/advice", this::advice),
@@ -120,6 +130,19 @@ final class Api {
     JsonNode body = body(ctx, Set.of("who", "version", "at"));
     whole(
         ctx, board.moved(ctx.pathParam("id"), version(body), time(body, "at"), text(body, "who")));
+  }
+
+  private void log(Context ctx) {
+    JsonNode body =
+        body(ctx, Set.of("who", "version", "name", "log", "dateOrder", "unit", "column"));
+    Board.GivenLog given =
+        new Board.GivenLog(
+            body.path("name").asText("log"),
+            text(body, "log"),
+            body.path("dateOrder").asText(""),
+            body.path("unit").asText(""),
+            body.path("column").asText(""));
+    whole(ctx, board.measure(ctx.pathParam("id"), version(body), given, text(body, "who")));
   }
 
   private void promise(Context ctx) {
@@ -251,7 +274,7 @@ final class Api {
     };
   }
 
-  private static void json(Context ctx, JsonNode node) {
+  static void json(Context ctx, JsonNode node) {
     ctx.contentType("application/json");
     ctx.result(node.toString());
   }
@@ -264,7 +287,7 @@ final class Api {
     }
   }
 
-  private static JsonNode body(Context ctx, Set<String> known) {
+  static JsonNode body(Context ctx, Set<String> known) {
     requireJson(ctx);
     JsonNode body;
     try {
@@ -277,6 +300,11 @@ final class Api {
     if (body == null || !body.isObject()) {
       throw refused("body", "is not a JSON object", "one JSON object");
     }
+    requireKnown(body, known);
+    return body;
+  }
+
+  static void requireKnown(JsonNode body, Set<String> known) {
     for (Iterator<String> names = body.fieldNames(); names.hasNext(); ) {
       String name = names.next();
       if (!known.contains(name)) {
@@ -286,10 +314,9 @@ final class Api {
             annulus.exchange.Nearest.allowed(name, known.stream().sorted().toList()));
       }
     }
-    return body;
   }
 
-  private static String text(JsonNode body, String name) {
+  static String text(JsonNode body, String name) {
     if (!body.path(name).isTextual() || body.get(name).asText().isBlank()) {
       throw refused(name, "is missing", "text");
     }

@@ -6,18 +6,26 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** What was typed at the bench as an order; units are written behind each number. */
 final class BenchOrder {
   static final int MOST_READINGS = 24;
   private static final List<String> FLAGS =
       List.of("comesApartLater", "sealNear", "electronicsNear", "warranty");
+
+  /** Field that says that depth and angle are noted, and the ends of their names. */
+  static final String PLACED = "placed";
+
+  static final String DEPTH = "-depth";
+  static final String ANGLE = "-angle";
 
   private final Draft draft;
 
@@ -37,16 +45,37 @@ final class BenchOrder {
     return draft.field("temperatureUnit").equals("F");
   }
 
+  /**
+   * One reading as typed.
+   *
+   * @param size the size
+   * @param depth how deep, mm; empty when not noted
+   * @param angle at which angle, °; empty when not noted
+   */
+  record Typed(String size, String depth, String angle) {
+    boolean placed() {
+      return !depth.isEmpty() || !angle.isEmpty();
+    }
+  }
+
   /** The readings of a member that are filled in. */
-  List<String> readings(String member) {
-    List<String> found = new ArrayList<>();
+  List<Typed> readings(String member) {
+    List<Typed> found = new ArrayList<>();
     for (int i = 1; i <= MOST_READINGS; i++) {
-      String reading = draft.field(member + "-" + i).strip();
-      if (!reading.isEmpty()) {
-        found.add(reading);
+      String id = member + "-" + i;
+      String size = draft.field(id).strip();
+      if (!size.isEmpty()) {
+        found.add(
+            new Typed(size, draft.field(id + DEPTH).strip(), draft.field(id + ANGLE).strip()));
       }
     }
     return found;
+  }
+
+  /** Whether depth and angle of the readings are noted. */
+  boolean placed() {
+    return draft.field(PLACED).equals("on")
+        || Stream.of("bore", "part").flatMap(m -> readings(m).stream()).anyMatch(Typed::placed);
   }
 
   /** What is still needed before there can be an answer, in words with the id of its field. */
@@ -107,7 +136,19 @@ final class BenchOrder {
   private static ObjectNode bare(String order) {
     ObjectNode node = (ObjectNode) tree(order);
     node.remove(List.of("job", "title", "start", "zone"));
-    return node;
+    return (ObjectNode) asTyped(node);
+  }
+
+  /** A number and the text of it are the same order. */
+  private static JsonNode asTyped(JsonNode node) {
+    if (node instanceof ObjectNode object) {
+      object.properties().forEach(e -> e.setValue(asTyped(e.getValue())));
+    } else if (node instanceof ArrayNode array) {
+      for (int i = 0; i < array.size(); i++) {
+        array.set(i, asTyped(array.get(i)));
+      }
+    }
+    return node.isNumber() ? TextNode.valueOf(node.asText()) : node;
   }
 
   private static JsonNode tree(String text) {
@@ -132,7 +173,10 @@ final class BenchOrder {
       }
       int number = 1;
       for (JsonNode reading : of.path("readingsMm")) {
-        fields.put(member + "-" + number++, reading.asText(""));
+        String id = member + "-" + number++;
+        fields.put(id, (reading.isObject() ? reading.path("mm") : reading).asText(""));
+        fields.put(id + DEPTH, reading.path("depthMm").asText(""));
+        fields.put(id + ANGLE, reading.path("angleDeg").asText(""));
       }
       fields.putIfAbsent("measuredAt", of.path("temperatureC").asText(""));
     }
@@ -196,7 +240,7 @@ final class BenchOrder {
     text(member, "state", draft.field(name + "State"));
     text(member, "instrument", draft.field(name + "Instrument"));
     ArrayNode readings = member.putArray("readingsMm");
-    readings(name).forEach(r -> readings.add(length(r)));
+    readings(name).forEach(r -> reading(readings, r));
     if (!draft.field("measuredAt").isBlank()) {
       member.put("temperatureC", temperature(draft.field("measuredAt")));
     }
@@ -204,6 +248,16 @@ final class BenchOrder {
       member.put(otherName, length(draft.field(otherField)));
     }
     return member;
+  }
+
+  private void reading(ArrayNode readings, Typed typed) {
+    if (!typed.placed()) {
+      readings.add(length(typed.size()));
+      return;
+    }
+    ObjectNode reading = readings.addObject().put("mm", length(typed.size()));
+    text(reading, "depthMm", typed.depth());
+    text(reading, "angleDeg", typed.angle());
   }
 
   private static void text(ObjectNode node, String name, String value) {

@@ -48,6 +48,10 @@ final class BenchPage {
       }
       page.close();
     }
+    page.element("h2", "More").open("div", "class", "acts");
+    page.element("a", "Fit designation", "class", "button plain", "href", "/tools/fit");
+    page.element("a", "Many joints at once", "class", "button plain", "href", "/tools/batch");
+    page.close();
     return Layout.page("Bench", Layout.Place.BENCH, who, page);
   }
 
@@ -162,6 +166,10 @@ final class BenchPage {
     page.open("div", "class", "two");
     f.choice("lengthUnit", "Lengths in", Map.of("", "mm", "in", "inch"));
     f.choice("temperatureUnit", "Temperatures in", Map.of("", "°C", "F", "°F"));
+    f.choice(
+        BenchOrder.PLACED,
+        "Depth and angle of readings",
+        Map.of("", "not noted", "on", "noted: shows oval and taper apart"));
     page.close();
     member(page, f, draft, "bore", "Bore (the hole)", Side.BORE);
     member(page, f, draft, "part", "Part (what goes in)", Side.PART);
@@ -172,15 +180,18 @@ final class BenchPage {
     page.close();
   }
 
+  private static final BenchOrder.Typed NOT_YET = new BenchOrder.Typed("", "", "");
+
   private void member(Markup page, Fields f, Draft draft, String name, String title, Side side) {
     page.open("fieldset").element("legend", title);
     page.open("div", "class", "readings", "data-member", name);
-    int filled = new BenchOrder(draft).readings(name).size();
-    int shown = Math.min(BenchOrder.MOST_READINGS, Math.max(SHOWN_READINGS, filled + 1));
-    List<String> readings = new BenchOrder(draft).readings(name);
+    BenchOrder order = new BenchOrder(draft);
+    List<BenchOrder.Typed> readings = order.readings(name);
+    int shown = Math.min(BenchOrder.MOST_READINGS, Math.max(SHOWN_READINGS, readings.size() + 1));
     for (int i = 1; i <= shown; i++) {
-      String value = i <= readings.size() ? readings.get(i - 1) : "";
-      f.reading(name + "-" + i, "Reading " + i + ", " + f.length(), value);
+      boolean filled = i <= readings.size();
+      BenchOrder.Typed typed = filled ? readings.get(i - 1) : NOT_YET;
+      f.reading(name + "-" + i, "Reading " + i, typed, order.placed());
     }
     page.close();
     page.element(
@@ -286,8 +297,19 @@ final class BenchPage {
       page.close();
     }
 
-    void reading(String name, String label, String value) {
-      page.open("p", "class", "field reading").element("label", label, "for", name);
+    /** One reading; where it was taken stands beside it if that is noted. */
+    void reading(String name, String label, BenchOrder.Typed typed, boolean placed) {
+      page.open("div", "class", placed ? "set placed" : "set");
+      part("field reading", name, label + ", " + length(), typed.size());
+      if (placed) {
+        part("field", name + BenchOrder.DEPTH, label + " depth, mm", typed.depth());
+        part("field", name + BenchOrder.ANGLE, label + " angle, °", typed.angle());
+      }
+      page.close();
+    }
+
+    private void part(String kind, String name, String label, String value) {
+      page.open("p", "class", kind).element("label", label, "for", name);
       page.single(
           "input",
           "id",
@@ -317,8 +339,14 @@ final class BenchPage {
     }
 
     private void option(String name, String id, String words) {
-      String selected = draft.field(name).equals(id) ? "" : null;
+      String selected = chosen(name).equals(id) ? "" : null;
       page.element("option", words, "value", id, "selected", selected);
+    }
+
+    /** Readings of an order that holds their places show them whatever was chosen. */
+    private String chosen(String name) {
+      boolean placed = name.equals(BenchOrder.PLACED) && new BenchOrder(draft).placed();
+      return placed ? "on" : draft.field(name);
     }
 
     void tick(String name, String label) {

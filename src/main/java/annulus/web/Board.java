@@ -6,6 +6,7 @@ import annulus.advice.Knowledge;
 import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
+import annulus.exchange.LoggerRules;
 import annulus.handback.Promise;
 import annulus.measure.MeasuredDiameter;
 import annulus.quantity.InvalidValue;
@@ -19,6 +20,7 @@ import annulus.store.JobStore;
 import annulus.store.JobStore.Edit;
 import annulus.store.Refused;
 import annulus.store.Stamp;
+import annulus.store.TemperatureLog;
 import annulus.store.Unknown;
 import java.time.Clock;
 import java.time.Duration;
@@ -30,6 +32,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 /** What can be done with jobs; pages and the JSON interface both go through here. */
 final class Board {
@@ -42,14 +45,25 @@ final class Board {
   private final Orders orders;
   private final Judge judge;
   private final ClockWords times;
+  private final boolean hoursKnown;
 
-  Board(Knowledge knowledge, PromiseDesk desk, JobStore jobs, Clock clock) {
+  /**
+   * @param hoursKnown whether the shop has told its hours
+   */
+  Board(
+      Knowledge knowledge,
+      PromiseDesk desk,
+      LoggerRules logRules,
+      JobStore jobs,
+      Clock clock,
+      boolean hoursKnown) {
+    this.hoursKnown = hoursKnown;
     this.knowledge = knowledge;
     this.desk = desk;
     this.jobs = jobs;
     this.clock = clock;
     this.orders = new Orders(knowledge, desk.shop());
-    this.judge = new Judge(desk, knowledge.catalog(), orders);
+    this.judge = new Judge(desk, knowledge.catalog(), orders, logRules, this::log);
     this.times = new ClockWords(desk.shop().hours().zone());
   }
 
@@ -71,6 +85,15 @@ final class Board {
 
   ClockWords times() {
     return times;
+  }
+
+  /** Whether the shop has told its hours; else every time counts as open. */
+  boolean hoursKnown() {
+    return hoursKnown;
+  }
+
+  private TemperatureLog log(String id) {
+    return jobs.log(id).orElseThrow(() -> new Unknown("There is no temperature log " + id + "."));
   }
 
   Stamp stamp(String who) {
@@ -106,7 +129,7 @@ final class Board {
 
   JobView view(Job job, Instant now) {
     String order = job.content().order();
-    Answer planned = judge.answer(order, job.createdAt());
+    Answer planned = judge.answer(job.content(), job.createdAt());
     JobState stored = job.content().state();
     boolean late = !stored.closed() && now.isAfter(planned.order().start());
     Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : planned;
@@ -260,6 +283,57 @@ final class Board {
         stamp(who));
   }
 
+  /**
+   * A log that was read out.
+   *
+   * @param name name of the file
+   * @param text all of it
+   * @param dateOrder {@code day-first}, {@code month-first} or empty
+   * @param unit {@code C}, {@code F} or empty
+   * @param column header of the column, or empty
+   */
+  record GivenLog(String name, String text, String dateOrder, String unit, String column) {}
+
+  /**
+   * Judges a closed joint by the temperature it really had until now, and by the plan after that. A
+   * job that was checked and is not safe by the log is curing again.
+   */
+  Job measure(String id, long seen, GivenLog given, String who) {
+    Instant now = now();
+    Job job = job(id);
+    if (job.content().closedAt().isEmpty()) {
+      throw new Refused("The joint is not closed; there is nothing to judge by a log yet.");
+    }
+    TemperatureLog log =
+        new TemperatureLog(
+            UUID.randomUUID().toString(),
+            given.name(),
+            given.text(),
+            given.dateOrder(),
+            given.unit(),
+            given.column(),
+            now.truncatedTo(ChronoUnit.MILLIS));
+    Answer answer = judge.measured(job.content().order(), job.createdAt(), log);
+    boolean safe = answer.told().ready().filter(r -> !r.isAfter(now)).isPresent();
+    return jobs.measure(
+        id, seen, log, current -> measured(current.content(), log, answer, safe), stamp(who));
+  }
+
+  private Edit measured(JobContent current, TemperatureLog log, Answer answer, boolean safe) {
+    boolean here = current.state().closed() && current.state() != JobState.COLLECTED;
+    boolean again = !safe && here && current.state() != JobState.CURING;
+    String ready = times.fullOr(answer.told().ready(), "never");
+    String words =
+        "temperature log "
+            + log.name()
+            + " read: safe from "
+            + ready
+            + (again ? ", so it is curing again" : "");
+    JobState state = again ? JobState.CURING : current.state();
+    return new Edit(
+        JobChange.Kind.LOG, words, current.measured(log.id(), answer.json().toString(), state));
+  }
+
   private static Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {
     String bore = job.content().bore();
     Optional<MeasuredDiameter> measured = answer.told().advice().gap().bore();
@@ -359,6 +433,11 @@ final class Board {
     return now + reason(view, promised);
   }
 
+  /** Whether the promise could be kept by the plan, and can't by the log. */
+  private static boolean byLog(JobView view, Instant promised) {
+    return view.answer().measured().filter(m -> m.again().planned().meets(promised)).isPresent();
+  }
+
   private String reason(JobView view, Instant promised) {
     Advice advice = view.answer().told().advice();
     if (!view.answer().isYes()) {
@@ -369,6 +448,9 @@ final class Board {
     }
     Instant planned = view.job().content().promisedStart().orElse(promised);
     Duration later = Duration.between(planned, advice.order().start());
+    if (byLog(view, promised)) {
+      return "By the temperature log the joint cures later than planned.";
+    }
     if (view.late()) {
       return "It was to be closed at " + times.full(planned) + " and is still open.";
     }

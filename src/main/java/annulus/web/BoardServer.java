@@ -3,20 +3,21 @@ package annulus.web;
 import annulus.advice.Knowledge;
 import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
+import annulus.catalog.Policy;
 import annulus.exchange.DataFiles;
 import annulus.exchange.KnowledgeFiles;
+import annulus.exchange.LoggerRules;
 import annulus.exchange.ShopFile;
 import annulus.exchange.WarmUpFile;
-import annulus.handback.OpenSpan;
-import annulus.handback.OpeningHours;
-import annulus.handback.PromiseRule;
 import annulus.store.CabinetStore;
 import annulus.store.Database;
 import annulus.store.DraftStore;
 import annulus.store.JobStore;
 import io.javalin.Javalin;
+import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
+import io.javalin.http.HttpResponseException;
 import io.javalin.http.SameSite;
 import java.io.IOException;
 import java.io.InputStream;
@@ -26,17 +27,19 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.DayOfWeek;
-import java.time.Duration;
 import java.time.ZoneId;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The running board: database, tables, pages and JSON interface on one port. */
 final class BoardServer implements AutoCloseable {
   private static final long MOST_BYTES = 512 * 1024;
+
+  /** Logs, job lists, observations and ledgers. */
+  private static final long MOST_FILE_BYTES = 5 * 1024 * 1024;
+
+  private static final Set<String> FILE_PATHS = Set.of("log", "batch", "learn", "ledger");
 
   private final Database database;
   private final LiveFeed feed = new LiveFeed();
@@ -49,20 +52,29 @@ final class BoardServer implements AutoCloseable {
     this.guard = new Guard(options.passcode(), Guard.nameIn(options.address(), options.listen()));
     DataFiles files = options.data().map(DataFiles::withShop).orElseGet(DataFiles::bundled);
     Knowledge knowledge = KnowledgeFiles.read(files);
-    Shop shop = shop(options.shop(), zone);
+    Shop shop = shop(options.shop(), zone, knowledge.catalog().policy());
     PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
     this.database = Database.open(options.database());
-    Board board = new Board(knowledge, desk, new JobStore(database), clock);
+    Board board =
+        new Board(
+            knowledge,
+            desk,
+            LoggerRules.read(files),
+            new JobStore(database),
+            clock,
+            options.shop().isPresent());
     Shelf shelf =
         new Shelf(knowledge, files, new CabinetStore(database), clock, shop.hours().zone());
     if (options.stock().isPresent()) {
       shelf.takeIn(options.stock().get(), "stock sheet");
     }
-    Api api = new Api(board, shelf);
+    ShopTools tools = new ShopTools(knowledge, files, options.data(), shop, clock);
+    Api api = new Api(board, shelf, tools);
     this.app = Javalin.create(BoardServer::configure);
     guarded();
     api.routes(app);
     new Pages(board, shelf, api, new DraftStore(database), feed, options.address()).routes(app);
+    new ToolPages(board, shelf, tools).routes(app);
     resources();
     new Failures(board).handle(app);
   }
@@ -86,7 +98,8 @@ final class BoardServer implements AutoCloseable {
   private static void configure(io.javalin.config.JavalinConfig config) {
     config.showJavalinBanner = false;
     config.startupWatcherEnabled = false;
-    config.http.maxRequestSize = MOST_BYTES;
+    config.http.maxRequestSize = MOST_FILE_BYTES;
+    config.jetty.multipartConfig.maxInMemoryFileSize((int) (MOST_FILE_BYTES >> 20), SizeUnit.MB);
     config.http.prefer405over404 = true;
     // open screens must not hold up the end; what is being written is waited for by the database
     config.jetty.modifyServer(s -> s.setStopTimeout(0));
@@ -97,23 +110,13 @@ final class BoardServer implements AutoCloseable {
         });
   }
 
-  /** Without a shop's file the board is always open: nothing is known of closing times. */
-  private static Shop shop(Optional<Path> file, ZoneId zone) throws IOException {
-    if (file.isPresent()) {
-      try (Reader in = DataFiles.utf8(Files.newInputStream(file.get()))) {
-        return ShopFile.read(file.get().toString(), in);
-      }
+  private static Shop shop(Optional<Path> file, ZoneId zone, Policy policy) throws IOException {
+    if (file.isEmpty()) {
+      return ShopFile.withoutHours(zone, policy);
     }
-    Map<DayOfWeek, List<OpenSpan>> always = new EnumMap<>(DayOfWeek.class);
-    for (DayOfWeek day : DayOfWeek.values()) {
-      always.put(day, List.of(OpenSpan.of("00:00", "24:00")));
+    try (Reader in = DataFiles.utf8(Files.newInputStream(file.get()))) {
+      return ShopFile.read(file.get().toString(), in, policy);
     }
-    return new Shop(
-        "",
-        OpeningHours.weekly(zone, always),
-        new PromiseRule(Duration.ofMinutes(15), 15),
-        Duration.ofMinutes(20),
-        List.of());
   }
 
   private void guarded() {
@@ -122,6 +125,7 @@ final class BoardServer implements AutoCloseable {
           guard.headers(ctx);
           Guard.Verdict verdict = guard.judge(ctx, clock.instant());
           if (verdict == Guard.Verdict.WELCOME) {
+            requireSmall(ctx);
             return;
           }
           turnAway(ctx, verdict);
@@ -129,6 +133,18 @@ final class BoardServer implements AutoCloseable {
         });
     app.get("/enter", ctx -> ctx.html(enterPage("")));
     app.post("/enter", this::enter);
+  }
+
+  /** Before anything of it is read; a length that is not said is refused as well. */
+  private static void requireSmall(Context ctx) {
+    String path = ctx.path();
+    boolean file = FILE_PATHS.contains(path.substring(path.lastIndexOf('/') + 1));
+    if (ctx.header("Transfer-Encoding") != null) {
+      throw new HttpResponseException(411, "The length of what is sent must be said first.");
+    }
+    if (ctx.req().getContentLengthLong() > (file ? MOST_FILE_BYTES : MOST_BYTES)) {
+      throw new HttpResponseException(413, "");
+    }
   }
 
   private static void turnAway(Context ctx, Guard.Verdict verdict) {

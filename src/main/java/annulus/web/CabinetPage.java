@@ -43,6 +43,8 @@ final class CabinetPage {
     shelf.cover().holeWords().forEach(w -> page.element("li", w));
     page.close();
     movements(page, now);
+    ledger(page);
+    more(page);
     return Layout.page("Cabinet", Layout.Place.CABINET, who, page);
   }
 
@@ -183,6 +185,35 @@ final class CabinetPage {
     List<JobView> open = board.today().views().stream().filter(v -> !v.state().closed()).toList();
     page.element("h2", "What the open jobs need, and what to order");
     page.element("pre", shelf.plan(open).text(), "tabindex", "0", "aria-label", "Needs and orders");
+  }
+
+  private static void ledger(Markup page) {
+    page.element("h2", "This cabinet and a ledger file");
+    page.element(
+        "p",
+        "The movements above rule on this board. A ledger file of the command line is a count of its"
+            + " own: take it over here, or write these movements into it, and both are the same"
+            + " again. A movement counts once, however often it is taken over.");
+    page.open("div", "class", "acts");
+    page.element("a", "Download as a ledger file", "class", "button", "href", "/cabinet/ledger");
+    page.close();
+    page.element(
+        "p",
+        "Write it into another ledger with stock import --ledger LEDGER --from board-ledger.txt.",
+        "class",
+        "hint");
+    page.open("details").element("summary", "Take over a ledger file");
+    page.open(
+        "form", "method", "post", "action", "/cabinet/ledger", "enctype", "multipart/form-data");
+    Upload.field(page, "ledger", "Ledger file");
+    page.element("button", "Take it over", "type", "submit").close().close();
+  }
+
+  private static void more(Markup page) {
+    page.element("h2", "More").open("div", "class", "acts");
+    page.element("a", "A lot's own label", "class", "button plain", "href", "/tools/label");
+    page.element("a", "What the shop saw", "class", "button plain", "href", "/tools/learn");
+    page.close();
   }
 
   private void movements(Markup page, Shelf.Now now) {

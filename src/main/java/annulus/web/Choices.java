@@ -21,7 +21,14 @@ final class Choices {
   }
 
   Map<String, String> materials() {
-    return names(knowledge.catalog().materials(), m -> m.name(), "choose");
+    return materials("choose");
+  }
+
+  /**
+   * @param first words where none is chosen
+   */
+  Map<String, String> materials(String first) {
+    return names(knowledge.catalog().materials(), m -> m.name(), first);
   }
 
   Map<String, String> finishes() {

@@ -21,6 +21,14 @@ final class CounterPage {
     Markup page = new Markup();
     page.open("div", "class", "headline").element("h1", "Counter");
     page.element("a", "New joint", "class", "button", "href", "/bench").close();
+    if (!board.hoursKnown()) {
+      page.element(
+          "p",
+          "The opening hours are not known: every time counts as open. Start the board with --shop"
+              + " SHOP.json to promise open times only.",
+          "class",
+          "problem");
+    }
     page.open("div", "id", "live", "data-events", "/events").part(live()).close();
     return Layout.page("Counter", Layout.Place.COUNTER, who, page);
   }
@@ -134,10 +142,25 @@ final class CounterPage {
   }
 
   private void slip(Markup card, JobView view) {
+    unsafe(card, view, times);
     if (view.slips()) {
       card.open("p", "class", "slip");
       card.element("strong", "! Slips. ");
       card.text(board.slipWhy(view)).close();
+    }
+  }
+
+  /** The loudest words on the board: it may be in use already. */
+  static void unsafe(Markup part, JobView view, ClockWords times) {
+    if (view.unsafe()) {
+      part.open("p", "class", "slip").element("strong", "! Not safe. ");
+      part.text(
+          "By what is known now it is not safe before "
+              + times.fullOr(view.ready(), "a time that can't be told")
+              + (view.state() == JobState.COLLECTED
+                  ? ", and it has been collected: call the customer."
+                  : ": keep it here."));
+      part.close();
     }
   }
 

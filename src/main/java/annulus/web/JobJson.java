@@ -32,6 +32,7 @@ final class JobJson {
     put(node, "readyAt", view.ready());
     put(node, "promisableAt", view.promisable());
     put(node, "promisedAt", view.promised());
+    node.put("unsafe", view.unsafe());
     node.put("slips", view.slips());
     node.put("slipWhy", view.slips() ? board.slipWhy(view) : null);
     put(node, "changedAt", Optional.of(view.job().changedAt()));
@@ -51,6 +52,7 @@ final class JobJson {
       throw new IllegalStateException(e);
     }
     node.set("advice", view.answer().json());
+    node.set("log", view.answer().measured().map(JobJson::log).orElse(null));
     ArrayNode history = node.putArray("changes");
     for (JobChange change : changes) {
       ObjectNode entry = history.addObject();
@@ -66,6 +68,15 @@ final class JobJson {
         entry.putNull("undoes");
       }
     }
+    return node;
+  }
+
+  private static ObjectNode log(Answer.Measured measured) {
+    ObjectNode node = Orders.JSON.createObjectNode();
+    node.put("name", measured.log().name());
+    node.put("readAt", measured.log().readAt().toString());
+    node.put("text", measured.text());
+    node.setAll((ObjectNode) measured.json());
     return node;
   }
 

@@ -52,6 +52,7 @@ final class JobPage {
         .close();
     acts(page);
     promise(page);
+    log(page);
     edit(page);
     paper(page);
     page.close().open("section", "aria-label", "Answer");
@@ -70,6 +71,7 @@ final class JobPage {
     Markup part = new Markup();
     part.open("div", "class", "card " + StateWords.id(view.state()));
     part.part(CounterPage.status(view, times));
+    CounterPage.unsafe(part, view, times);
     if (view.slips()) {
       part.open("p", "class", "slip").element("strong", "! Slips. ");
       part.text(board.slipWhy(view)).close();
@@ -179,6 +181,51 @@ final class JobPage {
     page.close();
     boolean again = view.promised().isPresent();
     page.element("button", again ? "Promise anew" : "Promise this time", "type", "submit");
+    page.close();
+  }
+
+  private void log(Markup page) {
+    if (!view.state().closed()) {
+      return;
+    }
+    page.element("h2", "Temperature log");
+    view.answer().measured().ifPresent(m -> measured(page, m));
+    page.open("details").element("summary", "Judge it by a temperature log");
+    page.open("form", "method", "post", "action", path + "/log", "enctype", "multipart/form-data");
+    page.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
+    Upload.field(page, "log", "CSV file of the logger, at most 4 MB");
+    page.open("p", "class", "field").element("label", "Order of day and month", "for", "dateOrder");
+    page.open("select", "id", "dateOrder", "name", "dateOrder");
+    page.element("option", "as the file tells", "value", "");
+    page.element("option", "day first", "value", "day-first");
+    page.element("option", "month first", "value", "month-first").close().close();
+    page.open("p", "class", "field").element("label", "Temperatures in", "for", "unit");
+    page.open("select", "id", "unit", "name", "unit");
+    page.element("option", "as the file tells", "value", "");
+    page.element("option", "°C", "value", "C").element("option", "°F", "value", "F");
+    page.close().close();
+    page.open("p", "class", "field");
+    page.element("label", "Header of the column, if there are several", "for", "column");
+    page.single("input", "id", "column", "name", "column", "maxlength", "100").close();
+    Layout.who(page, who, "log-");
+    page.element("button", "Judge by this log", "type", "submit").close().close();
+  }
+
+  private void measured(Markup page, Answer.Measured measured) {
+    page.element(
+        "p",
+        "All times here follow the log "
+            + measured.log().name()
+            + " until "
+            + times.past(measured.log().readAt())
+            + ", and the plan after that.");
+    page.open("dl", "class", "log");
+    for (String line : measured.text().replaceAll("\n +", " ").split("\n", -1)) {
+      String[] two = line.split(" +", 2);
+      if (two.length == 2) {
+        page.element("dt", two[0]).element("dd", two[1]);
+      }
+    }
     page.close();
   }
 

@@ -47,6 +47,12 @@ record JobView(
     return passed || !early;
   }
 
+  /** Whether it was checked or handed over though it is not safe by what is known now. */
+  boolean unsafe() {
+    boolean gone = state.compareTo(JobState.CHECKED) >= 0;
+    return gone && ready().filter(r -> !r.isAfter(now)).isEmpty();
+  }
+
   /**
    * The one time to go by: what the customer was told, unless only a later time can be kept. A time
    * that is not safe is never shown large.

@@ -93,6 +93,16 @@ final class Layout {
     form.close();
   }
 
+  /** A page that says what was done and where to go on. */
+  static String done(String title, List<String> lines, String backPath, String who) {
+    Markup inside = new Markup();
+    inside.element("h1", title).open("ul");
+    lines.forEach(l -> inside.element("li", l));
+    inside.close();
+    inside.open("p").element("a", "Back", "class", "button", "href", backPath).close();
+    return page(title, Place.NONE, who, inside);
+  }
+
   /** A page that says what is wrong and where to go on. */
   static String problem(String title, List<String> lines, String backPath, String who) {
     Markup inside = new Markup();

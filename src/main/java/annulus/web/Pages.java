@@ -38,7 +38,7 @@ import java.util.OptionalDouble;
 final class Pages {
   private static final int YEAR_SECONDS = 365 * 24 * 3600;
   private static final int LONGEST_FIELD = 200;
-  private static final int MOST_FIELDS = 120;
+  private static final int MOST_FIELDS = 240;
 
   private final Board board;
   private final Shelf shelf;
@@ -74,6 +74,7 @@ final class Pages {
     app.post("/job/{id}/state", this::state);
     app.post("/job/{id}/closed", this::closed);
     app.post("/job/{id}/moved", this::moved);
+    app.post("/job/{id}/log", this::log);
     app.post("/job/{id}/promise", this::promise);
     app.post("/job/{id}/undo", this::undo);
     app.post("/job/{id}/edit", this::edit);
@@ -367,6 +368,18 @@ final class Pages {
     go(ctx, "/job/" + board.moved(ctx.pathParam("id"), version(ctx), at, doer(ctx)).id());
   }
 
+  private void log(Context ctx) {
+    Upload upload = Upload.of(ctx);
+    Board.GivenLog given =
+        new Board.GivenLog(
+            upload.name(),
+            upload.text(),
+            said(ctx, "dateOrder"),
+            said(ctx, "unit"),
+            said(ctx, "column"));
+    go(ctx, "/job/" + board.measure(ctx.pathParam("id"), version(ctx), given, doer(ctx)).id());
+  }
+
   private void promise(Context ctx) {
     Optional<Instant> when = time("promised", ctx.formParam("promised"));
     go(ctx, "/job/" + board.promise(ctx.pathParam("id"), version(ctx), when, doer(ctx)).id());
@@ -385,6 +398,9 @@ final class Pages {
     }
     if (ctx.formParam("promised") != null) {
       return "Promise it for " + ctx.formParam("promised") + ".";
+    }
+    if (ctx.path().endsWith("/log")) {
+      return "Judge it by a temperature log.";
     }
     if (ctx.path().endsWith("/moved")) {
       return "Say that the part was moved.";
@@ -475,13 +491,19 @@ final class Pages {
     go(ctx, "/cabinet");
   }
 
+  private Optional<LocalDate> receivedToday(String lot) {
+    boolean known = shelf.now().cabinet().lots().stream().anyMatch(l -> l.lot().equals(lot));
+    return known
+        ? Optional.empty()
+        : Optional.of(board.now().atZone(board.times().zone()).toLocalDate());
+  }
+
   private void receive(Context ctx) {
     String ml = need(ctx, "container");
     if (!ml.matches("[0-9]{1,6}(\\.[0-9]{1,3})?")) {
       throw Api.refused("Size", "\"" + ml + "\" is no amount", "millilitres such as 50");
     }
     Millilitres size = Millilitres.of(Double.parseDouble(ml));
-    LocalDate today = board.now().atZone(board.times().zone()).toLocalDate();
     Lot lot =
         new Lot(
             need(ctx, "newLot").strip(),
@@ -489,7 +511,7 @@ final class Pages {
             "",
             size,
             size,
-            Optional.of(today),
+            receivedToday(need(ctx, "newLot").strip()),
             Optional.empty(),
             day(said(ctx, "expires")),
             said(ctx, "place"),

@@ -6,6 +6,7 @@ import annulus.advice.Knowledge;
 import annulus.advice.StockNeeds;
 import annulus.catalog.Policy;
 import annulus.exchange.DataFiles;
+import annulus.exchange.LedgerLines;
 import annulus.exchange.StockFiles;
 import annulus.exchange.StockSheet;
 import annulus.quantity.InvalidValue;
@@ -104,7 +105,10 @@ final class Shelf {
     }
   }
 
-  /** Takes in a lot; one that is there already stays as it is. */
+  /**
+   * Takes in a lot; one that is there already stays as it is, but one that came with a ledger gets
+   * its dates.
+   */
   boolean receive(Lot lot, String who, String reason) {
     if (!items.containsKey(lot.item())) {
       throw new InvalidValue(
@@ -127,6 +131,60 @@ final class Shelf {
                     ""))
             : Optional.empty();
     return store.receive(lot, movement);
+  }
+
+  /**
+   * What came of a ledger that was taken over.
+   *
+   * @param movements how many it holds
+   * @param isNew how many were not here before
+   * @param notes what somebody should look at
+   */
+  record TakenOver(int movements, int isNew, List<String> notes) {}
+
+  /** All movements as a ledger file holds them. */
+  String ledgerText() {
+    StringBuilder text = new StringBuilder();
+    now().ledger().movements().forEach(m -> text.append(LedgerLines.line(m)).append('\n'));
+    return text.toString();
+  }
+
+  /**
+   * Takes over the movements of a ledger file; those that are here already stay as they are. What
+   * was used elsewhere was used, so no amount is refused.
+   */
+  TakenOver takeOver(Upload file) {
+    List<Movement> movements = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    String[] lines = file.text().split("\n", -1);
+    for (int i = 0; i < lines.length; i++) {
+      boolean last = i == lines.length - 1;
+      if (last && !LedgerLines.isWhole(lines[i])) {
+        notes.addAll(lines[i].isEmpty() ? List.of() : List.of("The last line is cut off."));
+      } else {
+        movements.add(LedgerLines.movement(file.name(), i + 1, lines[i]));
+      }
+    }
+    CabinetStore.TakenOver taken = store.takeOver(movements, items.keySet());
+    taken.newLots().forEach(l -> notes.add(lotNote(l, NEW_LOT)));
+    taken.unknownItems().forEach(l -> notes.add(lotNote(l, UNKNOWN_ITEM)));
+    taken.openedTwice().forEach(l -> notes.add(lotNote(l, OPENED_TWICE)));
+    now().ledger().left().entrySet().stream()
+        .filter(e -> e.getValue().microlitres() < 0)
+        .forEach(e -> notes.add(lotNote(e.getKey(), e.getValue() + " mL left: count it again.")));
+    return new TakenOver(movements.size(), taken.isNew(), List.copyOf(notes));
+  }
+
+  private static final String NEW_LOT =
+      "it came with the ledger and its dates are not known, so it must not be used. Take it in with"
+          + " its printed expiry; that adds no amount.";
+  private static final String UNKNOWN_ITEM =
+      "the ledger does not say what it is; its movements were left out.";
+  private static final String OPENED_TWICE =
+      "its opening balance was left out; the cabinet has one already.";
+
+  private static String lotNote(String lot, String words) {
+    return "Lot " + lot + ": " + words;
   }
 
   /**

@@ -50,7 +50,10 @@ public final class DeskData {
       ObjectNode root =
           (ObjectNode) mapper.readTree(Files.readString(Path.of("demo-data/shop.json")));
       change.accept(root);
-      return ShopFile.read("shop.json", new StringReader(mapper.writeValueAsString(root)));
+      return ShopFile.read(
+          "shop.json",
+          new StringReader(mapper.writeValueAsString(root)),
+          KNOWLEDGE.catalog().policy());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -43,7 +43,8 @@ class ShopFileTest {
   }
 
   private static Shop read(String json) throws IOException {
-    return ShopFile.read("shop.json", new StringReader(json));
+    return ShopFile.read(
+        "shop.json", new StringReader(json), DeskData.KNOWLEDGE.catalog().policy());
   }
 
   private static String refused(String json) {

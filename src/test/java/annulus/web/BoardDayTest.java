@@ -5,10 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.store.Databases;
+import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.FilePayload;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -39,11 +42,14 @@ class BoardDayTest {
       Page counter = browser.screen(board, ColorScheme.DARK);
       String job = measured(browser, bench);
       promised(browser, counter, bench);
+      logged(board, browser, counter);
       slipped(board, browser, bench, counter);
       handedBack(board, counter);
       printed(browser, counter, job);
       Page cabinet = browser.screen(board, ColorScheme.LIGHT);
       stocked(browser, cabinet);
+      asked(browser, cabinet);
+      carriedOver(browser, cabinet);
       assertEquals(List.of(), browser.errors);
     }
   }
@@ -102,6 +108,67 @@ class BoardDayTest {
     button(page, "Joint closed now").click();
     assertThat(page.locator("#live")).containsText("curing until");
     return page.url();
+  }
+
+  /** A logger lay beside the joint: the screen follows it. */
+  private static void logged(RunningBoard board, Browser browser, Page counter) {
+    board.clock.forward(Duration.ofMinutes(30));
+    counter.getByText("Judge it by a temperature log").click();
+    byte[] log = RunningBoard.coldLog(board.clock.instant()).getBytes(StandardCharsets.UTF_8);
+    counter.locator("#log").setInputFiles(new FilePayload("bench.csv", "text/csv", log));
+    button(counter, "Judge by this log").click();
+    assertThat(counter.locator(".log")).containsText("of full strength, for sure");
+    assertThat(counter.locator(".history")).containsText("temperature log bench.csv read");
+    browser.look(counter, "job-log-dark");
+  }
+
+  /** Questions without a job: a fit, a list, a label, what the shop saw. */
+  private static void asked(Browser browser, Page page) {
+    page.navigate("/bench");
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Fit designation")).click();
+    page.locator("#fit").fill("35 H7/k6");
+    page.locator("#bore").fill("35.012 35.013");
+    button(page, "What does it allow?").click();
+    assertThat(page.locator("pre")).containsText("TRANSITION FIT");
+    assertThat(page.locator(".preview .decision")).containsText("can't tell");
+    browser.look(page, "fit");
+    page.navigate("/tools/batch");
+    page.locator("#file").setInputFiles(Path.of("demo-data/jobs.csv"));
+    browser.look(page, "batch");
+    Download results = page.waitForDownload(() -> button(page, "Answer all").click());
+    assertEquals("results.csv", results.suggestedFilename());
+    page.navigate("/tools/learn");
+    page.locator("#file").setInputFiles(Path.of("demo-data/observations.csv"));
+    button(page, "What does it teach?").click();
+    assertThat(page.locator("main")).containsText("joints watched");
+    browser.look(page, "learn");
+    page.navigate("/tools/label");
+    RunningBoard.label().properties().forEach(e -> filled(page, e.getKey(), e.getValue().asText()));
+    button(page, "Show the class").click();
+    assertThat(page.locator("main")).containsText("The class it makes");
+    browser.look(page, "label");
+  }
+
+  private static void filled(Page page, String field, String value) {
+    Locator at = page.locator("#" + field);
+    if (at.evaluate("e => e.tagName").equals("SELECT")) {
+      at.selectOption(value);
+    } else {
+      at.fill(value);
+    }
+  }
+
+  /** The ledger goes out as a file and comes back: nothing counts twice. */
+  private static void carriedOver(Browser browser, Page page) {
+    page.navigate("/cabinet");
+    Download ledger =
+        page.waitForDownload(() -> page.getByText("Download as a ledger file").click());
+    page.getByText("Take over a ledger file").click();
+    page.locator("#ledger").setInputFiles(ledger.path());
+    button(page, "Take it over").click();
+    assertThat(page.locator("h1")).hasText("Ledger taken over");
+    assertThat(page.locator("main")).containsText("0 new movements");
+    browser.look(page, "ledger");
   }
 
   private static void type(Page page, String member, String... readings) {

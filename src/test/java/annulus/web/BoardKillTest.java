@@ -4,6 +4,7 @@ import static annulus.web.RunningBoard.JSON;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.store.Databases;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.BufferedReader;
@@ -21,8 +22,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** The server is killed in the middle of writing, again and again. */
 class BoardKillTest {
@@ -37,7 +39,7 @@ class BoardKillTest {
 
   private record Child(Process process, URI address) {}
 
-  private Child start() throws IOException {
+  private Child start(String url) throws IOException {
     Process process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -49,7 +51,7 @@ class BoardKillTest {
                 "--port",
                 "0",
                 "--database",
-                "jdbc:sqlite:" + folder.resolve("board.db"),
+                url,
                 "--shop",
                 "demo-data/shop.json")
             .redirectErrorStream(true)
@@ -61,11 +63,17 @@ class BoardKillTest {
     return new Child(process, URI.create(line.substring("The board is at ".length())));
   }
 
-  @Test
-  void nothing_acknowledged_is_lost_when_the_server_is_killed() throws Exception {
+  static List<String> databases() {
+    return Databases.names();
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void nothing_acknowledged_is_lost_when_the_server_is_killed(String name) throws Exception {
+    String url = Databases.fresh(name, folder);
     int killedWhileWriting = 0;
     for (int round = 0; round < ROUNDS; round++) {
-      Child child = start();
+      Child child = start(url);
       try {
         compare(child);
         long delay = 20L + random.nextInt(400);
@@ -86,7 +94,7 @@ class BoardKillTest {
         child.process().destroyForcibly().waitFor();
       }
     }
-    Child last = start();
+    Child last = start(url);
     compare(last);
     last.process().destroyForcibly().waitFor();
     assertTrue(killedWhileWriting >= ROUNDS / 2, killedWhileWriting + " kills hit a write");

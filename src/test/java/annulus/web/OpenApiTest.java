@@ -52,6 +52,25 @@ class OpenApiTest {
     return compiled.validate(body, InputFormat.JSON).stream().map(Object::toString).toList();
   }
 
+  /** A body of another type than JSON: sent and answered as described. */
+  private String driveText(String method, String path, String type, String body, int status) {
+    JsonNode operation = described.at("/paths").path(path).path(method);
+    if (body != null && status < 400) {
+      assertTrue(operation.at("/requestBody/content").has(type), path + " takes " + type);
+    }
+    HttpResponse<String> response = body == null ? board.get(path) : board.text(path, type, body);
+    assertEquals(status, response.statusCode(), response.body());
+    String answered =
+        response.headers().firstValue("Content-Type").orElse("").replaceAll(";.*| ", "");
+    JsonNode answer = operation.get("responses").path(Integer.toString(status));
+    assertTrue(answer.path("content").has(answered), path + " " + status + " " + answered);
+    if (answered.equals("application/json")) {
+      assertEquals(List.of(), errors(schemaOf(answer), response.body()), path + " " + status);
+    }
+    seen.add(method + " " + path + " " + status);
+    return response.body();
+  }
+
   private static String schemaOf(JsonNode holder) {
     String ref = holder.at("/content/application~1json/schema/$ref").asText();
     return ref.substring(ref.lastIndexOf('/') + 1);
@@ -108,11 +127,13 @@ class OpenApiTest {
         act(stale, "Mira").set("order", RunningBoard.order("02-good-fit-primed.json")),
         act(job, "M"));
     bad("moved", id, act(stale, "Mira"), act(job, "M").put("at", "never"));
+    job = measured(id, job, stale);
     bad("closed", id, act(stale, "Mira"), act(job, "M").put("at", "never"));
     bad("promise", id, act(stale, "Ede").putNull("promised"), act(job, "M"));
     bad("undo", id, act(stale, "Ede"), act(job, "").put("who", ""));
     judged();
     cabinet();
+    shop();
     assertEquals(describedOperations(true), seen);
   }
 
@@ -124,6 +145,32 @@ class OpenApiTest {
     drive("post", "/api/jobs/{id}/" + what, id, stale, 409);
     drive("post", "/api/jobs/{id}/" + what, id, wrong, 422);
     drive("post", "/api/jobs/{id}/" + what, "none", stale, 404);
+  }
+
+  private JsonNode measured(String id, JsonNode job, JsonNode stale) {
+    board.clock.forward(java.time.Duration.ofHours(2));
+    ObjectNode log = act(job, "Mira").put("log", RunningBoard.coldLog(board.clock.instant()));
+    JsonNode measured = driveJob("log", id, log.put("name", "bench.csv"));
+    ObjectNode late = act(stale, "Mira").set("log", log.get("log"));
+    bad("log", id, late, act(measured, "Mira").put("log", "x"));
+    return measured;
+  }
+
+  private void shop() {
+    ObjectNode question = empty();
+    question.putArray("fit").add("35 H7").add("35 k6");
+    question.putObject("bore").put("readings", "35.012 35.013").put("instrument", "caliper-150");
+    drive("post", "/api/fit", "", question, 200);
+    drive("post", "/api/fit", "", empty(), 422);
+    driveText("post", "/api/batch", "text/csv", RunningBoard.demo("jobs.csv"), 200);
+    driveText("post", "/api/batch", "text/csv", "colour\nred\n", 422);
+    driveText("post", "/api/learn", "text/csv", RunningBoard.demo("observations.csv"), 200);
+    driveText("post", "/api/learn", "text/csv", "colour\nred\n", 422);
+    drive("post", "/api/labels", "", RunningBoard.label(), 200);
+    drive("post", "/api/labels", "", RunningBoard.label().put("gap_basis", "round"), 422);
+    String ledger = driveText("get", "/api/cabinet/ledger", "", null, 200);
+    drive("post", "/api/cabinet/ledger", "", empty().put("ledger", ledger), 200);
+    drive("post", "/api/cabinet/ledger", "", empty().put("ledger", "A1\tx\ty\n"), 422);
   }
 
   private void judged() {
@@ -171,7 +218,7 @@ class OpenApiTest {
   @Test
   void everything_that_can_be_asked_is_described() {
     Set<String> routes = new TreeSet<>();
-    new Api(null, null)
+    new Api(null, null, null)
         .operations()
         .forEach(
             o -> routes.add(o.method().name().toLowerCase(java.util.Locale.ROOT) + " " + o.path()));

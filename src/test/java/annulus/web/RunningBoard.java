@@ -31,6 +31,10 @@ final class RunningBoard implements AutoCloseable {
   private final BoardServer server;
 
   RunningBoard(String database, Optional<String> passcode) {
+    this(database, passcode, Optional.of(Path.of("demo-data/shop.json")));
+  }
+
+  private RunningBoard(String database, Optional<String> passcode, Optional<Path> shop) {
     try {
       ServeOptions options =
           new ServeOptions(
@@ -38,7 +42,7 @@ final class RunningBoard implements AutoCloseable {
               0,
               database,
               Optional.empty(),
-              Optional.of(Path.of("demo-data/shop.json")),
+              shop,
               Optional.of(Path.of("demo-data/stock.csv")),
               passcode,
               Optional.empty());
@@ -46,6 +50,10 @@ final class RunningBoard implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  static RunningBoard withoutShop(String database) {
+    return new RunningBoard(database, Optional.empty(), Optional.empty());
   }
 
   static RunningBoard on(String database) {
@@ -107,6 +115,64 @@ final class RunningBoard implements AutoCloseable {
         HttpRequest.newBuilder(uri(path))
             .header("Content-Type", "application/json")
             .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
+  }
+
+  HttpResponse<String> text(String path, String type, String body) {
+    return send(
+        HttpRequest.newBuilder(uri(path))
+            .header("Content-Type", type)
+            .POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  /** A form with a file, as a browser sends it. */
+  HttpResponse<String> upload(String path, String name, String text, String... fields) {
+    StringBuilder body = new StringBuilder();
+    for (String field : fields) {
+      String[] two = field.split("=", 2);
+      body.append("--cut\r\nContent-Disposition: form-data; name=\"").append(two[0]);
+      body.append("\"\r\n\r\n").append(two[1]).append("\r\n");
+    }
+    body.append("--cut\r\nContent-Disposition: form-data; name=\"file\"; filename=\"");
+    body.append(name).append("\"\r\nContent-Type: text/csv\r\n\r\n").append(text);
+    body.append("\r\n--cut--\r\n");
+    return text(path, "multipart/form-data; boundary=cut", body.toString());
+  }
+
+  static String demo(String file) {
+    try {
+      return Files.readString(Path.of("demo-data/" + file));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Two hours at 8 °C until a moment. */
+  static String coldLog(Instant until) {
+    StringBuilder log = new StringBuilder("time,temperature C\n");
+    for (int i = 120; i >= 0; i -= 5) {
+      log.append(until.minusSeconds(i * 60L)).append(",8.0\n");
+    }
+    return log.toString();
+  }
+
+  /** A label of an invented lot. */
+  static ObjectNode label() {
+    return JSON.createObjectNode()
+        .put("class", "shop-blend")
+        .put("name", "The shop's own")
+        .put("like", "medium-lasting")
+        .put("gap_basis", "diametral")
+        .put("largest_gap_um", 150)
+        .put("fixture_minutes", 20)
+        .put("full_hours", 24)
+        .put("at_c", 22)
+        .put("surface", "active")
+        .put("at_gap_um", 50)
+        .put("strength_mpa", 15)
+        .put("service_low_c", -50)
+        .put("service_high_c", 150)
+        .put("least_cure_c", 5)
+        .put("open_months", 12);
   }
 
   HttpResponse<String> form(String path, String body) {

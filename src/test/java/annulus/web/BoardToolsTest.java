@@ -1,0 +1,287 @@
+package annulus.web;
+
+import static annulus.web.RunningBoard.JSON;
+import static annulus.web.RunningBoard.demo;
+import static annulus.web.RunningBoard.json;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.cli.CommandLine;
+import annulus.store.Databases;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Fits, job lists, labels, learning and the ledger on the board, held against the commands. */
+class BoardToolsTest {
+  @TempDir Path folder;
+
+  static List<String> databases() {
+    return Databases.names();
+  }
+
+  private RunningBoard board() {
+    return RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
+  }
+
+  @Test
+  void a_fit_is_told_as_the_command_line_tells_it() {
+    try (RunningBoard board = board()) {
+      ObjectNode question = JSON.createObjectNode();
+      question.putArray("fit").add("35 H7").add("35 k6");
+      question.putObject("bore").put("readings", "35.012 35.013");
+      String told = CommandLine.output("fit", "35 H7", "35 k6", "--bore", "35.012 35.013");
+      JsonNode answer = json(board.post("/api/fit", question));
+      assertEquals(told, answer.get("text").asText());
+      assertEquals("transition", answer.at("/fit/kind").asText());
+      // ISO 286-2: 35 H7 is 0 to +25 µm, 35 k6 is +2 to +18 µm
+      assertEquals(11.5, answer.at("/fit/greatestGapRadialUm").asDouble(), 1e-9);
+      assertEquals(-9, answer.at("/fit/leastGapRadialUm").asDouble(), 1e-9);
+      assertEquals("not-decided", answer.at("/judgements/0/verdict").asText());
+      String page = board.get("/tools/fit?fit=35+H7%2Fk6&part=35.010").body();
+      assertTrue(page.contains("TRANSITION FIT"), page);
+      assertTrue(page.contains("this instrument can't tell"), page);
+    }
+  }
+
+  @Test
+  void a_fit_that_is_none_is_refused_and_what_was_typed_stays() {
+    try (RunningBoard board = board()) {
+      HttpResponse<String> refused = board.get("/tools/fit?fit=35+%3Cb%3E&part=35.010");
+      assertEquals(422, refused.statusCode());
+      assertTrue(refused.body().contains("value=\"35 &lt;b&gt;\""), refused.body());
+      assertTrue(refused.body().contains("role=\"alert\""));
+    }
+  }
+
+  @Test
+  void a_job_list_comes_back_as_from_the_command_line_byte_for_byte() throws Exception {
+    Path out = folder.resolve("results.csv");
+    CommandLine.output("advise", "--batch", "demo-data/jobs.csv", "--out", out.toString());
+    try (RunningBoard board = board()) {
+      HttpResponse<String> results = board.text("/api/batch", "text/csv", demo("jobs.csv"));
+      assertEquals(
+          named(Files.readString(out), "demo-data/jobs.csv"), named(results.body(), "body"));
+      HttpResponse<String> page = board.upload("/tools/batch", "jobs.csv", demo("jobs.csv"));
+      assertEquals(named(results.body(), "body"), named(page.body(), "jobs.csv"));
+      assertTrue(
+          page.headers().firstValue("Content-Disposition").orElse("").contains("results.csv"));
+      HttpResponse<String> pasted = board.upload("/tools/batch", "", "", "text=colour\nred");
+      assertEquals(422, pasted.statusCode());
+      assertFalse(json(board.get("/api/jobs")).get("jobs").elements().hasNext());
+    }
+  }
+
+  /** The name of the file in a message is the only difference. */
+  private static String named(String results, String file) {
+    return results.replace(file + ":", "FILE:");
+  }
+
+  @Test
+  void a_list_with_a_bad_row_answers_the_others_and_names_it() {
+    try (RunningBoard board = board()) {
+      String[] lines = demo("jobs.csv").split("\n", 3);
+      String list = lines[0] + "\n" + lines[1] + "\n" + lines[1].replace("steel", "cheese") + "\n";
+      String[] rows = board.text("/api/batch", "text/csv", list).body().split("\n");
+      assertEquals(3, rows.length);
+      assertFalse(rows[1].contains("refused"), rows[1]);
+      assertTrue(rows[2].contains("refused") && rows[2].contains("cheese"), rows[2]);
+    }
+  }
+
+  @Test
+  void observations_teach_what_they_teach_on_the_command_line_and_nothing_is_written() {
+    try (RunningBoard board = board()) {
+      String told = CommandLine.output("learn", "demo-data/observations.csv");
+      JsonNode learned = json(board.text("/api/learn", "text/csv", demo("observations.csv")));
+      assertTrue(told.startsWith(learned.get("text").asText()), told);
+      HttpResponse<String> page =
+          board.upload("/tools/learn", "", "", "text=" + demo("observations.csv"));
+      assertTrue(page.body().contains("<svg"), page.body());
+      assertTrue(page.body().contains("Nothing is written here"));
+      HttpResponse<String> wrong = board.upload("/tools/learn", "o.csv", "joint\n1");
+      assertEquals(422, wrong.statusCode());
+    }
+  }
+
+  @Test
+  void a_label_makes_the_class_of_the_command_line_and_is_kept_only_where_tables_are() {
+    try (RunningBoard board = board()) {
+      JsonNode made = json(board.post("/api/labels", RunningBoard.label()));
+      String[] words = {"stock", "label", "--data", folder.toString()};
+      List<String> all = new java.util.ArrayList<>(List.of(words));
+      RunningBoard.label()
+          .properties()
+          .forEach(
+              e -> all.addAll(List.of("--" + e.getKey().replace('_', '-'), e.getValue().asText())));
+      String told = CommandLine.output(all.toArray(String[]::new));
+      assertTrue(told.startsWith(made.get("text").asText()), told);
+      assertEquals(
+          422, board.post("/api/labels", RunningBoard.label().put("keep", true)).statusCode());
+      String form = "class=shop-blend&gap_basis=&act=show";
+      HttpResponse<String> refused = board.form("/tools/label", form);
+      assertEquals(422, refused.statusCode());
+      assertTrue(refused.body().contains("per side or across the diameter"), refused.body());
+      assertTrue(refused.body().contains("value=\"shop-blend\""));
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_ledger_file_goes_out_and_comes_back_and_counts_once(String name) {
+    String url = Databases.fresh(name, folder);
+    try (RunningBoard board = RunningBoard.on(url)) {
+      String lots = board.get("/api/cabinet").body();
+      String ledger = board.get("/api/cabinet/ledger").body();
+      assertTrue(ledger.contains("received-007"), ledger);
+      ObjectNode body = JSON.createObjectNode().put("ledger", ledger);
+      JsonNode again = json(board.post("/api/cabinet/ledger", body));
+      assertEquals(0, again.get("new").asInt());
+      assertEquals(ledger.split("\n").length, again.get("movements").asInt());
+      assertEquals(lots, board.get("/api/cabinet").body());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_ledger_of_the_command_line_is_taken_over_once_and_its_lots_wait_for_their_dates(
+      String name) throws Exception {
+    Path file = folder.resolve("till.ledger");
+    till(file, "receive", "T-1", "30", "r1");
+    till(file, "use", "T-1", "0.5", "u1");
+    CommandLine.output(
+        "stock",
+        "receive",
+        "--ledger",
+        file.toString(),
+        "--from",
+        "demo-data/stock.csv",
+        "--who",
+        "Orla");
+    till(file, "use", "007", "0.25", "u2");
+    try (RunningBoard board = RunningBoard.on(Databases.fresh(name, folder))) {
+      double before = lot(board, "007").get("leftMl").asDouble();
+      String text = Files.readString(file);
+      HttpResponse<String> page = board.upload("/cabinet/ledger", "till.ledger", text);
+      assertEquals(200, page.statusCode(), page.body());
+      assertTrue(page.body().contains("Lot T-1: it came with the ledger"), page.body());
+      ObjectNode body = JSON.createObjectNode().put("ledger", text);
+      assertEquals(0, json(board.post("/api/cabinet/ledger", body)).get("new").asInt());
+      assertEquals(before - 0.25, lot(board, "007").get("leftMl").asDouble(), 1e-9);
+      assertEquals(29.5, lot(board, "T-1").get("leftMl").asDouble(), 1e-9);
+      assertEquals("must-not", lot(board, "T-1").get("standing").asText());
+      String dates = "newLot=T-1&item=medium-lasting&container=30&expires=2028-06-30&who=Orla";
+      assertEquals(303, board.form("/cabinet/receive", dates).statusCode());
+      assertEquals(29.5, lot(board, "T-1").get("leftMl").asDouble(), 1e-9);
+      assertEquals("usable", lot(board, "T-1").get("standing").asText());
+    }
+  }
+
+  private static void till(Path file, String kind, String lot, String ml, String id) {
+    CommandLine.output(
+        "stock",
+        kind,
+        "--ledger",
+        file.toString(),
+        "--lot",
+        lot,
+        "--ml",
+        ml,
+        "--who",
+        "Orla",
+        "--class",
+        "medium-lasting",
+        "--movement",
+        id);
+  }
+
+  private static JsonNode lot(RunningBoard board, String name) {
+    JsonNode found = null;
+    for (JsonNode lot : json(board.get("/api/cabinet")).get("lots")) {
+      found = lot.get("lot").asText().equals(name) ? lot : found;
+    }
+    return found;
+  }
+
+  @Test
+  void an_id_that_stands_for_another_movement_stops_the_whole_ledger() throws Exception {
+    Path file = folder.resolve("till.ledger");
+    till(file, "receive", "T-1", "30", "r1");
+    String first = Files.readString(file);
+    Files.delete(file);
+    till(file, "receive", "T-1", "20", "r1");
+    till(file, "use", "T-1", "1", "u1");
+    try (RunningBoard board = board()) {
+      ObjectNode body = JSON.createObjectNode();
+      assertEquals(200, board.post("/api/cabinet/ledger", body.put("ledger", first)).statusCode());
+      body.put("ledger", Files.readString(file));
+      assertEquals(422, board.post("/api/cabinet/ledger", body).statusCode());
+      assertEquals(30, lot(board, "T-1").get("leftMl").asDouble(), 0);
+    }
+  }
+
+  @Test
+  void what_is_sent_without_a_length_is_refused() throws Exception {
+    try (RunningBoard board = board()) {
+      java.net.http.HttpRequest request =
+          java.net.http.HttpRequest.newBuilder(board.uri("/api/batch"))
+              .header("Content-Type", "text/csv")
+              .POST(
+                  java.net.http.HttpRequest.BodyPublishers.ofInputStream(
+                      () -> new java.io.ByteArrayInputStream(new byte[100])))
+              .build();
+      HttpResponse<String> refused =
+          board.client.send(request, HttpResponse.BodyHandlers.ofString());
+      assertEquals(411, refused.statusCode(), refused.body());
+    }
+  }
+
+  @Test
+  void an_order_that_holds_depth_and_angle_is_changed_at_the_bench() {
+    try (RunningBoard board = board()) {
+      ObjectNode body = board.newJob("HL-1");
+      ObjectNode order = (ObjectNode) body.get("order");
+      order.remove("temperaturePlusMinusC");
+      order.put("primer", "primer-solvent");
+      String id = json(board.post("/api/jobs", body)).get("id").asText();
+      HttpResponse<String> edit = board.form("/job/" + id + "/edit", "version=1&who=Mira");
+      String path = edit.headers().firstValue("Location").orElseThrow();
+      String page = board.get(path).body();
+      assertTrue(page.contains("name=\"bore-4-depth\""), page);
+      String saved =
+          "version=1&act=change&who=Mira&reference=HL-1&title=cup&ofJob="
+              + id
+              + "&ofVersion=1&engagement=11&boreMaterial=steel-plain&partMaterial=steel-alloy"
+              + "&boreInstrument=bore-gauge-dial&partInstrument=outside-micrometer&temperature=18"
+              + "&bore-1=41.966&bore-1-depth=3&bore-1-angle=0&bore-2=41.963&bore-2-depth=9"
+              + "&part-1=41.918";
+      assertEquals(303, board.form(path, saved).statusCode());
+      JsonNode readings = json(board.get("/api/jobs/" + id)).at("/order/bore/readingsMm");
+      assertEquals("3", readings.get(0).get("depthMm").asText());
+      assertEquals("0", readings.get(0).get("angleDeg").asText());
+      assertEquals("41.963", readings.get(1).get("mm").asText());
+      assertFalse(readings.get(1).has("angleDeg"));
+    }
+  }
+
+  @Test
+  void without_a_shop_the_counter_says_that_every_time_counts_as_open() {
+    try (RunningBoard board = board()) {
+      assertFalse(board.get("/counter").body().contains("hours are not known"));
+    }
+    String url = "jdbc:sqlite:" + folder.resolve("alone.db");
+    try (RunningBoard board = RunningBoard.withoutShop(url)) {
+      assertTrue(board.get("/counter").body().contains("hours are not known"));
+      JsonNode job = board.entered("HL-1");
+      assertEquals("HL-1", job.get("reference").asText());
+    }
+  }
+}
