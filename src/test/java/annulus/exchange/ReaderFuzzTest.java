@@ -142,7 +142,11 @@ class ReaderFuzzTest {
 
   @Test
   void shop_files_are_read_or_refused() {
-    run(2500, 3, named("demo-data/shop.json"), b -> ShopFile.read("shop.json", text(b)));
+    run(
+        2500,
+        3,
+        named("demo-data/shop.json"),
+        b -> ShopFile.read("shop.json", text(b), OrderText.KNOWLEDGE.catalog().policy()));
   }
 
   @Test
