@@ -96,7 +96,8 @@ class BoardDayTest {
             + " figure').innerHTML !== old",
         before);
     page.locator("#bore-1").fill("41.966");
-    page.getByText("More: load, service").click();
+    page.getByText("Load, and heat").click();
+    page.getByText("More: what is near").click();
     page.locator("#bore").fill("Frame 3, drive side");
     browser.look(page, "bench-joint");
     button(page, "Start the job").click();
