@@ -28,7 +28,7 @@ final class SourcesPage {
     page.element("h2", "From the tables");
     page.open("div", "class", "scroll", "tabindex", "0", "role", "region", "aria-label", "Numbers");
     page.open("table").open("thead").open("tr");
-    List.of("row", "numbers", "source", "trust")
+    List.of("row", "source", "trust", "numbers")
         .forEach(h -> page.element("th", h, "scope", "col"));
     page.close().close().open("tbody");
     rows.forEach(r -> row(page, r));
@@ -42,8 +42,9 @@ final class SourcesPage {
         row.numbers().entrySet().stream()
             .map(e -> e.getKey() + " " + Numbers.plain(e.getValue()))
             .collect(Collectors.joining(", "));
-    page.open("tr").element("td", row.what()).element("td", numbers);
+    page.open("tr").element("td", row.what());
     page.element("td", row.provenance().source());
-    page.element("td", row.provenance().confidence().name().toLowerCase(Locale.ROOT)).close();
+    page.element("td", row.provenance().confidence().name().toLowerCase(Locale.ROOT));
+    page.element("td", numbers).close();
   }
 }
