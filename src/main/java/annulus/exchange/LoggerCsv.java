@@ -48,7 +48,7 @@ public final class LoggerCsv {
 
   /** Takes the lines of the file. */
   private interface LineConsumer {
-    void line(int number, String text);
+    void line(int number, LoggerLayout.Cells cells);
   }
 
   /**
@@ -92,13 +92,14 @@ public final class LoggerCsv {
       LoggerSurvey.Plan plan = draft.get();
       LoggerPieces tried = new LoggerPieces(plan, options, rules, consumers.get());
       forEachLine(
-          (number, text) -> {
-            survey.line(number, text);
-            row(layout, plan, tried, number, text, tried::row);
+          layout,
+          (number, cells) -> {
+            survey.line(number, cells);
+            row(layout, plan, tried, number, cells, tried::row);
           });
       pieces = tried;
     } else {
-      forEachLine(survey::line);
+      forEachLine(layout, survey::line);
     }
     LoggerSurvey.Plan plan = survey.plan();
     if (!draft.equals(Optional.of(plan))) {
@@ -117,7 +118,7 @@ public final class LoggerCsv {
   private Optional<LoggerSurvey.Plan> draft(LoggerLayout layout, List<String> sample) {
     LoggerSurvey survey = new LoggerSurvey(file, layout, options, rules);
     for (int i = 0; i < sample.size(); i++) {
-      survey.line(i + 1, sample.get(i));
+      survey.line(i + 1, layout.cells(sample.get(i)));
     }
     try {
       return Optional.of(survey.plan()).filter(p -> !p.newestFirst());
@@ -131,10 +132,10 @@ public final class LoggerCsv {
     LoggerPieces pieces = new LoggerPieces(plan, options, rules, consumer);
     if (plan.newestFirst()) {
       Held held = new Held(rules.count("newest-first-rows-most"));
-      forEachLine((number, text) -> row(layout, plan, pieces, number, text, held));
+      forEachLine(layout, (number, cells) -> row(layout, plan, pieces, number, cells, held));
       held.oldestFirst(pieces);
     } else {
-      forEachLine((number, text) -> row(layout, plan, pieces, number, text, pieces::row));
+      forEachLine(layout, (number, cells) -> row(layout, plan, pieces, number, cells, pieces::row));
     }
     return pieces;
   }
@@ -151,10 +152,10 @@ public final class LoggerCsv {
     return sample;
   }
 
-  private void forEachLine(LineConsumer consumer) throws IOException {
+  private void forEachLine(LoggerLayout layout, LineConsumer consumer) throws IOException {
     try (LoggerLines lines = new LoggerLines(file, source.get())) {
       for (String text = lines.next(); text != null; text = lines.next()) {
-        consumer.line(lines.number(), text);
+        consumer.line(lines.number(), layout.cells(text));
       }
     }
   }
@@ -164,23 +165,23 @@ public final class LoggerCsv {
       LoggerSurvey.Plan plan,
       LoggerPieces pieces,
       int line,
-      String text,
+      LoggerLayout.Cells cells,
       RowConsumer rows) {
-    if (line <= layout.titleLines() || text.isBlank()) {
+    if (line <= layout.titleLines() || cells.text().isBlank()) {
       return;
     }
-    Optional<LoggerStamp> stamp = layout.stamp(text);
-    if (stamp.isEmpty()) {
+    LoggerStamp stamp = cells.stamp();
+    if (stamp == null) {
       pieces.skip(line, SkipReason.NOT_A_READING);
       return;
     }
-    OptionalLong time = stamp.get().millis(plan.orderOrAny());
-    if (time.isEmpty() || !yearIsUsable(stamp.get())) {
+    OptionalLong time = stamp.millis(plan.orderOrAny());
+    if (time.isEmpty() || !yearIsUsable(stamp)) {
       pieces.skip(line, SkipReason.TIME_UNREADABLE);
       return;
     }
-    LoggerNumber number = layout.temperature(text);
-    SkipReason refused = refused(layout, number, text, plan);
+    LoggerNumber number = cells.temperature();
+    SkipReason refused = refused(layout, number, cells.text(), plan);
     if (refused != null) {
       pieces.skip(line, refused);
       return;
