@@ -86,6 +86,9 @@ final class Cli {
       err.println("can't read or write: " + e.getCause().getMessage());
     } catch (StoreFailed e) {
       err.println(e.getMessage());
+    } catch (OutOfMemoryError e) {
+      err.println("the memory is full and there is no answer; allowed: less input at once");
+      return ExitCode.INTERNAL;
     } catch (RuntimeException | StackOverflowError e) {
       err.println("annulus made a mistake of its own and gives no answer: " + e);
       err.println("Please report this with the input that caused it.");

@@ -61,7 +61,7 @@ public final class DataFiles {
     }
   }
 
-  private static final long MAX_BYTES = 8_000_000;
+  private static final long MAX_BYTES = 2_000_000;
 
   private final Optional<Path> shopFolder;
   private final MessageDigest digest;
@@ -114,7 +114,7 @@ public final class DataFiles {
         throw new InputRefused(
             List.of(
                 new PlacedProblem(
-                    own.get().toString(), 0, 0, "", "is larger than 8 MB", "a data table")));
+                    own.get().toString(), 0, 0, "", "is larger than 2 MB", "a data table")));
       }
       layers.add(new Layer(own.get().toString(), Files.readAllBytes(own.get())));
     }

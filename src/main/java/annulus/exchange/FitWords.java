@@ -39,7 +39,7 @@ public final class FitWords {
 
   private final Knowledge knowledge;
   private final Iso286Tables tables;
-  private final Problems problems = new Problems();
+  private Problems problems = new Problems();
 
   /**
    * @param knowledge instruments, materials and policy
@@ -80,6 +80,7 @@ public final class FitWords {
    * @throws InputRefused with every problem
    */
   public FitExplanation explain(List<String> words, List<Measured> measured) {
+    problems = new Problems();
     List<Zone> zones = new ArrayList<>();
     for (int i = 0; i < words.size(); i++) {
       zones.addAll(zones(words.get(i), i + 2));

@@ -9,12 +9,9 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
 import annulus.catalog.Primer;
 import annulus.quantity.InvalidValue;
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -114,11 +111,6 @@ public final class LearningFile {
     return seen;
   }
 
-  private static InputRefused notText(String file) {
-    return new InputRefused(
-        List.of(new PlacedProblem(file, 0, 0, "", "is not UTF-8 text", "text saved as UTF-8")));
-  }
-
   /**
    * Refuses tables that hold learned classes: what was learned before must not count twice.
    *
@@ -143,17 +135,8 @@ public final class LearningFile {
 
   /** Spreadsheets of half of Europe write semicolons and decimal commas: the same with ours. */
   private static Reader withCommas(String file, Reader reader) throws IOException {
-    List<String> lines;
-    try {
-      lines = new BufferedReader(ByteOrderMark.skipped(reader)).lines().toList();
-    } catch (CharacterCodingException e) {
-      throw notText(file);
-    } catch (UncheckedIOException e) {
-      if (e.getCause() instanceof CharacterCodingException) {
-        throw notText(file);
-      }
-      throw e.getCause();
-    }
+    String whole = WholeText.of(file, reader, "a file of observations");
+    List<String> lines = whole.replaceFirst("^\uFEFF", "").lines().toList();
     Optional<String> header = lines.stream().filter(l -> !l.startsWith("#")).findFirst();
     if (header.isEmpty() || !header.get().contains(";")) {
       return new StringReader(String.join("\n", lines));
