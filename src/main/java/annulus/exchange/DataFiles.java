@@ -122,6 +122,31 @@ public final class DataFiles {
     return layers;
   }
 
+  /**
+   * The program's own layer of a table that a shop can't lay anything over.
+   *
+   * @throws InputRefused when the shop tries to
+   */
+  Layer own(String table) throws IOException {
+    Optional<Path> tried = shopFolder.map(f -> f.resolve(table)).filter(Files::exists);
+    if (tried.isPresent()) {
+      throw new InputRefused(
+          List.of(
+              new PlacedProblem(
+                  tried.get().toString(),
+                  0,
+                  0,
+                  "",
+                  "can't be laid over the program's own",
+                  "any other table of data/")));
+    }
+    try (InputStream in = DataFiles.class.getResourceAsStream("/data/" + table)) {
+      Layer layer = new Layer("data/" + table, in.readAllBytes());
+      digest.update(layer.bytes);
+      return layer;
+    }
+  }
+
   /** Short digest of everything read so far. */
   String version() {
     try {
