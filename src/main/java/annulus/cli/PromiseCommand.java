@@ -187,11 +187,11 @@ final class PromiseCommand {
   }
 
   private static void write(Table table, JointOrder order, Told told) throws IOException {
-    Optional<Path> ics = table.path("--ics");
+    Optional<Path> ics = output(table, "--ics", ".ics");
     if (ics.isPresent()) {
       calendar(table, order, told, ics.get());
     }
-    Optional<Path> tag = table.path("--tag");
+    Optional<Path> tag = output(table, "--tag", ".html");
     Optional<Promise> promise = told.promise();
     if (tag.isPresent() && promise.isPresent()) {
       String job = order.job().isBlank() ? "without number" : order.job();
@@ -200,12 +200,19 @@ final class PromiseCommand {
           new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
       Files.writeString(tag.get(), sheet.html());
     }
-    Optional<Path> picture = table.path("--picture");
+    Optional<Path> picture = output(table, "--picture", ".svg");
     Optional<String> svg =
         CurePicture.of(told, table.shop().hours().zone(), Optional.of(table.now()));
     if (picture.isPresent() && svg.isPresent()) {
       Files.writeString(picture.get(), svg.get());
     }
+  }
+
+  private static Optional<Path> output(Table table, String option, String ending)
+      throws IOException {
+    return table.words().has(option)
+        ? Optional.of(OutputFile.of(table.words(), option, ending, table.words().rest()))
+        : Optional.empty();
   }
 
   private static void calendar(Table table, JointOrder order, Told told, Path file)

@@ -73,6 +73,7 @@ final class StockLabelCommand {
     }
     String base = name.get().replaceFirst("\\.svg$", "");
     Path file = Path.of(several ? base + "-" + change.after().id() + ".svg" : name.get());
+    OutputFile.check("--picture", file, ".svg", List.of());
     Files.writeString(file, new LabelReport(change).svg(), StandardCharsets.UTF_8);
     out.println("  picture written to " + file);
   }

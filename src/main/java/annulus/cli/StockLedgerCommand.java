@@ -98,7 +98,8 @@ final class StockLedgerCommand {
     StockSheet sheet = StockTables.of(words).sheet(file);
     Ledger ledger = StockTables.ledger(StockTables.needed(words, "--ledger"), err);
     StockSheet now = sheet.with(sheet.cabinet().with(ledger));
-    Files.writeString(Path.of(to), now.text(), StandardCharsets.UTF_8);
+    Files.writeString(
+        OutputFile.of(words, "--out", ".csv", List.of()), now.text(), StandardCharsets.UTF_8);
     out.println("written to " + to);
     StockTables.disagreements(now.cabinet(), ledger).forEach(n -> out.println("note: " + n));
     return ExitCode.ANSWER;

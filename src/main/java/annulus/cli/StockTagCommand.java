@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -41,7 +42,8 @@ final class StockTagCommand {
     LotTag tag = new LotTag(check, on);
     Optional<String> page = words.value("--out");
     if (page.isPresent()) {
-      Files.writeString(Path.of(page.get()), tag.html(), StandardCharsets.UTF_8);
+      Path to = OutputFile.of(words, "--out", ".html", List.of(file));
+      Files.writeString(to, tag.html(), StandardCharsets.UTF_8);
     }
     out.print(tag.text());
     return check.usable() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
