@@ -16,7 +16,6 @@ import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -56,7 +55,7 @@ final class AdviseCommand {
     Advice advice = stocked.map(StockAnswer::advice).orElseGet(() -> advisor.advise(order));
     if (words.has("--card")) {
       Path card = OutputFile.of(words, "--card", ".html", words.rest());
-      Files.writeString(card, JobCard.of(advice, advisor.catalog()));
+      OutputFile.write(card, JobCard.of(advice, advisor.catalog()));
       err.println("card written to " + card);
     }
     if (words.has("--json")) {
@@ -136,15 +135,15 @@ final class AdviseCommand {
     onlyBatch(words);
     Path jobs = toRead(words.value("--batch").orElseThrow());
     Path results = OutputFile.of(words, "--out", ".csv", List.of(jobs.toString()));
-    BatchRun.Count count;
-    try (Reader in = new InputStreamReader(Files.newInputStream(jobs), StandardCharsets.UTF_8);
-        Writer to = Files.newBufferedWriter(results)) {
-      count = BatchRun.run(jobs.toString(), in, to, advisor, reader, err);
+    BatchRun.Count[] count = new BatchRun.Count[1];
+    try (Reader in = new InputStreamReader(Files.newInputStream(jobs), StandardCharsets.UTF_8)) {
+      OutputFile.write(
+          results, to -> count[0] = BatchRun.run(jobs.toString(), in, to, advisor, reader, err));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
     out.println(
-        count.answered() + " answered, " + count.refused() + " refused; written to " + results);
-    return count.refused() == 0 ? ExitCode.ANSWER : ExitCode.BAD_INPUT;
+        count[0].answered() + " answered, " + count[0].refused() + " refused; written to " + results);
+    return count[0].refused() == 0 ? ExitCode.ANSWER : ExitCode.BAD_INPUT;
   }
 }

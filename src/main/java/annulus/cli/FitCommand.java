@@ -12,7 +12,6 @@ import annulus.report.FitText;
 import annulus.report.ToleranceZones;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,7 +50,7 @@ final class FitCommand {
     out.print(FitText.of(fit));
     if (words.has("--picture")) {
       Path picture = OutputFile.of(words, "--picture", ".svg", List.of());
-      Files.writeString(picture, ToleranceZones.svg(fit));
+      OutputFile.write(picture, ToleranceZones.svg(fit));
       err.println("picture written to " + picture);
     }
     boolean kept = fit.judgements().stream().allMatch(j -> j.verdict() == Verdict.INSIDE);

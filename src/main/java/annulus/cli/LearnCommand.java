@@ -61,9 +61,9 @@ final class LearnCommand {
           table + " is there already and was not learned; its classes would be lost",
           "a new folder");
     }
-    Files.writeString(table, OverlayJson.of(learned));
+    OutputFile.write(table, OverlayJson.of(learned));
     for (Learned one : learned) {
-      Files.writeString(
+      OutputFile.write(
           folder.resolve("learned-" + one.shipped().id() + ".svg"), LearnedPicture.of(one));
     }
     out.println(

@@ -1,8 +1,10 @@
 package annulus.cli;
 
 import java.io.IOException;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
 
@@ -44,5 +46,37 @@ final class OutputFile {
           0, option, file + " is there already", "a new file, or one that ends in " + ending);
     }
     return file;
+  }
+
+  /** Something that fills a file. */
+  @FunctionalInterface
+  interface Content {
+    void into(Writer out) throws IOException;
+  }
+
+  static void write(Path file, String text) throws IOException {
+    write(file, out -> out.write(text));
+  }
+
+  /**
+   * Writes a whole file or nothing: what was there before stays until all is written, so that a
+   * full disk leaves no card that ends before its cautions.
+   */
+  static void write(Path file, Content content) throws IOException {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      try (Writer out = Files.newBufferedWriter(file)) {
+        content.into(out);
+      }
+      return;
+    }
+    Path part = file.resolveSibling(file.getFileName() + ".part");
+    try {
+      try (Writer out = Files.newBufferedWriter(part)) {
+        content.into(out);
+      }
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(part);
+    }
   }
 }

@@ -198,13 +198,13 @@ final class PromiseCommand {
       List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
           new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
-      Files.writeString(tag.get(), sheet.html());
+      OutputFile.write(tag.get(), sheet.html());
     }
     Optional<Path> picture = output(table, "--picture", ".svg");
     Optional<String> svg =
         CurePicture.of(told, table.shop().hours().zone(), Optional.of(table.now()));
     if (picture.isPresent() && svg.isPresent()) {
-      Files.writeString(picture.get(), svg.get());
+      OutputFile.write(picture.get(), svg.get());
     }
   }
 
@@ -240,7 +240,7 @@ final class PromiseCommand {
             table.shop().rule().handOverCheck(),
             "Check before hand-over. " + words.basis(told, table.now()));
     if (entries.isPresent()) {
-      Files.writeString(file, entries.get().text());
+      OutputFile.write(file, entries.get().text());
     }
   }
 }

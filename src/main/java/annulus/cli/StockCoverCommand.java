@@ -10,8 +10,6 @@ import annulus.stock.CoverAxes;
 import annulus.stock.Ledger;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -47,7 +45,7 @@ final class StockCoverCommand {
     Optional<String> picture = words.value("--picture");
     if (picture.isPresent()) {
       Path to = OutputFile.of(words, "--picture", ".svg", List.of(file));
-      Files.writeString(to, CoverPicture.svg(report), StandardCharsets.UTF_8);
+      OutputFile.write(to, CoverPicture.svg(report));
       out.println("Picture written to " + picture.get());
     }
     return there.isEmpty() ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;

@@ -6,8 +6,6 @@ import annulus.stock.Ledger;
 import annulus.stock.LotCheck;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -43,7 +41,7 @@ final class StockTagCommand {
     Optional<String> page = words.value("--out");
     if (page.isPresent()) {
       Path to = OutputFile.of(words, "--out", ".html", List.of(file));
-      Files.writeString(to, tag.html(), StandardCharsets.UTF_8);
+      OutputFile.write(to, tag.html());
     }
     out.print(tag.text());
     return check.usable() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
