@@ -164,8 +164,13 @@ public final class Damage {
     };
   }
 
+  /** A word that nobody expects. */
+  public static String oddWord(Random random) {
+    return ODD.get(random.nextInt(ODD.size()));
+  }
+
   private static byte[] odd(Random random) {
-    return ODD.get(random.nextInt(ODD.size())).getBytes(StandardCharsets.UTF_8);
+    return oddWord(random).getBytes(StandardCharsets.UTF_8);
   }
 
   private static byte[] flipped(byte[] bytes, int at, Random random) {
