@@ -5,13 +5,16 @@ import java.util.List;
 
 /** Keeps cells that a spreadsheet would run as a formula from doing so. */
 public final class SpreadsheetCells {
+  /** What begins a formula, full-width forms too, and what a spreadsheet skips before it. */
+  private static final String STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
+
   private SpreadsheetCells() {}
 
   /**
    * The cell, with an apostrophe before it when it begins like a formula and is not a plain number.
    */
   public static String safe(String cell) {
-    if (cell.isEmpty() || "=+-@\t\r".indexOf(cell.charAt(0)) < 0) {
+    if (cell.isEmpty() || !STARTS.contains(cell.substring(0, 1))) {
       return cell;
     }
     return cell.matches("[+-][0-9]+(\\.[0-9]+)?") ? cell : "'" + cell;

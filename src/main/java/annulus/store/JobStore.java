@@ -115,7 +115,7 @@ public final class JobStore {
               log.id(),
               id,
               log.name(),
-              log.text(),
+              Seal.onLog(log),
               log.dateOrder(),
               log.unit(),
               log.column(),
@@ -131,14 +131,15 @@ public final class JobStore {
             new Sql(c)
                 .row(
                     r ->
-                        new TemperatureLog(
-                            r.getString(1),
-                            r.getString(2),
-                            r.getString(3),
-                            r.getString(4),
-                            r.getString(5),
-                            r.getString(6),
-                            Instant.parse(r.getString(7))),
+                        Seal.offLog(
+                            new TemperatureLog(
+                                r.getString(1),
+                                r.getString(2),
+                                r.getString(3),
+                                r.getString(4),
+                                r.getString(5),
+                                r.getString(6),
+                                Instant.parse(r.getString(7)))),
                     "SELECT id, name, text, date_order, unit, temperature_column, read_at"
                         + " FROM temperature_log WHERE id = ?",
                     id));
