@@ -90,7 +90,8 @@ class HoldEdgesTest {
 
   @Test
   void a_share_kept_hot_may_stay_level() {
-    FactorCurve level = new FactorCurve(List.of(point(20, 0.5, 0.6, 0.7), point(60, 0.5, 0.6, 0.7)));
+    FactorCurve level =
+        new FactorCurve(List.of(point(20, 0.5, 0.6, 0.7), point(60, 0.5, 0.6, 0.7)));
     assertEquals(new Estimate(0.5, 0.6, 0.7), new HotStrength(level).at(60).orElseThrow());
   }
 
