@@ -140,6 +140,9 @@ class ReorderTest {
     assertEquals(Optional.of(DAY), row.likelyDay());
     assertEquals(Optional.of(DAY), row.orderBy());
     assertEquals(Millilitres.of(2), row.amount());
+    // 0.018 mL a day, order at 0.18: 1.08 and 0.13 mL are two, 1.08 less 0.13 would be one
+    Reorder close = only(list(ledger(2, 0.9), List.of(), there(0.05, 1000)));
+    assertEquals(Millilitres.of(2), close.amount());
   }
 
   /** 0.6 mL in 100 days: 1.09 mL last 181.7 days, 1.1 mL 183.3; an open one six months, 182.6. */
