@@ -2,9 +2,12 @@ package annulus.exchange;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Keeps cells that a spreadsheet would run as a formula from doing so. */
 public final class SpreadsheetCells {
+  private static final Pattern PLAIN_NUMBER = Pattern.compile("[+-][0-9]+(\\.[0-9]+)?");
+
   private SpreadsheetCells() {}
 
   /**
@@ -14,7 +17,7 @@ public final class SpreadsheetCells {
     if (cell.isEmpty() || "=+-@\t\r".indexOf(cell.charAt(0)) < 0) {
       return cell;
     }
-    return cell.matches("[+-][0-9]+(\\.[0-9]+)?") ? cell : "'" + cell;
+    return PLAIN_NUMBER.matcher(cell).matches() ? cell : "'" + cell;
   }
 
   /** All cells made safe. */
