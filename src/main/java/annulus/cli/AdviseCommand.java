@@ -143,7 +143,11 @@ final class AdviseCommand {
       throw e.getCause();
     }
     out.println(
-        count[0].answered() + " answered, " + count[0].refused() + " refused; written to " + results);
+        count[0].answered()
+            + " answered, "
+            + count[0].refused()
+            + " refused; written to "
+            + results);
     return count[0].refused() == 0 ? ExitCode.ANSWER : ExitCode.BAD_INPUT;
   }
 }

@@ -20,14 +20,12 @@ final class OutputFile {
    * @param read files that this run reads
    * @throws annulus.exchange.InputRefused when it can't or must not be written
    */
-  static Path of(Words words, String option, String ending, List<String> read)
-      throws IOException {
+  static Path of(Words words, String option, String ending, List<String> read) throws IOException {
     return check(option, Path.of(words.value(option).orElseThrow()), ending, read);
   }
 
   /** The same for a file whose name is not the option's very value. */
-  static Path check(String option, Path file, String ending, List<String> read)
-      throws IOException {
+  static Path check(String option, Path file, String ending, List<String> read) throws IOException {
     Path folder = file.toAbsolutePath().getParent();
     if (folder == null || !Files.isDirectory(folder) || Files.isDirectory(file)) {
       throw Words.refused(

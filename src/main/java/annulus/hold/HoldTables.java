@@ -20,7 +20,7 @@ import java.util.TreeMap;
  * @param dynamics factor by kind of load
  * @param pressureMaxMPa highest contact pressure at which bond and friction add, MPa
  * @param shearMinMPa weakest compound for which they add, MPa on its specimen
- @param waste compound lost, as part of the net volume
+ * @param waste compound lost, as part of the net volume
  * @param wettingFilmUm radial film a tight fit takes along, µm
  */
 public record HoldTables(

@@ -40,7 +40,9 @@ class UnknownsPropertyTest {
         .set("part.instrument", "outside-micrometer");
   }
 
-  /** The same knowledge with an instrument whose errors are so many times those of a shipped one. */
+  /**
+   * The same knowledge with an instrument whose errors are so many times those of a shipped one.
+   */
   private static Knowledge with(Knowledge knowledge, String shipped, double times) {
     Catalog c = knowledge.catalog();
     Instrument was = c.instruments().get(shipped);

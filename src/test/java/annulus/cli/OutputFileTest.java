@@ -77,8 +77,7 @@ class OutputFileTest {
   @ParameterizedTest
   @ValueSource(strings = {"NaN", "Infinity", "-273.16", "1e3", "warm", "", "70"})
   void a_temperature_nobody_measures_at_is_refused(String celsius) {
-    CliRun run =
-        CliRun.of("fit", "35 H7", "--bore", "35.01", "--measured-at=" + celsius);
+    CliRun run = CliRun.of("fit", "35 H7", "--bore", "35.01", "--measured-at=" + celsius);
     assertEquals(2, run.code(), run.out());
     assertTrue(run.err().contains("--measured-at"), run.err());
   }

@@ -158,7 +158,8 @@ class FaultTest {
   private static String content(Database database, String id) {
     return database.transaction(
         c ->
-            new Sql(c).row(r -> r.getString(1), "SELECT content FROM job WHERE id = ?", id)
+            new Sql(c)
+                .row(r -> r.getString(1), "SELECT content FROM job WHERE id = ?", id)
                 .orElseThrow());
   }
 

@@ -132,8 +132,7 @@ class ApiTrustTest {
               .set("zone", ZONE)
               .json();
       Path file = Files.writeString(folder.resolve("order.json"), order);
-      List<String> said =
-          deciding(CommandLine.prints("advise", file.toString(), "--why"));
+      List<String> said = deciding(CommandLine.prints("advise", file.toString(), "--why"));
       String path = board.form("/bench/new", "").headers().firstValue("Location").orElseThrow();
       HttpResponse<String> page =
           board.form(
@@ -157,8 +156,13 @@ class ApiTrustTest {
       Matcher whole = Pattern.compile("(?s)<pre[^>]*>(.*?)</pre>").matcher(shown);
       assertTrue(whole.find(), shown);
       String text =
-          whole.group(1).replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"")
-              .replace("&#39;", "'").replace("&amp;", "&");
+          whole
+              .group(1)
+              .replace("&lt;", "<")
+              .replace("&gt;", ">")
+              .replace("&quot;", "\"")
+              .replace("&#39;", "'")
+              .replace("&amp;", "&");
       assertEquals(said, deciding(text));
       dated += said.stream().anyMatch(l -> l.startsWith("Earliest")) ? 1 : 0;
     }
@@ -183,13 +187,13 @@ class ApiTrustTest {
     promise.set("order", RunningBoard.order("01-good-fit.json"));
     ObjectNode use = RunningBoard.JSON.createObjectNode();
     use.put("who", "Mira").put("kind", "use").put("lot", "L-1").put("ml", 1).put("job", "J");
-    ObjectNode fit = RunningBoard.JSON.createObjectNode().put("bore", "35.012").put("measuredAtC", 20);
+    ObjectNode fit =
+        RunningBoard.JSON.createObjectNode().put("bore", "35.012").put("measuredAtC", 20);
     fit.putArray("fit").add("35 H7").add("35 k6");
     for (String file : List.of("jobs.csv", "observations.csv", "stock.csv")) {
       all.add(RunningBoard.demo(file).getBytes(StandardCharsets.UTF_8));
     }
-    for (ObjectNode node :
-        List.of(promise, use, fit, RunningBoard.label(), board.newJob("HL-1"))) {
+    for (ObjectNode node : List.of(promise, use, fit, RunningBoard.label(), board.newJob("HL-1"))) {
       all.add(node.toString().getBytes(StandardCharsets.UTF_8));
     }
     return all;

@@ -24,7 +24,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.AfterEach;
@@ -236,7 +235,8 @@ class AttackTest {
   /** The same from a real browser that shows a page of another site. */
   @Test
   void a_browser_on_another_site_cannot_write_read_or_frame_the_board() throws IOException {
-    HttpServer evil = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 0);
+    HttpServer evil =
+        HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
     String to = board.uri("/").toString();
     String page =
         "<!DOCTYPE html><title>evil</title><form id=f method=post action='"
@@ -259,17 +259,20 @@ class AttackTest {
       String from = "http://localhost:" + evil.getAddress().getPort() + "/";
       screen.navigate(from);
       String read =
-          "async () => { try { const r = await fetch('%s'); return await r.text(); }"
+          "async () => { try { const r = await fetch('TO'); return await r.text(); }"
               + " catch (e) { return 'refused'; } }";
-      assertEquals("refused", screen.evaluate(String.format(Locale.ROOT, read, to + "api/jobs")));
+      assertEquals("refused", screen.evaluate(read.replace("TO", to + "api/jobs")));
       String write =
-          "async () => { await fetch('%s', {method: 'POST', mode: 'no-cors', body: '%s'})"
+          "async () => { await fetch('TO', {method: 'POST', mode: 'no-cors', body: 'BODY'})"
               + ".catch(() => 0); return 'sent'; }";
-      screen.evaluate(String.format(Locale.ROOT, write, to + "api/jobs", board.newJob("HL-2")));
+      screen.evaluate(
+          write.replace("TO", to + "api/jobs").replace("BODY", board.newJob("HL-2").toString()));
       assertEquals(0, json(board.get("/api/jobs")).get("jobs").size());
       screen.navigate(from);
       Response answer =
-          screen.waitForNavigation(() -> screen.evaluate("document.getElementById('f').submit()"));
+          screen.waitForResponse(
+              r -> r.url().endsWith("/bench/new"),
+              () -> screen.evaluate("document.getElementById('f').submit()"));
       assertEquals(403, answer.status());
       assertFalse(board.get("/bench").body().contains("Begun"));
       screen.navigate(from);
