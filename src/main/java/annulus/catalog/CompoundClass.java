@@ -212,7 +212,7 @@ public record CompoundClass(
       return before.fraction();
     }
     for (HotPoint next : hotStrength) {
-      if (celsius <= next.celsius() && next.celsius() > before.celsius()) {
+      if (celsius <= next.celsius()) {
         double share = (celsius - before.celsius()) / (next.celsius() - before.celsius());
         return between(before.fraction(), next.fraction(), share);
       }
