@@ -14,6 +14,7 @@ import org.openjdk.jmh.runner.RunnerException;
 /** Runs the benchmarks and prints one table; called by {@code src/jmh/measure}. */
 public final class Measure {
   private static final int MOST_ROWS = 1_000_000;
+  private static final int MOST_JOBS = 10_000;
 
   private Measure() {}
 
@@ -38,6 +39,9 @@ public final class Measure {
       }
       if (all || words.contains("batch")) {
         lines.addAll(said(out, Commands.batch(folder, rows, rounds > 0 ? rounds : 1)));
+      }
+      if (all || words.contains("board")) {
+        lines.addAll(said(out, BoardLoad.run(folder, number(args, "jobs=", MOST_JOBS))));
       }
     } finally {
       clear(folder);
