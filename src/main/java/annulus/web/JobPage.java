@@ -7,7 +7,10 @@ import annulus.report.CurePicture;
 import annulus.store.JobChange;
 import annulus.store.JobState;
 import annulus.store.JobStore;
-import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -93,11 +96,21 @@ final class JobPage {
     return part.close();
   }
 
+  /** It stands near the beginning: the rest is not read. */
   private static String dataVersion(String advice) {
-    try {
-      return Orders.JSON.readTree(advice).path("dataVersion").asText();
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
+    try (JsonParser parser = Orders.JSON.createParser(advice)) {
+      parser.nextToken();
+      while (parser.nextToken() == JsonToken.FIELD_NAME) {
+        boolean found = parser.currentName().equals("dataVersion");
+        parser.nextToken();
+        if (found) {
+          return parser.getText();
+        }
+        parser.skipChildren();
+      }
+      return "";
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
