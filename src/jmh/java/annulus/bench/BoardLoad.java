@@ -23,7 +23,7 @@ final class BoardLoad {
   private static final int SCREENS = 50;
   private static final int WARM_S = 20;
   private static final int MEASURED_S = 40;
-  private static final int PAUSE_MS = 250;
+  private static final int PAUSE_MS = 500;
 
   private final BoardProcess board;
   private final List<String> jobs;
