@@ -33,8 +33,35 @@ final class AnswerPart {
     return part;
   }
 
-  /** Steps, cautions and every reason. */
+  /** Steps, cautions and every reason at once, for a joint that has no page of its own yet. */
   Markup more() {
+    Markup part = steps();
+    part.open("details").element("summary", "The whole answer with every reason");
+    return part.part(why()).close();
+  }
+
+  /** Steps and cautions; every reason stands on a page of its own. */
+  Markup more(String whyPath) {
+    Markup part = steps();
+    part.open("p");
+    part.element(
+        "a", "The whole answer with every reason", "class", "button plain", "href", whyPath);
+    return part.close();
+  }
+
+  /** The whole answer with every reason, as {@code advise --why} prints it. */
+  Markup why() {
+    return new Markup()
+        .element(
+            "pre",
+            TextReport.of(answer.told().advice(), catalog, true),
+            "tabindex",
+            "0",
+            "aria-label",
+            "The whole answer");
+  }
+
+  private Markup steps() {
     Markup part = new Markup();
     list(part, "Steps", "ol", answer.json().path("steps"), "text");
     part.element("h2", "Take care").open("ul");
@@ -42,15 +69,6 @@ final class AnswerPart {
     items(part, answer.json().path("standingCautions"), "text");
     part.close();
     CureChart.of(answer.told().advice()).ifPresent(svg -> part.open("figure").picture(svg).close());
-    part.open("details").element("summary", "The whole answer with every reason");
-    part.element(
-        "pre",
-        TextReport.of(answer.told().advice(), catalog, true),
-        "tabindex",
-        "0",
-        "aria-label",
-        "The whole answer");
-    part.close();
     return part;
   }
 

@@ -123,7 +123,17 @@ final class JobPage {
     Told told = view.answer().told();
     CurePicture.of(told, times.zone(), Optional.of(view.now()))
         .ifPresent(svg -> part.open("figure").picture(svg).close());
-    return part.part(words.more());
+    return part.part(words.more(path + "/why"));
+  }
+
+  /** Every reason and figure of the answer, on a page of its own. */
+  String why() {
+    Markup page = new Markup();
+    String reference = view.job().content().reference();
+    page.element("h1", "Why: job " + reference + " " + view.job().content().title());
+    page.open("p").element("a", "Back to the job", "class", "button plain", "href", path).close();
+    page.part(new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches()).why());
+    return Layout.page("Why: job " + reference, Layout.Place.COUNTER, who, page);
   }
 
   /** Whoever measured in inch reads the gap in inch as well. */

@@ -78,6 +78,7 @@ final class Pages {
     app.post("/job/{id}/promise", this::promise);
     app.post("/job/{id}/undo", this::undo);
     app.post("/job/{id}/edit", this::edit);
+    app.get("/job/{id}/why", this::why);
     app.get("/job/{id}/card", this::card);
     app.get("/job/{id}/tag", this::tag);
     app.get("/job/{id}/calendar.ics", this::calendar);
@@ -342,6 +343,11 @@ final class Pages {
     Optional<Instant> wanted = time("wanted", ctx.queryParam("wanted"));
     boolean ways = ctx.queryParam("ways") != null;
     ctx.html(new JobPage(board, view, who(ctx)).html(wanted, ways));
+  }
+
+  private void why(Context ctx) {
+    JobView view = board.view(board.job(ctx.pathParam("id")));
+    ctx.html(new JobPage(board, view, who(ctx)).why());
   }
 
   private Optional<Instant> time(String name, String text) {
