@@ -30,6 +30,8 @@ public final class LoggerCsv {
   private final LoggerRules rules;
   private final LoggerOptions options;
   private final LoggerValue values;
+  private final double earliestYear;
+  private final double latestYear;
 
   private LoggerCsv(
       String file, Supplier<Reader> source, LoggerOptions options, LoggerRules rules) {
@@ -38,6 +40,8 @@ public final class LoggerCsv {
     this.rules = rules;
     this.options = options;
     this.values = new LoggerValue(rules);
+    this.earliestYear = rules.value("earliest-year");
+    this.latestYear = rules.value("latest-year");
   }
 
   /** Takes the lines of the file. */
@@ -121,38 +125,40 @@ public final class LoggerCsv {
       LoggerLayout layout,
       LoggerSurvey.Plan plan,
       LoggerPieces pieces,
-      int number,
+      int line,
       String text,
       RowConsumer rows) {
-    if (number <= layout.titleLines() || text.isBlank()) {
+    if (line <= layout.titleLines() || text.isBlank()) {
       return;
     }
-    List<String> cells = layout.cells(text);
-    Optional<LoggerStamp> stamp = layout.stamp(cells);
+    Optional<LoggerStamp> stamp = layout.stamp(text);
     if (stamp.isEmpty()) {
-      pieces.skip(number, SkipReason.NOT_A_READING);
+      pieces.skip(line, SkipReason.NOT_A_READING);
       return;
     }
     OptionalLong time = stamp.get().millis(plan.orderOrAny());
     if (time.isEmpty() || !yearIsUsable(stamp.get())) {
-      pieces.skip(number, SkipReason.TIME_UNREADABLE);
+      pieces.skip(line, SkipReason.TIME_UNREADABLE);
       return;
     }
-    String cell = layout.temperatureText(cells);
-    Optional<SkipReason> refused = values.refuse(cell, plan.unit());
-    if (refused.isPresent()) {
-      pieces.skip(number, refused.get());
+    LoggerNumber number = layout.temperature(text);
+    SkipReason refused = refused(layout, number, text, plan);
+    if (refused != null) {
+      pieces.skip(line, refused);
       return;
     }
-    double celsius = LoggerValue.celsius(LoggerValue.number(cell), plan.unit());
-    rows.row(number, time.getAsLong(), celsius);
+    rows.row(line, time.getAsLong(), LoggerValue.celsius(number.value(), plan.unit()));
+  }
+
+  private SkipReason refused(
+      LoggerLayout layout, LoggerNumber number, String text, LoggerSurvey.Plan plan) {
+    boolean fault = !number.isNumber() && LoggerValue.isFaultWord(layout.temperatureText(text));
+    return fault ? SkipReason.FAULT_VALUE : values.refuse(number, plan.unit());
   }
 
   private boolean yearIsUsable(LoggerStamp stamp) {
     boolean counted = stamp.year() == 0;
-    return counted
-        || (stamp.year() >= rules.value("earliest-year")
-            && stamp.year() <= rules.value("latest-year"));
+    return counted || (stamp.year() >= earliestYear && stamp.year() <= latestYear);
   }
 
   /** Takes a row whose temperature is within range. */

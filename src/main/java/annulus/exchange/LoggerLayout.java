@@ -24,25 +24,60 @@ record LoggerLayout(
     Optional<TemperatureUnit> unit,
     int titleLines) {
 
-  List<String> cells(String line) {
-    return LoggerLines.cells(line, delimiter);
+  /** The time of a line as it is written; empty when it has no such column. */
+  String timeText(String line) {
+    String date = cell(line, timeColumn);
+    return clockColumn < 0 ? date : date + " " + cell(line, clockColumn);
   }
 
-  /** The time in a line's cells, if there is one. */
-  Optional<LoggerStamp> stamp(List<String> cells) {
-    return LoggerStamp.parse(timeText(cells));
+  /** The temperature of a line as it is written; empty when it has no such column. */
+  String temperatureText(String line) {
+    return cell(line, temperatureColumn);
   }
 
-  String timeText(List<String> cells) {
-    String date = cell(cells, timeColumn);
-    return clockColumn < 0 ? date : date + " " + cell(cells, clockColumn);
+  /** The time of a line, if it has one. */
+  Optional<LoggerStamp> stamp(String line) {
+    if (clockColumn < 0 && line.indexOf('"') < 0) {
+      int start = start(line, timeColumn);
+      if (start >= 0) {
+        LoggerStamp plain = LoggerStamp.plain(line, start, end(line, start));
+        if (plain != null) {
+          return Optional.of(plain);
+        }
+      }
+    }
+    return LoggerStamp.parse(timeText(line));
   }
 
-  String temperatureText(List<String> cells) {
-    return cell(cells, temperatureColumn);
+  /** The temperature of a line as a number, if it is one. */
+  LoggerNumber temperature(String line) {
+    int start = line.indexOf('"') < 0 ? start(line, temperatureColumn) : -1;
+    LoggerNumber plain = start < 0 ? null : LoggerNumber.plain(line, start, end(line, start));
+    return plain == null ? LoggerNumber.of(temperatureText(line)) : plain;
   }
 
-  private static String cell(List<String> cells, int column) {
-    return column < cells.size() ? cells.get(column) : "";
+  /** One cell; without quotes in the line no other cell needs to be made. */
+  private String cell(String line, int column) {
+    if (line.indexOf('"') >= 0) {
+      List<String> cells = LoggerLines.cells(line, delimiter);
+      return column < cells.size() ? cells.get(column) : "";
+    }
+    int start = start(line, column);
+    return start < 0 ? "" : line.substring(start, end(line, start)).strip();
+  }
+
+  /** Where a cell begins in a line without quotes; below 0 when there is none. */
+  private int start(String line, int column) {
+    int start = 0;
+    for (int i = 0; i < column && start >= 0; i++) {
+      int next = line.indexOf(delimiter, start);
+      start = next < 0 ? -1 : next + 1;
+    }
+    return start;
+  }
+
+  private int end(String line, int start) {
+    int end = line.indexOf(delimiter, start);
+    return end < 0 ? line.length() : end;
   }
 }

@@ -17,12 +17,17 @@ final class AnswerPart {
   private final Catalog catalog;
   private final ClockWords times;
   private final boolean inches;
+  private final String path;
 
-  AnswerPart(Answer answer, Catalog catalog, ClockWords times, boolean inches) {
+  /**
+   * @param path of the page that the answer stands on
+   */
+  AnswerPart(Answer answer, Catalog catalog, ClockWords times, boolean inches, String path) {
     this.answer = answer;
     this.catalog = catalog;
     this.times = times;
     this.inches = inches;
+    this.path = path;
   }
 
   Markup markup() {
@@ -33,20 +38,24 @@ final class AnswerPart {
     return part;
   }
 
-  /** Steps, cautions and every reason at once, for a joint that has no page of its own yet. */
+  /** Steps, cautions and every reason at once, for a joint that is still being typed. */
   Markup more() {
     Markup part = steps();
     part.open("details").element("summary", "The whole answer with every reason");
-    return part.part(why()).close();
+    part.part(why()).close().open("p");
+    return link(part, "Every number with its source", "/sources").close();
   }
 
-  /** Steps and cautions; every reason stands on a page of its own. */
-  Markup more(String whyPath) {
+  /** Steps and cautions; reasons and sources stand on pages of their own. */
+  Markup moreByLinks() {
     Markup part = steps();
     part.open("p");
-    part.element(
-        "a", "The whole answer with every reason", "class", "button plain", "href", whyPath);
-    return part.close();
+    link(part, "The whole answer with every reason", "/why");
+    return link(part, "Every number with its source", "/sources").close();
+  }
+
+  private Markup link(Markup part, String words, String below) {
+    return part.element("a", words, "href", path + below, "class", "button plain");
   }
 
   /** The whole answer with every reason, as {@code advise --why} prints it. */

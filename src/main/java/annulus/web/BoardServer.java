@@ -42,7 +42,7 @@ final class BoardServer implements AutoCloseable {
   /** Of 1 to 9: on a shop's own network the packing takes longer than the bytes it saves. */
   private static final int QUICK_GZIP = 1;
 
-  private static final Set<String> FILE_PATHS = Set.of("log", "batch", "learn", "ledger");
+  private static final Set<String> FILE_PATHS = Set.of("log", "batch", "ready", "learn", "ledger");
 
   private final Database database;
   private final LiveFeed feed = new LiveFeed();
@@ -71,7 +71,7 @@ final class BoardServer implements AutoCloseable {
     if (options.stock().isPresent()) {
       shelf.takeIn(options.stock().get(), "stock sheet");
     }
-    ShopTools tools = new ShopTools(knowledge, files, options.data(), shop, clock);
+    ShopTools tools = new ShopTools(knowledge, files, options.data(), desk, clock);
     Api api = new Api(board, shelf, tools);
     this.app = Javalin.create(BoardServer::configure);
     guarded();
