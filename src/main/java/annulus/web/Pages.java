@@ -356,7 +356,7 @@ final class Pages {
 
   private void why(Context ctx) {
     JobView view = board.view(board.job(ctx.pathParam("id")));
-    ctx.html(new JobPage(board, view, who(ctx)).why());
+    ctx.html(new JobPage(board, view, who(ctx), new Markup()).why());
   }
 
   private Optional<Instant> time(String name, String text) {
