@@ -111,7 +111,9 @@ class BoardHttpTest {
     JsonNode job = json(board.post("/api/jobs", body));
     String id = job.get("id").asText();
     board.act(job, "closed", act(job, "<u>Mira</u>"));
-    for (String path : List.of("/counter", "/job/" + id, "/job/" + id + "/card", "/job/" + id + "/why", "/bench")) {
+    for (String path :
+        List.of(
+            "/counter", "/job/" + id, "/job/" + id + "/card", "/job/" + id + "/why", "/bench")) {
       HttpResponse<String> response = board.get(path);
       assertEquals(200, response.statusCode());
       for (String raw : List.of("<script>1", "<img", "<i>bore", "<u>Mira")) {
