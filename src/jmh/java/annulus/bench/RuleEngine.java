@@ -155,8 +155,11 @@ public final class RuleEngine {
   private Object fact(String name, Facts facts) throws ReflectiveOperationException {
     FactType type = base.getFactType("bench", name);
     Object made = type.newInstance();
+    boolean ofClass = name.equals("Kind");
     for (Map.Entry<Fact, Object> entry : facts.all().entrySet()) {
-      type.set(made, field(entry.getKey()), entry.getValue());
+      if (entry.getKey().ofClass() == ofClass) {
+        type.set(made, field(entry.getKey()), entry.getValue());
+      }
     }
     return made;
   }
