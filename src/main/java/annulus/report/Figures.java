@@ -49,14 +49,7 @@ final class Figures {
   /** Fixed decimals without zeros at the end. */
   static String trimmed(double value, int decimals) {
     String text = Numbers.fixed(value, decimals);
-    if (!text.contains(".")) {
-      return text;
-    }
-    int end = text.length();
-    while (text.charAt(end - 1) == '0') {
-      end--;
-    }
-    return text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
+    return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
   }
 
   /**
