@@ -123,7 +123,7 @@ class EndlessInputTest {
                 () -> new Endless("time,temp\n", "1"),
                 LoggerOptions.in(ZoneOffset.UTC),
                 LoggerCsvTest.rules(),
-                (start, from, end, until) -> {}));
+                () -> (start, from, end, until) -> {}));
   }
 
   @Test
