@@ -372,9 +372,7 @@ class SelectTest {
       RuleBook book = new RuleBook(rules);
       Facts facts = gap(30).with(covers(THIN));
       assertEquals(List.of("a", "aa", "b"), ids(book.findings(facts, "thin")));
-      List<Finding> joint = book.ofJoint(facts);
-      assertEquals(List.of("a", "b"), ids(joint));
-      assertEquals(List.of("a", "aa", "b"), ids(book.ofClass(facts, "thin", joint)));
+      assertEquals(List.of("a", "aa", "b"), ids(book.on(gap(30)).findings(facts, "thin")));
     }
   }
 
