@@ -3,11 +3,10 @@ package annulus.cli;
 import annulus.advice.PromiseDesk;
 import annulus.exchange.BatchOrders;
 import annulus.exchange.BatchOrders.Row;
-import annulus.exchange.ClockWord;
 import annulus.exchange.DataFiles;
-import annulus.exchange.InputRefused;
 import annulus.exchange.OrderReader;
 import annulus.exchange.PlacedProblem;
+import annulus.exchange.PromisedOrder;
 import annulus.quantity.InvalidValue;
 import annulus.report.JobListText;
 import annulus.report.JobListText.Line;
@@ -20,11 +19,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** A day's list, read row by row; only a short line of each job is kept for the order. */
 final class JobListRun {
-  private static final String PROMISED = "promised";
   private static final int BLOCK = 64;
   private static final int PROGRESS = 512;
 
@@ -51,7 +48,7 @@ final class JobListRun {
   int run(Path list) throws IOException {
     file = list.toString();
     try (Reader in = DataFiles.utf8(Files.newInputStream(list))) {
-      BatchOrders.read(file, in, reader, Set.of(PROMISED), this::add);
+      BatchOrders.read(file, in, reader, PromisedOrder.COLUMNS, this::add);
     }
     flush();
     out.print(text.text(lines));
@@ -85,20 +82,13 @@ final class JobListRun {
   }
 
   private Result result(Row row) {
-    if (row.order().isEmpty()) {
-      return new Result(Optional.empty(), row.problems());
+    PromisedOrder read = PromisedOrder.of(file, row, desk.shop().hours().zone());
+    if (read.order().isEmpty()) {
+      return new Result(Optional.empty(), read.problems());
     }
     try {
-      String said = row.beside().getOrDefault(PROMISED, "");
-      Optional<Instant> promised =
-          said.isBlank()
-              ? Optional.empty()
-              : Optional.of(
-                  ClockWord.read(
-                      file, (int) row.line(), PROMISED, said, desk.shop().hours().zone()));
-      return new Result(Optional.of(text.line(desk.tell(row.order().get()), promised)), List.of());
-    } catch (InputRefused e) {
-      return new Result(Optional.empty(), e.problems());
+      return new Result(
+          Optional.of(text.line(desk.tell(read.order().get()), read.promised())), List.of());
     } catch (InvalidValue e) {
       PlacedProblem problem =
           new PlacedProblem(file, (int) row.line(), 0, e.field(), e.problem(), e.allowed());

@@ -122,11 +122,13 @@ record StockTables(
     boolean plain = text.get().matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,9})?");
     double value = plain ? Double.parseDouble(text.get()) : Double.NaN;
     if (!(value >= low && value <= high)) {
+      boolean comma = text.get().matches("[+-]?[0-9]{1,9},[0-9]{1,9}");
+      String point = comma ? "a decimal point: " + text.get().replace(',', '.') + "; " : "";
       throw Words.refused(
           words.among(List.of(option)).get(0).position(),
           option,
-          "\"" + text.get() + "\" can't be used",
-          "a number from " + (long) low + " to " + (long) high);
+          "\"" + text.get() + "\" " + (comma ? "has a decimal comma" : "can't be used"),
+          point + "a number from " + (long) low + " to " + (long) high);
     }
     return Optional.of(value);
   }

@@ -24,25 +24,66 @@ record LoggerLayout(
     Optional<TemperatureUnit> unit,
     int titleLines) {
 
-  List<String> cells(String line) {
-    return LoggerLines.cells(line, delimiter);
+  /** The time of a line as it is written; empty when it has no such column. */
+  String timeText(String line) {
+    String date = cell(line, timeColumn);
+    return clockColumn < 0 ? date : date + " " + cell(line, clockColumn);
   }
 
-  /** The time in a line's cells, if there is one. */
-  Optional<LoggerStamp> stamp(List<String> cells) {
-    return LoggerStamp.parse(timeText(cells));
+  /** The temperature of a line as it is written; empty when it has no such column. */
+  String temperatureText(String line) {
+    return cell(line, temperatureColumn);
   }
 
-  String timeText(List<String> cells) {
-    String date = cell(cells, timeColumn);
-    return clockColumn < 0 ? date : date + " " + cell(cells, clockColumn);
+  /**
+   * What a line holds.
+   *
+   * @param text the line
+   * @param stamp its time; null when it has none
+   * @param temperature its temperature
+   */
+  record Cells(String text, LoggerStamp stamp, LoggerNumber temperature) {}
+
+  /** Reads a line. */
+  Cells cells(String line) {
+    boolean quoted = line.indexOf('"') >= 0;
+    return new Cells(line, stamp(line, quoted), temperature(line, quoted));
   }
 
-  String temperatureText(List<String> cells) {
-    return cell(cells, temperatureColumn);
+  private LoggerStamp stamp(String line, boolean quoted) {
+    int start = quoted || clockColumn >= 0 ? -1 : start(line, timeColumn);
+    LoggerStamp plain = start < 0 ? null : LoggerStamp.plain(line, start, end(line, start));
+    return plain == null ? LoggerStamp.parse(timeText(line)).orElse(null) : plain;
   }
 
-  private static String cell(List<String> cells, int column) {
-    return column < cells.size() ? cells.get(column) : "";
+  private LoggerNumber temperature(String line, boolean quoted) {
+    int start = quoted ? -1 : start(line, temperatureColumn);
+    LoggerNumber plain = start < 0 ? null : LoggerNumber.plain(line, start, end(line, start));
+    return plain == null ? LoggerNumber.of(temperatureText(line)) : plain;
+  }
+
+  /** One cell; without quotes in the line no other cell needs to be made. */
+  private String cell(String line, int column) {
+    if (line.indexOf('"') >= 0) {
+      List<String> cells = LoggerLines.cells(line, delimiter);
+      return column < cells.size() ? cells.get(column) : "";
+    }
+    int start = start(line, column);
+    return start < 0 ? "" : line.substring(start, end(line, start)).strip();
+  }
+
+  /** Where a cell begins in a line without quotes; below 0 when there is none. */
+  private int start(String line, int column) {
+    int start = 0;
+    for (int i = 0; i < column && start >= 0; i++) {
+      int next = line.indexOf(delimiter, start);
+      start = next < 0 ? -1 : next + 1;
+    }
+    return start;
+  }
+
+  private int end(String line, int start) {
+    int end = line.indexOf(delimiter, start);
+    return end < 0 ? line.length() : end;
   }
 }

@@ -73,7 +73,7 @@ final class LoggerLayouts {
     for (int i = 0; i < sample.size(); i++) {
       List<String> cells = LoggerLines.cells(sample.get(i), delimiter);
       Optional<TimeColumns> time = timeColumns(cells);
-      boolean hasNumber = cells.stream().anyMatch(LoggerValue::isNumber);
+      boolean hasNumber = cells.stream().anyMatch(c -> LoggerNumber.of(c).isNumber());
       if (time.isPresent() && hasNumber) {
         rows.computeIfAbsent(time.get(), key -> new ArrayList<>()).add(i);
       }
@@ -216,7 +216,7 @@ final class LoggerLayouts {
     long before = -1;
     for (List<String> row : rows) {
       String cell = column < row.size() ? row.get(column) : "";
-      numbers += LoggerValue.isNumber(cell) ? 1 : 0;
+      numbers += LoggerNumber.of(cell).isNumber() ? 1 : 0;
       words += column < row.size() && LoggerValue.isFaultWord(cell) ? 1 : 0;
       boolean integer = LoggerValue.isInteger(cell);
       long here = integer ? Long.parseLong(cell) : -1;

@@ -1,6 +1,5 @@
 package annulus.exchange;
 
-import java.io.BufferedReader;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.Reader;
@@ -10,16 +9,20 @@ import java.util.List;
 /** The lines of a logger's file, one at a time, of bounded length. */
 final class LoggerLines implements Closeable {
   private static final int LONGEST = 4096;
+  private static final int BLOCK = 16_384;
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 
   private final String file;
   private final Reader reader;
+  private final char[] block = new char[BLOCK];
+  private int from;
+  private int until;
   private int line;
   private boolean afterReturn;
 
   LoggerLines(String file, Reader reader) {
     this.file = file;
-    this.reader = reader instanceof BufferedReader ? reader : new BufferedReader(reader);
+    this.reader = reader;
   }
 
   /** Number of the line last given, from 1. */
@@ -29,28 +32,65 @@ final class LoggerLines implements Closeable {
 
   /** The next line without its end, or null at the end of the file. */
   String next() throws IOException {
-    StringBuilder text = new StringBuilder();
-    int c = reader.read();
-    if (c == '\n' && afterReturn) {
-      c = reader.read();
+    if (afterReturn && more() && block[from] == '\n') {
+      from++;
     }
     afterReturn = false;
-    if (c < 0) {
+    if (!more()) {
       return null;
     }
     line++;
-    while (c >= 0 && c != '\n' && c != '\r') {
-      text.append((char) c);
-      checkLength(text);
-      c = reader.read();
-    }
-    afterReturn = c == '\r';
-    boolean marked = line == 1 && text.length() > 0 && text.charAt(0) == BYTE_ORDER_MARK;
-    return marked ? text.substring(1) : text.toString();
+    String text = rest();
+    boolean marked = line == 1 && !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK;
+    return marked ? text.substring(1) : text;
   }
 
-  private void checkLength(StringBuilder text) {
-    if (text.length() > LONGEST) {
+  /** Whether there is a character; fills the block when it is used up. */
+  private boolean more() throws IOException {
+    while (from == until) {
+      int read = reader.read(block, 0, BLOCK);
+      if (read < 0) {
+        return false;
+      }
+      from = 0;
+      until = read;
+    }
+    return true;
+  }
+
+  /** What is left of the line, which may begin in one block and end in another. */
+  private String rest() throws IOException {
+    StringBuilder whole = null;
+    while (more()) {
+      int end = from;
+      while (end < until && block[end] != '\n' && block[end] != '\r') {
+        end++;
+      }
+      checkLength(end - from + (whole == null ? 0 : whole.length()));
+      boolean ends = end < until;
+      if (ends && whole == null) {
+        String text = new String(block, from, end - from);
+        past(end);
+        return text;
+      }
+      whole = whole == null ? new StringBuilder() : whole;
+      whole.append(block, from, end - from);
+      from = end;
+      if (ends) {
+        past(end);
+        break;
+      }
+    }
+    return whole == null ? "" : whole.toString();
+  }
+
+  private void past(int end) {
+    afterReturn = block[end] == '\r';
+    from = end + 1;
+  }
+
+  private void checkLength(int length) {
+    if (length > LONGEST) {
       throw new InputRefused(
           List.of(
               new PlacedProblem(

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -24,6 +25,7 @@ import java.util.OptionalLong;
  */
 final class LoggerPieces {
   private static final double HOUR_S = 3600;
+  private static final long DAY_MILLIS = 86_400_000L;
 
   private final boolean absolute;
   private final ZoneId zone;
@@ -45,6 +47,8 @@ final class LoggerPieces {
   private long lastMillis;
   private double lastC;
   private long lastLocal = Long.MIN_VALUE;
+  private long offsetDay = Long.MIN_VALUE;
+  private List<ZoneOffset> dayOffsets = List.of();
   private boolean lastInOverlap;
   private boolean secondTime;
   private ZoneOffset lastOffset = ZoneOffset.UTC;
@@ -87,12 +91,7 @@ final class LoggerPieces {
   }
 
   private OptionalLong utc(long local) {
-    LocalDateTime clock =
-        LocalDateTime.ofEpochSecond(
-            Math.floorDiv(local, 1000L),
-            (int) Math.floorMod(local, 1000L) * 1_000_000,
-            ZoneOffset.UTC);
-    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(clock);
+    List<ZoneOffset> offsets = offsets(local);
     boolean overlap = offsets.size() == 2;
     boolean back = local < lastLocal || (local == lastLocal && intervalSeconds >= HOUR_S);
     boolean ranOn = lastInOverlap && !secondTime && !overlap && !back;
@@ -108,6 +107,29 @@ final class LoggerPieces {
     }
     lastOffset = keptOffset.orElse(offsets.get(secondTime ? 1 : 0));
     return OptionalLong.of(local - lastOffset.getTotalSeconds() * 1000L);
+  }
+
+  /** Offsets that a local time may have; looked up once for a day far from any change. */
+  private List<ZoneOffset> offsets(long local) {
+    long day = Math.floorDiv(local, DAY_MILLIS);
+    if (day != offsetDay) {
+      offsetDay = day;
+      boolean still = !changesNear(day * DAY_MILLIS);
+      dayOffsets = still ? zone.getRules().getValidOffsets(clock(local)) : List.of();
+    }
+    return dayOffsets.isEmpty() ? zone.getRules().getValidOffsets(clock(local)) : dayOffsets;
+  }
+
+  /** Whether the offset changes from two days before until two days after a day's begin. */
+  private boolean changesNear(long localMillis) {
+    Instant before = Instant.ofEpochMilli(localMillis - 2 * DAY_MILLIS);
+    ZoneOffsetTransition next = zone.getRules().nextTransition(before);
+    return next != null && next.getInstant().toEpochMilli() < localMillis + 3 * DAY_MILLIS;
+  }
+
+  private static LocalDateTime clock(long local) {
+    return LocalDateTime.ofEpochSecond(
+        Math.floorDiv(local, 1000L), (int) Math.floorMod(local, 1000L) * 1_000_000, ZoneOffset.UTC);
   }
 
   private void place(int line, long millis, double celsius) {

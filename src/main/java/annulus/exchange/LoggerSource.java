@@ -20,6 +20,8 @@ import java.util.function.Supplier;
  * programs is written.
  */
 public final class LoggerSource {
+  private static final int BLOCK = 65_536;
+
   private LoggerSource() {}
 
   /**
@@ -31,7 +33,8 @@ public final class LoggerSource {
     Charset charset = charset(path);
     return () -> {
       try {
-        return new InputStreamReader(new BufferedInputStream(Files.newInputStream(path)), charset);
+        return new InputStreamReader(
+            new BufferedInputStream(Files.newInputStream(path), BLOCK), charset);
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
@@ -65,7 +68,26 @@ public final class LoggerSource {
     return isUtf8(path) ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
   }
 
+  private static boolean isAscii(Path path) throws IOException {
+    byte[] block = new byte[BLOCK];
+    try (InputStream in = Files.newInputStream(path)) {
+      for (int read = in.read(block); read >= 0; read = in.read(block)) {
+        int bits = 0;
+        for (int i = 0; i < read; i++) {
+          bits |= block[i];
+        }
+        if (bits < 0) {
+          return false;
+        }
+      }
+      return true;
+    }
+  }
+
   private static boolean isUtf8(Path path) throws IOException {
+    if (isAscii(path)) {
+      return true;
+    }
     char[] buffer = new char[8192];
     try (Reader reader = DataFiles.utf8(new BufferedInputStream(Files.newInputStream(path)))) {
       while (reader.read(buffer) >= 0) {

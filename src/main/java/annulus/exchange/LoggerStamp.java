@@ -2,8 +2,9 @@ package annulus.exchange;
 
 import annulus.exchange.LoggerOptions.DateOrder;
 import annulus.exchange.LoggerReading.TimeForm;
-import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.Month;
+import java.time.chrono.IsoChronology;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -30,6 +31,7 @@ record LoggerStamp(
     long millis,
     OptionalLong offsetMillis,
     boolean dotted) {
+  private static final int NO_DIGITS = -100_000;
   private static final long DAY_MILLIS = 86_400_000L;
   private static final List<String> MONTHS =
       List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
@@ -50,10 +52,71 @@ record LoggerStamp(
 
   /** A date with a time, or a count from 1970, in one text. */
   static Optional<LoggerStamp> parse(String text) {
-    return text.length() < 8 ? Optional.empty() : parseLong(text);
+    if (text.length() < 8) {
+      return Optional.empty();
+    }
+    LoggerStamp plain = plain(text, 0, text.length());
+    return plain == null ? written(text) : Optional.of(plain);
   }
 
-  private static Optional<LoggerStamp> parseLong(String text) {
+  /**
+   * Two digits of day and month and four of the year with the same mark between them, or the year
+   * first, then {@code hh:mm} or {@code hh:mm:ss}, as nearly all loggers write; null for any other.
+   */
+  static LoggerStamp plain(String line, int from, int until) {
+    boolean minutes = until - from == 16;
+    if (!minutes && until - from != 19) {
+      return null;
+    }
+    boolean yearFirst = sameMarks(line, from + 4, from + 7);
+    boolean yearLast = sameMarks(line, from + 2, from + 5);
+    if (yearFirst == yearLast || !hasClock(line, from + 10, minutes)) {
+      return null;
+    }
+    int year = two(line, from + (yearFirst ? 0 : 6)) * 100 + two(line, from + (yearFirst ? 2 : 8));
+    int one = two(line, from + (yearFirst ? 5 : 0));
+    int two = two(line, from + (yearFirst ? 8 : 3));
+    int hour = two(line, from + 11);
+    int minute = two(line, from + 14);
+    int second = minutes ? 0 : two(line, from + 17);
+    boolean digits = (year | one | two | hour | minute | second) >= 0;
+    boolean century = yearLast && year < 100;
+    if (!digits || century || hour > 23 || minute > 59 || second > 59) {
+      return null;
+    }
+    return new LoggerStamp(
+        yearFirst ? TimeForm.YEAR_MONTH_DAY : TimeForm.DAY_AND_MONTH_AS_NUMBERS,
+        year,
+        one,
+        two,
+        ((hour * 60L + minute) * 60 + second) * 1000,
+        OptionalLong.empty(),
+        yearLast && line.charAt(from + 2) == '.');
+  }
+
+  private static boolean sameMarks(String line, int first, int second) {
+    return isMark(line.charAt(first)) && line.charAt(first) == line.charAt(second);
+  }
+
+  private static boolean hasClock(String line, int at, boolean minutes) {
+    boolean between = line.charAt(at) == ' ' || line.charAt(at) == 'T';
+    return between && line.charAt(at + 3) == ':' && (minutes || line.charAt(at + 6) == ':');
+  }
+
+  private static boolean isMark(char c) {
+    return c == '-' || c == '/' || c == '.';
+  }
+
+  /** The number of two digits; far below 0 when they are none. */
+  private static int two(String text, int at) {
+    int tens = text.charAt(at) - '0';
+    int ones = text.charAt(at + 1) - '0';
+    boolean digits = tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9;
+    return digits ? tens * 10 + ones : NO_DIGITS;
+  }
+
+  /** By the full patterns. */
+  static Optional<LoggerStamp> written(String text) {
     Matcher numbers = NUMBERS.matcher(text);
     if (numbers.matches()) {
       int year = Integer.parseInt(numbers.group(4));
@@ -181,10 +244,13 @@ record LoggerStamp(
   /** The date in the order given, if there is such a one. */
   Optional<LocalDate> date(DateOrder order) {
     boolean dayFirst = needsOrder() && order == DateOrder.DAY_FIRST;
-    try {
-      return Optional.of(LocalDate.of(year, dayFirst ? two : one, dayFirst ? one : two));
-    } catch (DateTimeException e) {
-      return Optional.empty();
-    }
+    int month = dayFirst ? two : one;
+    int day = dayFirst ? one : two;
+    boolean exists = month >= 1 && month <= 12 && day >= 1 && day <= daysOf(month);
+    return exists ? Optional.of(LocalDate.of(year, month, day)) : Optional.empty();
+  }
+
+  private int daysOf(int month) {
+    return Month.of(month).length(IsoChronology.INSTANCE.isLeapYear(year));
   }
 }

@@ -62,16 +62,14 @@ final class LoggerSurvey {
     }
   }
 
-  void line(int number, String text) {
-    List<String> cells = layout.cells(text);
-    Optional<LoggerStamp> stamp = layout.stamp(cells);
-    if (stamp.isPresent()) {
-      time(number, stamp.get(), layout.timeText(cells));
-      temperature(number, layout.temperatureText(cells));
+  void line(int number, LoggerLayout.Cells cells) {
+    if (cells.stamp() != null) {
+      time(number, cells.stamp(), cells.text());
+      temperature(number, cells.temperature());
     }
   }
 
-  private void time(int number, LoggerStamp stamp, String text) {
+  private void time(int number, LoggerStamp stamp, String line) {
     first = first == null ? stamp : first;
     sawAbsolute |= stamp.absolute();
     sawLocal |= !stamp.absolute();
@@ -89,24 +87,24 @@ final class LoggerSurvey {
     if (firstOpen == null && !dayFirst.equals(monthFirst)) {
       firstOpen = stamp;
       firstOpenLine = number;
-      firstOpenText = text;
+      firstOpenText = layout.timeText(line);
     }
   }
 
-  private void temperature(int number, String text) {
-    Optional<Character> here = LoggerValue.decimalMark(text);
+  private void temperature(int number, LoggerNumber cell) {
+    Optional<Character> here = cell.decimalMark();
     if (here.isPresent() && mark.isPresent() && !here.equals(mark) && problems.isEmpty()) {
       refuse(number, "temperature", "point and comma both stand as decimal mark", "one of them");
     }
     mark = mark.isPresent() ? mark : here;
-    Optional<TemperatureUnit> unit = LoggerValue.unit(text);
+    Optional<TemperatureUnit> unit = cell.unit();
     if (unit.isPresent() && cellUnit.isPresent() && !unit.equals(cellUnit) && problems.isEmpty()) {
       refuse(number, "temperature", "°C and °F stand in one column", "one unit");
     }
     cellUnit = cellUnit.isPresent() ? cellUnit : unit;
-    if (values.refuse(text, TemperatureUnit.CELSIUS).isEmpty()) {
+    if (values.refuse(cell, TemperatureUnit.CELSIUS) == null) {
       readings++;
-      double value = LoggerValue.number(text);
+      double value = cell.value();
       boolean counts = !values.isPowerOn(value);
       coldest = counts ? Math.min(coldest, value) : coldest;
       warmest = counts ? Math.max(warmest, value) : warmest;

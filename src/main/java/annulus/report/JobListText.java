@@ -40,6 +40,11 @@ public final class JobListText {
     State(String word) {
       this.word = word;
     }
+
+    /** What is told of it. */
+    public String word() {
+      return word;
+    }
   }
 
   /**

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -63,14 +64,25 @@ public record StockPlanReport(
     Need need = plan.need();
     String name = need.job().isEmpty() ? "line " + need.line() : need.job();
     String head = "  " + TextLines.cell(name, 14) + TextLines.cell(need.day().toString(), 12);
-    if (need.options().isEmpty()) {
-      out.hanging(head, "needs nothing from the cabinet: " + need.answer());
-      return;
+    hanging(out, head, words(plan));
+  }
+
+  private static void hanging(TextLines out, String head, List<String> words) {
+    out.hanging(head, words.get(0));
+    words.subList(1, words.size()).forEach(w -> out.hanging("    ", w));
+  }
+
+  /** What a job gets, or lacks, and what that costs. */
+  public List<String> words(JobPlan plan) {
+    if (plan.need().options().isEmpty()) {
+      return List.of("needs nothing from the cabinet: " + plan.need().answer());
     }
-    out.hanging(head, plan.isShort() ? missing(plan) : takes(plan));
+    List<String> words = new ArrayList<>();
+    words.add(plan.isShort() ? missing(plan) : takes(plan));
     if (plan.secondBest()) {
-      out.hanging("    ", instead(plan));
+      words.add(instead(plan));
     }
+    return words;
   }
 
   private static String takes(JobPlan plan) {
@@ -132,24 +144,27 @@ public record StockPlanReport(
   }
 
   private static void order(TextLines out, Reorder order) {
-    String head = "  " + TextLines.cell(order.item(), 20);
+    hanging(out, "  " + TextLines.cell(order.item(), 20), words(order));
+  }
+
+  /** How much to order and when, and why. */
+  public static List<String> words(Reorder order) {
     String hand = order.onHand() + " mL left after these jobs";
     if (order.rate().isEmpty() && !order.lacking().isPositive()) {
-      out.hanging(head, hand + "; no use recorded, so no rate and no date.");
-      return;
+      return List.of(hand + "; no use recorded, so no rate and no date.");
     }
     String when = order.orderBy().map(d -> "order by " + d).orElse("no order due");
     String likely = order.likelyDay().map(d -> " (at the mean rate " + d + ")").orElse("");
-    out.hanging(
-        head, order.amount() + " mL, " + when + likely + "; " + hand + lacking(order) + ".");
-    order.rate().ifPresent(r -> out.hanging("    ", rate(r, order)));
+    List<String> words = new ArrayList<>();
+    words.add(order.amount() + " mL, " + when + likely + "; " + hand + lacking(order) + ".");
+    order.rate().ifPresent(r -> words.add(rate(r, order)));
     if (order.staleBeforeEmpty()) {
-      out.hanging(
-          "    ",
+      words.add(
           "At this rate "
               + order.container()
               + " mL is past its open life before it is empty: buy a smaller one if there is one.");
     }
+    return words;
   }
 
   private static String lacking(Reorder order) {

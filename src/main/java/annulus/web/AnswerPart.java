@@ -17,12 +17,17 @@ final class AnswerPart {
   private final Catalog catalog;
   private final ClockWords times;
   private final boolean inches;
+  private final String path;
 
-  AnswerPart(Answer answer, Catalog catalog, ClockWords times, boolean inches) {
+  /**
+   * @param path of the page that the answer stands on
+   */
+  AnswerPart(Answer answer, Catalog catalog, ClockWords times, boolean inches, String path) {
     this.answer = answer;
     this.catalog = catalog;
     this.times = times;
     this.inches = inches;
+    this.path = path;
   }
 
   Markup markup() {
@@ -50,6 +55,15 @@ final class AnswerPart {
         "0",
         "aria-label",
         "The whole answer");
+    part.close();
+    part.open("p")
+        .element(
+            "a",
+            "Every number with its source",
+            "href",
+            path + "/sources",
+            "class",
+            "button plain");
     part.close();
     return part;
   }

@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.advice.Advice;
 import annulus.advice.JointOrder;
 import annulus.advice.PromiseDesk.Told;
 import annulus.exchange.ClockWord;
@@ -7,6 +8,7 @@ import annulus.exchange.InputRefused;
 import annulus.exchange.PlacedProblem;
 import annulus.report.JsonReport;
 import annulus.report.PromiseJson;
+import annulus.report.SourceList;
 import annulus.report.StockCheckReport;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
@@ -34,11 +36,13 @@ final class Api {
   private final Board board;
   private final Shelf shelf;
   private final ShopApi shop;
+  private final CabinetApi shelves;
 
   Api(Board board, Shelf shelf, ShopTools tools) {
     this.board = board;
     this.shelf = shelf;
     this.shop = new ShopApi(tools, shelf);
+    this.shelves = new CabinetApi(board, shelf);
   }
 
   /**
@@ -54,6 +58,7 @@ final class Api {
   List<Operation> operations() {
     List<Operation> all = new ArrayList<>(ofJobs());
     all.addAll(shop.operations());
+    all.addAll(shelves.operations());
     return List.copyOf(all);
   }
 
@@ -70,6 +75,7 @@ final class Api {
         new Operation(HandlerType.POST, "/api/jobs/{id}/order", this::order),
         new Operation(HandlerType.POST, "/api/jobs/{id}/undo", this::undo),
         new Operation(HandlerType.POST, "/api/advice", this::advice),
+        new Operation(HandlerType.POST, "/api/sources", this::sources),
         new Operation(HandlerType.POST, "/api/promise", this::ways),
         new Operation(HandlerType.GET, "/api/cabinet", this::cabinet),
         new Operation(HandlerType.POST, "/api/cabinet/movements", this::movement));
@@ -180,6 +186,24 @@ final class Api {
     Answer answer = board.judge(ctx.body());
     ctx.contentType("application/json");
     ctx.result(JsonReport.of(answer.told().advice(), board.knowledge().catalog()));
+  }
+
+  /** Every number behind the answer, as the command {@code sources} lists it. */
+  private void sources(Context ctx) {
+    requireJson(ctx);
+    Advice advice = board.judge(ctx.body()).told().advice();
+    ObjectNode node = Orders.JSON.createObjectNode();
+    node.put("dataVersion", advice.dataVersion());
+    node.put("text", SourceList.text(advice, board.knowledge()));
+    ArrayNode rows = node.putArray("rows");
+    for (SourceList.Entry entry : SourceList.of(advice, board.knowledge())) {
+      ObjectNode row = rows.addObject().put("what", entry.what());
+      ObjectNode numbers = row.putObject("numbers");
+      entry.numbers().forEach(numbers::put);
+      row.put("source", entry.provenance().source());
+      row.put("confidence", entry.provenance().confidence().name().toLowerCase(Locale.ROOT));
+    }
+    json(ctx, node);
   }
 
   /** What to tell the customer, as {@code promise --json} gives it. */

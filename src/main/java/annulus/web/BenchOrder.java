@@ -18,11 +18,18 @@ import java.util.stream.Stream;
 /** What was typed at the bench as an order; units are written behind each number. */
 final class BenchOrder {
   static final int MOST_READINGS = 24;
+  private static final List<String> LOAD = List.of("duty", "axialN", "torqueNm", "repeats");
   private static final List<String> FLAGS =
       List.of("comesApartLater", "sealNear", "electronicsNear", "warranty");
 
   /** Field that says that depth and angle are noted, and the ends of their names. */
   static final String PLACED = "placed";
+
+  /** End of the field of a bearing that nobody measured. */
+  static final String BEARING = "Bearing";
+
+  /** A known gap that is told across the diameter. */
+  static final String ACROSS = "across";
 
   static final String DEPTH = "-depth";
   static final String ANGLE = "-angle";
@@ -58,6 +65,11 @@ final class BenchOrder {
     }
   }
 
+  /** Whether the gap itself is given, in place of readings. */
+  private boolean stated() {
+    return !draft.field("gap").isBlank();
+  }
+
   /** The readings of a member that are filled in. */
   List<Typed> readings(String member) {
     List<Typed> found = new ArrayList<>();
@@ -85,9 +97,13 @@ final class BenchOrder {
       if (draft.field(member + "Material").isEmpty()) {
         missing.add(new Missing("material of the " + member, member + "Material"));
       }
-      if (readings(member).isEmpty()) {
+      boolean sized = stated() || !draft.field(member + BEARING).isBlank();
+      if (!sized && readings(member).isEmpty()) {
         missing.add(new Missing("a reading of the " + member, member + "-1"));
       }
+    }
+    if (stated() && draft.field("diameter").isBlank()) {
+      missing.add(new Missing("the nominal diameter, beside a gap that is known", "diameter"));
     }
     if (draft.field("engagement").isBlank()) {
       missing.add(new Missing("the length they share", "engagement"));
@@ -114,14 +130,26 @@ final class BenchOrder {
                 ? member + "Instrument"
                 : lower.contains("finish")
                     ? member + "Finish"
-                    : lower.contains("temperature") ? "measuredAt" : member + "-1";
+                    : lower.contains("bearing")
+                        ? member + BEARING
+                        : lower.contains("temperature") ? "measuredAt" : member + "-1";
       }
     }
     return switch (path) {
       case "engagementMm" -> "engagement";
       case "temperatureC", "cure.place" -> "temperature";
-      case "start" -> "start";
+      case "temperaturePlusMinusC" -> "temperaturePlusMinus";
       case "serviceLowC", "serviceHighC" -> "serviceHigh";
+      case "diameterMm" -> "diameter";
+      case "radialGapUm", "diametralClearanceUm" -> "gap";
+      case "radialGapPlusMinusUm", "diametralClearancePlusMinusUm" -> "gapPlusMinus";
+      case "load.axialN" -> "axialN";
+      case "load.torqueNm" -> "torqueNm";
+      case "load", "load.repeats" -> "repeats";
+      case "primer.minutesOnPart" -> "primerMinutes";
+      case "primer.id" -> "primer";
+      case "primer.on" -> "primerOn";
+      case "start", "primer", "class" -> path;
       default -> "reference";
     };
   }
@@ -179,20 +207,35 @@ final class BenchOrder {
         fields.put(id + ANGLE, reading.path("angleDeg").asText(""));
       }
       fields.putIfAbsent("measuredAt", of.path("temperatureC").asText(""));
+      fields.put(member + BEARING, of.path("bearingMm").asText(""));
     }
+    boolean across = order.has("diametralClearanceUm");
+    String basis = across ? "diametralClearance" : "radialGap";
+    fields.put("gapBasis", across ? ACROSS : "");
+    fields.put("gap", order.path(basis + "Um").asText(""));
+    fields.put("gapPlusMinus", order.path(basis + "PlusMinusUm").asText(""));
+    fields.put("diameter", order.path("diameterMm").asText(""));
     fields.put("boreOutside", order.at("/bore/outsideDiameterMm").asText(""));
     fields.put("partInside", order.at("/part/insideDiameterMm").asText(""));
     fields.put("engagement", order.path("engagementMm").asText(""));
     fields.put("temperature", order.path("temperatureC").asText(""));
     fields.put("place", order.at("/cure/place").asText(""));
-    fields.put("primer", order.path("primer").asText(""));
+    fields.put("temperaturePlusMinus", order.path("temperaturePlusMinusC").asText(""));
+    primer(fields, order.path("primer"));
     fields.put("serviceLow", order.path("serviceLowC").asText(""));
     fields.put("serviceHigh", order.path("serviceHighC").asText(""));
     fields.put("consequence", order.path("consequence").asText(""));
-    fields.put("duty", order.at("/load/duty").asText(""));
+    fields.put("class", order.path("class").asText(""));
+    LOAD.forEach(name -> fields.put(name, order.path("load").path(name).asText("")));
     FLAGS.stream().filter(f -> order.path(f).asBoolean()).forEach(f -> fields.put(f, "on"));
     fields.values().removeIf(String::isEmpty);
     return fields;
+  }
+
+  private static void primer(Map<String, String> fields, JsonNode primer) {
+    fields.put("primer", (primer.isObject() ? primer.path("id") : primer).asText(""));
+    fields.put("primerOn", primer.path("on").asText(""));
+    fields.put("primerMinutes", primer.path("minutesOnPart").asText(""));
   }
 
   /** The order as JSON text. */
@@ -203,9 +246,10 @@ final class BenchOrder {
     text(order, "title", draft.field("title"));
     order.set("bore", member("bore", "outsideDiameterMm", "boreOutside"));
     order.set("part", member("part", "insideDiameterMm", "partInside"));
+    gap(order);
     order.put("engagementMm", length(draft.field("engagement")));
     place(order);
-    text(order, "primer", draft.field("primer"));
+    primer(order);
     if (!draft.field("serviceLow").isBlank()) {
       order.put("serviceLowC", temperature(draft.field("serviceLow")));
     }
@@ -213,8 +257,10 @@ final class BenchOrder {
       order.put("serviceHighC", temperature(draft.field("serviceHigh")));
     }
     text(order, "consequence", draft.field("consequence"));
-    if (!draft.field("duty").isEmpty()) {
-      order.putObject("load").put("duty", draft.field("duty"));
+    text(order, "class", draft.field("class"));
+    if (LOAD.stream().anyMatch(name -> !draft.field(name).isBlank())) {
+      ObjectNode load = order.putObject("load");
+      LOAD.forEach(name -> text(load, name, draft.field(name)));
     }
     for (String flag : FLAGS) {
       if (draft.field(flag).equals("on")) {
@@ -225,12 +271,37 @@ final class BenchOrder {
     return order.toString();
   }
 
+  private void gap(ObjectNode order) {
+    boolean across = draft.field("gapBasis").equals(ACROSS);
+    text(order, across ? "diametralClearanceUm" : "radialGapUm", draft.field("gap"));
+    text(
+        order,
+        across ? "diametralClearancePlusMinusUm" : "radialGapPlusMinusUm",
+        draft.field("gapPlusMinus"));
+    if (!draft.field("diameter").isBlank()) {
+      order.put("diameterMm", length(draft.field("diameter")));
+    }
+  }
+
+  private void primer(ObjectNode order) {
+    boolean plain = draft.field("primerOn").isEmpty() && draft.field("primerMinutes").isBlank();
+    if (plain) {
+      text(order, "primer", draft.field("primer"));
+      return;
+    }
+    ObjectNode primer = order.putObject("primer");
+    text(primer, "id", draft.field("primer"));
+    text(primer, "on", draft.field("primerOn"));
+    text(primer, "minutesOnPart", draft.field("primerMinutes"));
+  }
+
   private void place(ObjectNode order) {
     if (!draft.field("temperature").isBlank()) {
       order.put("temperatureC", temperature(draft.field("temperature")));
     } else if (!draft.field("place").isEmpty()) {
       order.putObject("cure").put("place", draft.field("place"));
     }
+    text(order, "temperaturePlusMinusC", draft.field("temperaturePlusMinus"));
   }
 
   private ObjectNode member(String name, String otherName, String otherField) {
@@ -239,8 +310,7 @@ final class BenchOrder {
     text(member, "finish", draft.field(name + "Finish"));
     text(member, "state", draft.field(name + "State"));
     text(member, "instrument", draft.field(name + "Instrument"));
-    ArrayNode readings = member.putArray("readingsMm");
-    readings(name).forEach(r -> reading(readings, r));
+    sizes(member, name);
     if (!draft.field("measuredAt").isBlank()) {
       member.put("temperatureC", temperature(draft.field("measuredAt")));
     }
@@ -248,6 +318,18 @@ final class BenchOrder {
       member.put(otherName, length(draft.field(otherField)));
     }
     return member;
+  }
+
+  /** Readings beside a bearing's size go along: the order is then refused, and nothing is lost. */
+  private void sizes(ObjectNode member, String name) {
+    if (!draft.field(name + BEARING).isBlank()) {
+      member.put("bearingMm", length(draft.field(name + BEARING)));
+    }
+    List<Typed> typed = readings(name);
+    if (!typed.isEmpty()) {
+      ArrayNode readings = member.putArray("readingsMm");
+      typed.forEach(r -> reading(readings, r));
+    }
   }
 
   private void reading(ArrayNode readings, Typed typed) {

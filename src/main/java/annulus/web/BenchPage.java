@@ -109,7 +109,12 @@ final class BenchPage {
   private void shown(Answer answer, BenchOrder order, Draft draft, Markup part) {
     part.element("h2", "Answer");
     AnswerPart words =
-        new AnswerPart(answer, board.knowledge().catalog(), board.times(), order.inches());
+        new AnswerPart(
+            answer,
+            board.knowledge().catalog(),
+            board.times(),
+            order.inches(),
+            "/bench/" + draft.id());
     part.part(words.markup());
     new BorePart(board).warning(part, draft.field("bore"), answer);
     part.part(words.more());
@@ -174,7 +179,9 @@ final class BenchPage {
     member(page, f, draft, "bore", "Bore (the hole)", Side.BORE);
     member(page, f, draft, "part", "Part (what goes in)", Side.PART);
     f.text("engagement", "Length they share, " + f.length(), "decimal", "12");
+    otherwise(page, f);
     place(page, f);
+    load(page, f);
     more(page, f);
     acts(page, draft);
     page.close();
@@ -202,8 +209,8 @@ final class BenchPage {
         "class",
         "hint");
     page.open("div", "class", "two");
-    f.choice(name + "Instrument", "Read with", choices.instruments(side));
     f.choice(name + "Material", "Material", choices.materials());
+    f.choice(name + "Instrument", "Read with", choices.instruments(side));
     f.choice(name + "Finish", "Finish of the face", choices.finishes());
     f.choice(name + "State", "Face as it came", Choices.states());
     page.close().close();
@@ -220,13 +227,38 @@ final class BenchPage {
     page.close();
   }
 
-  private void more(Markup page, Fields f) {
-    page.open("details").element("summary", "More: load, service, what is near, when");
+  private void load(Markup page, Fields f) {
+    page.open("details").element("summary", "Load, and heat and cold in use");
     page.open("div", "class", "two");
     f.choice("duty", "Usual load of", choices.duties());
-    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    f.choice("repeats", "How the load comes", Choices.repeats());
+    f.text("axialN", "Push or pull along the bore, N", "decimal", "12");
+    f.text("torqueNm", "Twist in the bore, N·m", "decimal", "12");
     f.text("serviceLow", "Coldest in use, " + f.temperature(), "decimal", "12");
     f.text("serviceHigh", "Hottest in use, " + f.temperature(), "decimal", "12");
+    page.close().close();
+  }
+
+  private void otherwise(Markup page, Fields f) {
+    page.open("details").element("summary", "Not measured: a bearing's size, or a gap you know");
+    page.open("div", "class", "two");
+    f.text("bore" + BenchOrder.BEARING, "Bearing with this bore, " + f.length(), "decimal", "12");
+    f.text("part" + BenchOrder.BEARING, "Bearing this wide across, " + f.length(), "decimal", "12");
+    f.text("gap", "Known gap, µm (below 0: tight)", "decimal", "12");
+    f.text("gapPlusMinus", "Known gap, give or take, µm", "decimal", "12");
+    f.choice("gapBasis", "Known gap is told", Choices.gapBases());
+    f.text("diameter", "Nominal diameter beside a known gap, " + f.length(), "decimal", "12");
+    page.close().close();
+  }
+
+  private void more(Markup page, Fields f) {
+    page.open("details").element("summary", "More: what is near, primer, when, history");
+    page.open("div", "class", "two");
+    f.choice("class", "Compound", choices.classes());
+    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    f.choice("primerOn", "Primer is on", Choices.primed());
+    f.text("primerMinutes", "Primer was put on, minutes ago", "decimal", "12");
+    f.text("temperaturePlusMinus", "Curing temperature give or take, °C", "decimal", "12");
     f.text("measuredAt", "Parts when measured, " + f.temperature(), "decimal", "12");
     f.text("boreOutside", "Outside diameter round the bore, " + f.length(), "decimal", "12");
     f.text("partInside", "Inside diameter of the part, " + f.length(), "decimal", "12");

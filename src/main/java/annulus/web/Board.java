@@ -154,7 +154,12 @@ final class Board {
    * @param views those that slip first, then by the time the customer was told
    * @param unjudged jobs that the data tables of today can't judge, with what is wrong
    */
-  record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {}
+  record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {
+    /** Those whose joint is still open. */
+    List<JobView> open() {
+      return views.stream().filter(v -> !v.state().closed()).toList();
+    }
+  }
 
   /** Today's jobs. */
   Today today() {

@@ -39,7 +39,7 @@ final class BoardServer implements AutoCloseable {
   /** Logs, job lists, observations and ledgers. */
   private static final long MOST_FILE_BYTES = 5 * 1024 * 1024;
 
-  private static final Set<String> FILE_PATHS = Set.of("log", "batch", "learn", "ledger");
+  private static final Set<String> FILE_PATHS = Set.of("log", "batch", "ready", "learn", "ledger");
 
   private final Database database;
   private final LiveFeed feed = new LiveFeed();
@@ -68,7 +68,7 @@ final class BoardServer implements AutoCloseable {
     if (options.stock().isPresent()) {
       shelf.takeIn(options.stock().get(), "stock sheet");
     }
-    ShopTools tools = new ShopTools(knowledge, files, options.data(), shop, clock);
+    ShopTools tools = new ShopTools(knowledge, files, options.data(), desk, clock);
     Api api = new Api(board, shelf, tools);
     this.app = Javalin.create(BoardServer::configure);
     guarded();

@@ -1,8 +1,11 @@
 package annulus.web;
 
 import annulus.report.StockCheckReport;
+import annulus.report.StockPlanReport;
+import annulus.stock.JobPlan;
 import annulus.stock.LotCheck;
 import annulus.stock.Movement;
+import annulus.stock.Reorder;
 import annulus.stock.StockItem;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -71,31 +74,19 @@ final class CabinetPage {
   }
 
   private void lot(Markup page, LotCheck check) {
-    String standing =
-        switch (check.standing()) {
-          case MUST_NOT -> "✕ must not be used";
-          case SOON -> "! use soon";
-          case USABLE -> "✓ may be used";
-          case EMPTY -> "○ empty";
-        };
     page.open("li")
         .open(
             "article",
             "class",
             "card " + check.standing().name().toLowerCase(java.util.Locale.ROOT));
-    page.element("h2", "Lot " + check.lot().lot());
+    page.open("h2");
+    page.element("a", "Lot " + check.lot().lot(), "href", LotPage.path(check.lot().lot())).close();
     page.element(
         "p",
         check.item().name()
             + (check.lot().label().isEmpty() ? "" : " (" + check.lot().label() + ")"));
-    page.open("p", "class", "state").element("strong", standing).close();
-    page.element(
-        "p",
-        check.lot().left()
-            + " mL of "
-            + check.lot().container()
-            + " left"
-            + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown"));
+    page.open("p", "class", "state").element("strong", standing(check)).close();
+    page.element("p", left(check));
     if (check.standing() == LotCheck.Standing.MUST_NOT) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
@@ -106,6 +97,23 @@ final class CabinetPage {
       page.element("p", check.lot().place(), "class", "hint");
     }
     page.close().close();
+  }
+
+  static String standing(LotCheck check) {
+    return switch (check.standing()) {
+      case MUST_NOT -> "✕ must not be used";
+      case SOON -> "! use soon";
+      case USABLE -> "✓ may be used";
+      case EMPTY -> "○ empty";
+    };
+  }
+
+  static String left(LotCheck check) {
+    return check.lot().left()
+        + " mL of "
+        + check.lot().container()
+        + " left"
+        + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown");
   }
 
   private void field(Markup page, String name, String label, String type, boolean required) {
@@ -182,9 +190,25 @@ final class CabinetPage {
   }
 
   private void plan(Markup page) {
-    List<JobView> open = board.today().views().stream().filter(v -> !v.state().closed()).toList();
-    page.element("h2", "What the open jobs need, and what to order");
-    page.element("pre", shelf.plan(open).text(), "tabindex", "0", "aria-label", "Needs and orders");
+    StockPlanReport plan = shelf.plan(board.today().open());
+    page.element("h2", "What the open jobs need").open("ul");
+    for (JobPlan job : plan.plans()) {
+      String name = job.need().job().isEmpty() ? "a job" : job.need().job();
+      line(page, name + ", " + job.need().day(), plan.words(job));
+    }
+    page.close();
+    if (plan.plans().isEmpty()) {
+      page.element("p", "No job is open.", "class", "hint");
+    }
+    page.element("h2", "What to order").open("ul");
+    for (Reorder order : plan.orders()) {
+      line(page, shelf.items().get(order.item()).name(), StockPlanReport.words(order));
+    }
+    page.close();
+  }
+
+  private static void line(Markup page, String name, List<String> words) {
+    page.open("li").element("strong", name).text(": " + String.join(" ", words)).close();
   }
 
   private static void ledger(Markup page) {

@@ -49,9 +49,38 @@ final class Choices {
   }
 
   Map<String, String> primers() {
-    Map<String, String> found =
-        names(knowledge.catalog().primers(), p -> p.name() + ", both faces", "not said");
+    Map<String, String> found = names(knowledge.catalog().primers(), p -> p.name(), "not said");
     found.put("none", "none");
+    return found;
+  }
+
+  /** Classes that somebody may insist on. */
+  Map<String, String> classes() {
+    return names(knowledge.catalog().compounds(), c -> c.name(), "the best that fits");
+  }
+
+  static Map<String, String> primed() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "both faces");
+    found.put("bore", "bore only");
+    found.put("part", "part only");
+    return found;
+  }
+
+  static Map<String, String> gapBases() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "per side (radial)");
+    found.put(BenchOrder.ACROSS, "across (diametral clearance)");
+    return found;
+  }
+
+  static Map<String, String> repeats() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "not said");
+    found.put("static", "steady, seldom changed");
+    found.put("light-repeated", "repeated, light");
+    found.put("reversing", "to and fro");
+    found.put("shock", "with shocks");
     return found;
   }
 

@@ -42,6 +42,11 @@ record ClockWords(ZoneId zone) {
     return day.equals(today.plusDays(1)) ? name + ", tomorrow" : name;
   }
 
+  /** Whether it is today or was before. */
+  boolean byToday(Instant instant, Instant now) {
+    return !up(instant).toLocalDate().isAfter(now.atZone(zone).toLocalDate());
+  }
+
   String hour(Instant instant) {
     return HOUR.format(up(instant)) + whichOfTwo(instant);
   }

@@ -39,12 +39,46 @@ final class CounterPage {
     Markup page = new Markup();
     summary(page, today);
     today.unjudged().forEach((job, problem) -> unjudged(page, job.content().reference(), problem));
-    page.open("ul", "class", "jobs");
-    for (JobView view : today.views()) {
-      page.open("li").part(card(view)).close();
+    for (Group group : Group.values()) {
+      group(page, group, today.views().stream().filter(v -> group(v) == group).toList());
     }
-    page.close();
     return page;
+  }
+
+  /** What has to be looked at first stands first. */
+  private enum Group {
+    SLIPS("Slips: call the customer"),
+    TODAY("Today"),
+    LATER("Later"),
+    NO_PROMISE("No promise yet"),
+    GONE("Collected");
+
+    private final String words;
+
+    Group(String words) {
+      this.words = words;
+    }
+  }
+
+  private Group group(JobView view) {
+    if (view.slips() || view.unsafe()) {
+      return Group.SLIPS;
+    }
+    if (view.state() == JobState.COLLECTED) {
+      return Group.GONE;
+    }
+    return view.goBy()
+        .map(t -> times.byToday(t, view.now()) ? Group.TODAY : Group.LATER)
+        .orElse(Group.NO_PROMISE);
+  }
+
+  private void group(Markup page, Group group, List<JobView> views) {
+    if (views.isEmpty()) {
+      return;
+    }
+    page.element("h2", group.words).open("ul", "class", "jobs");
+    views.forEach(v -> page.open("li").part(card(v)).close());
+    page.close();
   }
 
   private void summary(Markup page, Board.Today today) {
@@ -77,7 +111,7 @@ final class CounterPage {
         "card " + StateWords.id(view.state()) + (view.slips() ? " slips" : ""),
         "aria-labelledby",
         id);
-    card.open("h2", "id", id);
+    card.open("h3", "id", id);
     card.element(
         "a",
         view.job().content().reference(),
@@ -101,15 +135,14 @@ final class CounterPage {
     part.element("span", StateWords.mark(view.state()), "class", "mark", "aria-hidden", "true");
     part.element("strong", stateWords(view, times)).close();
     Optional<Instant> time = view.goBy();
+    if (time.isEmpty()) {
+      part.element("p", "No time can be promised: " + decision(view), "class", "none");
+      return part;
+    }
     part.open("p", "class", "time");
     part.element("span", what(view, time, times), "class", "what");
-    if (time.isPresent()) {
-      part.element("span", times.day(time.get(), view.now()), "class", "day");
-      part.element("span", times.hour(time.get()), "class", "hour");
-    } else {
-      part.element("span", "no time", "class", "hour");
-    }
-    part.close();
+    part.element("span", times.day(time.get(), view.now()), "class", "day");
+    part.element("span", times.hour(time.get()), "class", "hour").close();
     part.element("p", StateWords.now(view) + left(view), "class", "now");
     return part;
   }

@@ -22,13 +22,18 @@ final class JobPage {
   private final String who;
   private final ClockWords times;
   private final String path;
+  private final Markup lots;
 
-  JobPage(Board board, JobView view, String who) {
+  /**
+   * @param lots what the cabinet gave for the job
+   */
+  JobPage(Board board, JobView view, String who, Markup lots) {
     this.board = board;
     this.view = view;
     this.who = who;
     this.times = board.times();
     this.path = "/job/" + view.job().id();
+    this.lots = lots;
   }
 
   /**
@@ -62,6 +67,7 @@ final class JobPage {
       ways(page, wanted, ways);
     }
     new BorePart(board).history(page, view.job().content().bore());
+    page.part(lots);
     history(page);
     return Layout.page("Job " + reference, Layout.Place.COUNTER, who, page);
   }
@@ -104,12 +110,14 @@ final class JobPage {
   private Markup answer() {
     Markup part = new Markup();
     part.element("h2", "Answer");
-    AnswerPart words = new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches());
+    AnswerPart words =
+        new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches(), path);
     part.part(words.markup());
     new BorePart(board).warning(part, view.job().content().bore(), view.answer());
     Told told = view.answer().told();
     CurePicture.of(told, times.zone(), Optional.of(view.now()))
-        .ifPresent(svg -> part.open("figure").picture(svg).close());
+        .ifPresent(
+            svg -> part.open("figure", "class", "clock", "tabindex", "0").picture(svg).close());
     return part.part(words.more());
   }
 
@@ -340,7 +348,8 @@ final class JobPage {
             + ". Nothing of yours was written.");
     page.close();
     page.element("h2", "You wanted").element("p", tried);
-    page.element("h2", "The job as it is now").part(new JobPage(board, current, who).live());
+    page.element("h2", "The job as it is now")
+        .part(new JobPage(board, current, who, new Markup()).live());
     List<JobChange> changes = board.changes(current.job().id());
     JobChange last = changes.get(changes.size() - 1);
     page.element("p", "Last change, by " + last.who() + ": " + last.words() + ".");

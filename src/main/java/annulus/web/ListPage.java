@@ -5,6 +5,7 @@ import annulus.report.LearnedPicture;
 import annulus.report.LearnedText;
 import annulus.report.OverlayJson;
 import java.util.List;
+import java.util.Optional;
 
 /** Pages that take a whole file: a job list, and what the shop saw of its own joints. */
 final class ListPage {
@@ -19,17 +20,31 @@ final class ListPage {
   }
 
   /** Many joints at once. */
-  static String batch(String who) {
+  static String batch(String who, Optional<ReadyList> ready) {
     Markup page = new Markup();
     page.element("h1", "Many joints at once");
     page.element(
         "p",
         "A CSV file with a header and one joint a row, as the command advise --batch reads it. The"
             + " results come back as a CSV file with a row for every row read; a row that can't be"
-            + " used says why. No job is entered.");
+            + " used says why. Or see when each is ready, and which of the times in its column"
+            + " \"promised\" can't be kept. No job is entered.");
     upload(page, "/tools/batch", "Job list, CSV, at most 5 MB", "or paste it here");
-    page.element("button", "Answer all", "class", "main", "type", "submit").close();
+    page.open("div", "class", "acts");
+    page.element("button", "Answer all, as a CSV file", "class", "main", "type", "submit");
+    page.element("button", "When is each ready?", "name", "act", "value", "ready").close().close();
+    ready.ifPresent(r -> ready(page, r));
     return Layout.page("Many joints", Layout.Place.BENCH, who, page);
+  }
+
+  private static void ready(Markup page, ReadyList ready) {
+    page.element("h2", "When each is ready");
+    if (!ready.problems().isEmpty()) {
+      page.open("div", "class", "problem", "role", "alert");
+      ready.problems().forEach(p -> page.element("p", p.toString()));
+      page.close();
+    }
+    page.element("pre", ready.text(), "tabindex", "0", "aria-label", "When each is ready");
   }
 
   /** What the shop saw, and what it teaches. */

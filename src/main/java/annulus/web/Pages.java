@@ -6,6 +6,8 @@ import annulus.exchange.PlacedProblem;
 import annulus.quantity.InvalidValue;
 import annulus.report.CalendarFile;
 import annulus.report.JobCard;
+import annulus.report.LotTag;
+import annulus.report.SourceList;
 import annulus.report.TagSheet;
 import annulus.stock.Lot;
 import annulus.stock.Millilitres;
@@ -79,8 +81,12 @@ final class Pages {
     app.post("/job/{id}/undo", this::undo);
     app.post("/job/{id}/edit", this::edit);
     app.get("/job/{id}/card", this::card);
+    app.get("/job/{id}/sources", this::sources);
+    app.get("/bench/{id}/sources", this::draftSources);
     app.get("/job/{id}/tag", this::tag);
     app.get("/job/{id}/calendar.ics", this::calendar);
+    app.get("/cabinet/lot", this::lot);
+    app.get("/cabinet/tag", this::lotTag);
     app.get("/cabinet", ctx -> ctx.html(new CabinetPage(shelf, board, who(ctx)).html()));
     app.post("/cabinet/move", this::move);
     app.post("/cabinet/receive", this::receive);
@@ -100,7 +106,9 @@ final class Pages {
         "job " + id,
         () -> {
           JobView view = board.view(board.job(id));
-          return view.job().version() + "\n" + new JobPage(board, view, "").live().html();
+          return view.job().version()
+              + "\n"
+              + new JobPage(board, view, "", new Markup()).live().html();
         });
   }
 
@@ -341,7 +349,8 @@ final class Pages {
     JobView view = board.view(board.job(ctx.pathParam("id")));
     Optional<Instant> wanted = time("wanted", ctx.queryParam("wanted"));
     boolean ways = ctx.queryParam("ways") != null;
-    ctx.html(new JobPage(board, view, who(ctx)).html(wanted, ways));
+    Markup lots = LotPage.lotsOf(shelf.now().ledger(), view.job().content().reference());
+    ctx.html(new JobPage(board, view, who(ctx), lots).html(wanted, ways));
   }
 
   private Optional<Instant> time(String name, String text) {
@@ -474,7 +483,7 @@ final class Pages {
   }
 
   private void move(Context ctx) {
-    String ml = Optional.ofNullable(ctx.formParam("ml")).orElse("").strip();
+    String ml = said(ctx, "ml").replace(',', '.');
     if (!ml.matches("[+-]?[0-9]{1,6}(\\.[0-9]{1,3})?")) {
       throw Api.refused("Amount", "\"" + ml + "\" is no amount", "millilitres such as 0.35");
     }
@@ -491,6 +500,33 @@ final class Pages {
     go(ctx, "/cabinet");
   }
 
+  private void sources(Context ctx) {
+    JobView view = board.view(board.job(ctx.pathParam("id")));
+    sources(ctx, view.answer(), "/job/" + view.job().id());
+  }
+
+  private void draftSources(Context ctx) {
+    Draft draft = draft(ctx);
+    sources(ctx, board.judge(new BenchOrder(draft).json()), "/bench/" + draft.id());
+  }
+
+  private void sources(Context ctx, Answer answer, String back) {
+    var rows = SourceList.of(answer.told().advice(), board.knowledge());
+    ctx.html(SourcesPage.html(answer.order(), rows, back, who(ctx)));
+  }
+
+  private void lot(Context ctx) {
+    ctx.html(new LotPage(shelf.check(asked(ctx, "lot")), shelf.now().ledger()).html(who(ctx)));
+  }
+
+  private void lotTag(Context ctx) {
+    withOwnStyle(ctx, new LotTag(shelf.check(asked(ctx, "lot")), shelf.now().day()).html());
+  }
+
+  private static String asked(Context ctx, String name) {
+    return Optional.ofNullable(ctx.queryParam(name)).orElse("");
+  }
+
   private Optional<LocalDate> receivedToday(String lot) {
     boolean known = shelf.now().cabinet().lots().stream().anyMatch(l -> l.lot().equals(lot));
     return known
@@ -499,7 +535,7 @@ final class Pages {
   }
 
   private void receive(Context ctx) {
-    String ml = need(ctx, "container");
+    String ml = need(ctx, "container").replace(',', '.');
     if (!ml.matches("[0-9]{1,6}(\\.[0-9]{1,3})?")) {
       throw Api.refused("Size", "\"" + ml + "\" is no amount", "millilitres such as 50");
     }

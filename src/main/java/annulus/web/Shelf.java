@@ -28,6 +28,7 @@ import annulus.stock.Reorder;
 import annulus.stock.StockItem;
 import annulus.store.CabinetStore;
 import annulus.store.Refused;
+import annulus.store.Unknown;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Files;
@@ -83,6 +84,18 @@ final class Shelf {
     LocalDate day = LocalDate.ofInstant(clock.instant(), zone);
     Cabinet cabinet = new Cabinet(contents.lots(), items).with(contents.ledger());
     return new Now(day, cabinet, contents.ledger());
+  }
+
+  /**
+   * One lot as it stands today.
+   *
+   * @throws Unknown when it is not in the cabinet
+   */
+  LotCheck check(String lot) {
+    return now().checks(soonDays()).stream()
+        .filter(c -> c.lot().lot().equals(lot))
+        .findFirst()
+        .orElseThrow(() -> new Unknown("Lot \"" + lot + "\" is not in the cabinet."));
   }
 
   Map<String, StockItem> items() {

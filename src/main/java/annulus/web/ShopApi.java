@@ -7,6 +7,7 @@ import annulus.exchange.FitWords.Measured;
 import annulus.exchange.LabelSheet;
 import annulus.measure.Side;
 import annulus.report.FitJson;
+import annulus.report.JobListText;
 import annulus.report.LabelReport;
 import annulus.report.LearnedPicture;
 import annulus.report.LearnedText;
@@ -42,6 +43,7 @@ final class ShopApi {
     return List.of(
         new Operation(HandlerType.POST, "/api/fit", this::fit),
         new Operation(HandlerType.POST, "/api/batch", this::batch),
+        new Operation(HandlerType.POST, "/api/ready", this::ready),
         new Operation(HandlerType.POST, "/api/learn", this::learn),
         new Operation(HandlerType.POST, "/api/labels", this::label),
         new Operation(HandlerType.GET, "/api/cabinet/ledger", this::ledger),
@@ -89,6 +91,23 @@ final class ShopApi {
       throw Api.refused("Content-Type", "\"" + type + "\"", "text/csv");
     }
     return new Upload("body", annulus.exchange.LoggerSource.text(ctx.bodyAsBytes()));
+  }
+
+  private void ready(Context ctx) {
+    ReadyList ready = tools.ready(csv(ctx));
+    ObjectNode node = Orders.JSON.createObjectNode();
+    node.put("text", ready.text());
+    ArrayNode jobs = node.putArray("jobs");
+    for (JobListText.Line line : ready.lines()) {
+      ObjectNode job = jobs.addObject().put("job", line.job()).put("state", line.state().word());
+      job.put("readyAt", line.ready().map(Object::toString).orElse(null));
+      job.put("promisableAt", line.promise().map(Object::toString).orElse(null));
+      job.put("promisedAt", line.promised().map(Object::toString).orElse(null));
+      job.put("misses", line.misses()).put("why", line.why());
+    }
+    ArrayNode problems = node.putArray("problems");
+    ready.problems().forEach(p -> problems.add(p.toString()));
+    Api.json(ctx, node);
   }
 
   private void learn(Context ctx) {

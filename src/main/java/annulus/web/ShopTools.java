@@ -5,6 +5,7 @@ import annulus.advice.BenchLearning;
 import annulus.advice.FitExplanation;
 import annulus.advice.Knowledge;
 import annulus.advice.Learned;
+import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
 import annulus.exchange.BatchAnswers;
 import annulus.exchange.BatchAnswers.Answered;
@@ -36,17 +37,18 @@ final class ShopTools {
   private final Knowledge knowledge;
   private final DataFiles files;
   private final Optional<Path> folder;
-  private final Shop shop;
+  private final PromiseDesk desk;
   private final Clock clock;
 
   /**
    * @param folder the shop's own tables, where labels are kept
    */
-  ShopTools(Knowledge knowledge, DataFiles files, Optional<Path> folder, Shop shop, Clock clock) {
+  ShopTools(
+      Knowledge knowledge, DataFiles files, Optional<Path> folder, PromiseDesk desk, Clock clock) {
     this.knowledge = knowledge;
     this.files = files;
     this.folder = folder;
-    this.shop = shop;
+    this.desk = desk;
     this.clock = clock;
   }
 
@@ -75,8 +77,7 @@ final class ShopTools {
 
   /** A job list answered row by row. */
   String batch(Upload list) {
-    OrderReader reader =
-        new OrderReader(knowledge, clock.instant(), shop.hours().zone(), shop.places());
+    OrderReader reader = reader();
     StringBuilder out = new StringBuilder();
     try {
       BatchTable table = new BatchTable(out, SpreadsheetCells::safe);
@@ -87,6 +88,16 @@ final class ShopTools {
       throw new UncheckedIOException(e);
     }
     return out.toString();
+  }
+
+  private OrderReader reader() {
+    Shop shop = desk.shop();
+    return new OrderReader(knowledge, clock.instant(), shop.hours().zone(), shop.places());
+  }
+
+  /** When each job of a list is ready, and which promise can't be kept. */
+  ReadyList ready(Upload list) {
+    return ReadyList.of(list, desk, reader(), clock.instant());
   }
 
   private static BatchTable.Row line(BatchTable table, Answered row) {
@@ -131,7 +142,7 @@ final class ShopTools {
             () ->
                 new annulus.store.Refused(
                     "Nothing was kept: the board was started without --data FOLDER."));
-    LocalDate day = LocalDate.ofInstant(clock.instant(), shop.hours().zone());
+    LocalDate day = LocalDate.ofInstant(clock.instant(), desk.shop().hours().zone());
     try {
       return ShopClassFile.put(to, made.after(), day);
     } catch (IOException e) {

@@ -31,7 +31,7 @@ final class ToolPages {
 
   void routes(Javalin app) {
     app.get("/tools/fit", this::fit);
-    app.get("/tools/batch", ctx -> ctx.html(ListPage.batch(Pages.who(ctx))));
+    app.get("/tools/batch", ctx -> ctx.html(ListPage.batch(Pages.who(ctx), Optional.empty())));
     app.post("/tools/batch", this::batch);
     app.get("/tools/learn", ctx -> ctx.html(ListPage.learn(Pages.who(ctx), List.of())));
     app.post(
@@ -105,6 +105,11 @@ final class ToolPages {
   }
 
   private void batch(Context ctx) {
+    if ("ready".equals(ctx.formParam("act"))) {
+      ReadyList ready = tools.ready(Upload.of(ctx));
+      ctx.html(ListPage.batch(Pages.who(ctx), Optional.of(ready)));
+      return;
+    }
     String results = tools.batch(Upload.of(ctx));
     ctx.contentType("text/csv; charset=utf-8");
     ctx.header("Content-Disposition", "attachment; filename=\"results.csv\"");

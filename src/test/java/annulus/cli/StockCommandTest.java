@@ -150,6 +150,14 @@ class StockCommandTest {
   }
 
   @Test
+  void an_amount_with_a_decimal_comma_is_told_with_its_point() {
+    CliRun run =
+        CliRun.of("stock", "use", "--ledger", "none", "--lot", "1", "--ml", "0,2", "--who", "Ines");
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("a decimal point: 0.2"), run.err());
+  }
+
+  @Test
   void another_tills_ledger_is_taken_over_once() {
     String a = file("a");
     String b = file("b");

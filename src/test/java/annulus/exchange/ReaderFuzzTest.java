@@ -161,7 +161,7 @@ class ReaderFuzzTest {
                 () -> new InputStreamReader(new ByteArrayInputStream(b), LoggerBytes.charset(b)),
                 LoggerOptions.in(ZoneOffset.UTC),
                 LOGGER_RULES,
-                (start, from, end, until) -> assertTrue(Double.isFinite(from + until))));
+                () -> (start, from, end, until) -> assertTrue(Double.isFinite(from + until))));
   }
 
   @Test

@@ -96,7 +96,8 @@ class BoardDayTest {
             + " figure').innerHTML !== old",
         before);
     page.locator("#bore-1").fill("41.966");
-    page.getByText("More: load, service").click();
+    page.getByText("Load, and heat").click();
+    page.getByText("More: what is near").click();
     page.locator("#bore").fill("Frame 3, drive side");
     browser.look(page, "bench-joint");
     button(page, "Start the job").click();
@@ -135,8 +136,12 @@ class BoardDayTest {
     page.navigate("/tools/batch");
     page.locator("#file").setInputFiles(Path.of("demo-data/jobs.csv"));
     browser.look(page, "batch");
-    Download results = page.waitForDownload(() -> button(page, "Answer all").click());
+    Download results =
+        page.waitForDownload(() -> button(page, "Answer all, as a CSV file").click());
     assertEquals("results.csv", results.suggestedFilename());
+    button(page, "When is each ready?").click();
+    assertThat(page.locator("pre")).containsText("missing their promise");
+    browser.look(page, "ready");
     page.navigate("/tools/learn");
     page.locator("#file").setInputFiles(Path.of("demo-data/observations.csv"));
     button(page, "What does it teach?").click();
@@ -238,6 +243,9 @@ class BoardDayTest {
     page.setViewportSize(1024, 800);
     page.navigate(job);
     browser.look(page, "job-collected");
+    page.getByText("Every number with its source").click();
+    assertThat(page.locator("table")).containsText("release after injury");
+    browser.look(page, "sources");
   }
 
   private static void stocked(Browser browser, Page page) {
@@ -256,5 +264,8 @@ class BoardDayTest {
     button(page, "Take in").click();
     assertThat(page.locator(".lots")).containsText("Lot KB-9");
     browser.look(page, "cabinet");
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Lot 007")).click();
+    assertThat(page.locator(".history")).containsText("job HL-101");
+    browser.look(page, "lot");
   }
 }

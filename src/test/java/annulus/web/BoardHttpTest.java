@@ -336,7 +336,9 @@ class BoardHttpTest {
 
   @Test
   void what_the_form_cannot_show_it_does_not_offer_to_change() {
-    String entered = "/job/" + board.entered("HL-1").get("id").asText();
+    ObjectNode body = board.newJob("HL-1");
+    ((ObjectNode) body.get("order")).put("confidence", 0.99);
+    String entered = "/job/" + json(board.post("/api/jobs", body)).get("id").asText();
     assertFalse(board.get(entered).body().contains("Change the order"));
     String atTheBench = benchJob("&bore-1=41.966&part-1=41.918");
     assertTrue(board.get(atTheBench).body().contains("Change the order"));

@@ -86,6 +86,80 @@ class BoardToolsTest {
   }
 
   @Test
+  void a_list_tells_when_each_is_ready_as_the_command_line_does() throws Exception {
+    try (RunningBoard board = board()) {
+      String list = demo("jobs.csv");
+      String[] words = {"promise", "--list", "demo-data/jobs.csv", "--shop", "demo-data/shop.json"};
+      List<String> at = new java.util.ArrayList<>(List.of(words));
+      at.addAll(List.of("--now", "2027-03-11T09:30"));
+      JsonNode ready = json(board.text("/api/ready", "text/csv", list));
+      String told = CommandLine.output(at.toArray(String[]::new));
+      String body = told.substring(told.indexOf('\n'));
+      assertTrue(ready.get("text").asText().endsWith(body), told + ready.get("text").asText());
+      int rows = list.strip().split("\n").length - 1;
+      assertEquals(rows, ready.get("jobs").size() + ready.get("problems").size());
+      HttpResponse<String> page = board.upload("/tools/batch", "jobs.csv", list, "act=ready");
+      assertTrue(page.body().contains("When each is ready"), page.body());
+    }
+  }
+
+  @Test
+  void every_number_of_an_answer_is_listed_as_the_command_line_lists_it() {
+    try (RunningBoard board = board()) {
+      String told = CommandLine.output("sources", "demo-data/orders/02-good-fit-primed.json");
+      JsonNode order = RunningBoard.tree("demo-data/orders/02-good-fit-primed.json");
+      JsonNode sources = json(board.post("/api/sources", order));
+      assertEquals(told, sources.get("text").asText());
+      JsonNode job = board.entered("HL-7");
+      String page = board.get("/job/" + job.get("id").asText() + "/sources").body();
+      for (JsonNode row : sources.get("rows")) {
+        assertFalse(row.get("source").asText().isBlank(), row.toString());
+        assertTrue(page.contains(row.get("what").asText()), row.toString());
+      }
+    }
+  }
+
+  @Test
+  void a_lot_tells_its_jobs_and_a_job_its_lots() {
+    try (RunningBoard board = board()) {
+      JsonNode job = board.entered("HL-7");
+      String form = "kind=USE&lot=007&ml=0,35&job=HL-7&who=Orla&id=u-1";
+      assertEquals(303, board.form("/cabinet/move", form).statusCode());
+      JsonNode uses = json(board.get("/api/cabinet/uses?lot=007")).get("uses");
+      assertEquals(1, uses.size());
+      assertEquals("HL-7", uses.get(0).get("job").asText());
+      assertEquals(0.35, uses.get(0).get("ml").asDouble(), 1e-12);
+      assertEquals(uses, json(board.get("/api/cabinet/uses?job=HL-7")).get("uses"));
+      assertEquals(0, json(board.get("/api/cabinet/uses?job=HL-8")).get("uses").size());
+      assertTrue(board.get("/cabinet/lot?lot=007").body().contains("job HL-7"));
+      String page = board.get("/job/" + job.get("id").asText()).body();
+      assertTrue(page.contains("href=\"/cabinet/lot?lot=007\""), page);
+      assertTrue(board.get("/cabinet/tag?lot=007").body().contains("USE BY"));
+      assertTrue(board.get("/cabinet/tag?lot=PASTE-3").body().contains("DO NOT USE"));
+      assertTrue(board.get("/cabinet/lot?lot=%3D2%2B2").body().contains("Lot =2+2"));
+      assertEquals(404, board.get("/cabinet/lot?lot=%3Cb%3E").statusCode());
+    }
+  }
+
+  @Test
+  void the_cabinet_tells_its_plan_and_cover_as_the_command_line_does() {
+    try (RunningBoard board = board()) {
+      JsonNode cover = json(board.get("/api/cabinet/cover"));
+      String[] asked = {"stock", "cover", "demo-data/stock.csv", "--on", "2027-03-11"};
+      assertEquals(CommandLine.output(asked), cover.get("text").asText());
+      board.entered("HL-7");
+      JsonNode plan = json(board.get("/api/cabinet/plan"));
+      assertEquals("HL-7", plan.at("/jobs/0/job").asText());
+      double taken = 0;
+      for (JsonNode take : plan.at("/jobs/0/takes")) {
+        taken += take.get("ml").asDouble();
+      }
+      assertEquals(taken == 0, plan.at("/jobs/0/short").asBoolean(), plan.toString());
+      assertTrue(plan.get("orders").size() > 0, plan.toString());
+    }
+  }
+
+  @Test
   void a_list_with_a_bad_row_answers_the_others_and_names_it() {
     try (RunningBoard board = board()) {
       String[] lines = demo("jobs.csv").split("\n", 3);

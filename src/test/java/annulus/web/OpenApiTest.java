@@ -80,7 +80,7 @@ class OpenApiTest {
   private JsonNode drive(String method, String path, String id, JsonNode body, int status) {
     JsonNode operation = described.at("/paths").path(path).path(method);
     assertTrue(operation.isObject(), method + " " + path + " is not described");
-    String real = path.replace("{id}", id);
+    String real = id.startsWith("?") ? path + id : path.replace("{id}", id);
     if (body != null && status < 400) {
       assertEquals(List.of(), errors(schemaOf(operation.get("requestBody")), body.toString()));
     }
@@ -164,6 +164,8 @@ class OpenApiTest {
     drive("post", "/api/fit", "", empty(), 422);
     driveText("post", "/api/batch", "text/csv", RunningBoard.demo("jobs.csv"), 200);
     driveText("post", "/api/batch", "text/csv", "colour\nred\n", 422);
+    driveText("post", "/api/ready", "text/csv", RunningBoard.demo("jobs.csv"), 200);
+    driveText("post", "/api/ready", "text/csv", "colour\nred\n", 422);
     driveText("post", "/api/learn", "text/csv", RunningBoard.demo("observations.csv"), 200);
     driveText("post", "/api/learn", "text/csv", "colour\nred\n", 422);
     drive("post", "/api/labels", "", RunningBoard.label(), 200);
@@ -177,6 +179,8 @@ class OpenApiTest {
     ObjectNode order = RunningBoard.order("01-good-fit.json");
     drive("post", "/api/advice", "", order, 200);
     drive("post", "/api/advice", "", empty(), 422);
+    drive("post", "/api/sources", "", order, 200);
+    drive("post", "/api/sources", "", empty(), 422);
     ObjectNode question = empty().put("options", true);
     question.set("order", order);
     drive("post", "/api/promise", "", question, 200);
@@ -187,6 +191,10 @@ class OpenApiTest {
     drive("get", "/api/cabinet", "", null, 200);
     ObjectNode use = empty().put("who", "Orla").put("kind", "use").put("lot", "007").put("ml", 0.5);
     drive("post", "/api/cabinet/movements", "", use, 201);
+    drive("get", "/api/cabinet/plan", "", null, 200);
+    drive("get", "/api/cabinet/cover", "", null, 200);
+    drive("get", "/api/cabinet/uses", "?lot=007", null, 200);
+    drive("get", "/api/cabinet/uses", "", null, 422);
     drive("post", "/api/cabinet/movements", "", use.deepCopy().put("ml", 1000), 422);
     drive("post", "/api/cabinet/movements", "", use.deepCopy().put("lot", "no such"), 404);
   }

@@ -146,6 +146,14 @@ final class RunningBoard implements AutoCloseable {
     }
   }
 
+  static JsonNode tree(String file) {
+    try {
+      return JSON.readTree(Files.readString(Path.of(file)));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Two hours at 8 °C until a moment. */
   static String coldLog(Instant until) {
     StringBuilder log = new StringBuilder("time,temperature C\n");
