@@ -10,14 +10,11 @@ import annulus.fit.Gap;
 import annulus.measure.Belief;
 import annulus.measure.MeasuredDiameter;
 import annulus.measure.Note;
-import annulus.quantity.Interval;
 import annulus.select.Fact;
 import annulus.select.Facts;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** Puts what is known of a joint and of a class into the words of the rules. */
@@ -34,7 +31,7 @@ final class JointFacts {
   private final GapFinding found;
   private final Optional<PressReport> press;
   private final Belief largest;
-  private final Map<Interval, Double> covered = new HashMap<>();
+  private final List<Covered> covered = new ArrayList<>();
   private final Facts joint;
 
   JointFacts(JointOrder order, Catalog catalog, GapFinding found, Optional<PressReport> press) {
@@ -201,7 +198,7 @@ final class JointFacts {
         .and()
         .number(Fact.CLASS_GAP_LOW, low)
         .number(Fact.CLASS_GAP_HIGH, high)
-        .number(Fact.CLASS_COVERS, covered(new Interval(low, high)))
+        .number(Fact.CLASS_COVERS, covered(low, high))
         .number(Fact.CLASS_SERVICE_LOW, compound.serviceC().low())
         .number(Fact.CLASS_SERVICE_HIGH, compound.serviceC().high())
         .number(Fact.CLASS_MINIMUM, compound.cure().minimumC())
@@ -212,8 +209,17 @@ final class JointFacts {
         .build();
   }
 
-  /** Several classes fill the same gaps. */
-  private double covered(Interval gapUm) {
-    return covered.computeIfAbsent(gapUm, g -> largest.within(g.low(), g.high()));
+  /** Several classes fill the same gaps, and are tried again with primer. */
+  private double covered(double lowUm, double highUm) {
+    for (Covered known : covered) {
+      if (known.lowUm() == lowUm && known.highUm() == highUm) {
+        return known.probability();
+      }
+    }
+    double probability = largest.within(lowUm, highUm);
+    covered.add(new Covered(lowUm, highUm, probability));
+    return probability;
   }
+
+  private record Covered(double lowUm, double highUm, double probability) {}
 }

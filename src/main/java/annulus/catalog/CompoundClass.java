@@ -211,7 +211,8 @@ public record CompoundClass(
     if (celsius <= before.celsius()) {
       return before.fraction();
     }
-    for (HotPoint next : hotStrength) {
+    for (int i = 1; i < hotStrength.size(); i++) {
+      HotPoint next = hotStrength.get(i);
       if (celsius <= next.celsius()) {
         double share = (celsius - before.celsius()) / (next.celsius() - before.celsius());
         return between(before.fraction(), next.fraction(), share);

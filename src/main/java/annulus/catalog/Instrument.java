@@ -66,6 +66,11 @@ public record Instrument(String id, String name, List<Span> spans) {
 
   /** The span that measures this diameter (mm) in this use, if the instrument can. */
   public Optional<Span> spanFor(Use use, double diameterMm) {
-    return spans.stream().filter(s -> s.covers(use, diameterMm)).findFirst();
+    for (Span span : spans) {
+      if (span.covers(use, diameterMm)) {
+        return Optional.of(span);
+      }
+    }
+    return Optional.empty();
   }
 }

@@ -35,8 +35,12 @@ public final class TemperatureHistory {
   private TemperatureHistory(List<Point> points, int repeatIndex) {
     boolean stepsAtStart = points.size() > 1 && points.get(1).seconds() == 0;
     List<Point> kept = stepsAtStart ? points.subList(1, points.size()) : points;
-    this.seconds = kept.stream().mapToDouble(Point::seconds).toArray();
-    this.celsius = kept.stream().mapToDouble(Point::celsius).toArray();
+    this.seconds = new double[kept.size()];
+    this.celsius = new double[kept.size()];
+    for (int i = 0; i < seconds.length; i++) {
+      seconds[i] = kept.get(i).seconds();
+      celsius[i] = kept.get(i).celsius();
+    }
     this.repeatIndex = stepsAtStart && repeatIndex > 0 ? repeatIndex - 1 : repeatIndex;
   }
 
@@ -251,12 +255,20 @@ public final class TemperatureHistory {
 
   /** Lowest temperature that ever occurs, °C. */
   public double coldestC() {
-    return Arrays.stream(celsius).min().orElseThrow();
+    double coldest = celsius[0];
+    for (double c : celsius) {
+      coldest = Math.min(coldest, c);
+    }
+    return coldest;
   }
 
   /** Highest temperature that ever occurs, °C. */
   public double warmestC() {
-    return Arrays.stream(celsius).max().orElseThrow();
+    double warmest = celsius[0];
+    for (double c : celsius) {
+      warmest = Math.max(warmest, c);
+    }
+    return warmest;
   }
 
   boolean repeats() {

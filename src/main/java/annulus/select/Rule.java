@@ -127,8 +127,8 @@ public final class Rule {
   }
 
   private static boolean allHold(List<Condition> parts, Facts facts) {
-    for (Condition part : parts) {
-      if (!part.holds(facts)) {
+    for (int i = 0; i < parts.size(); i++) { // quicker than an iterator; rules are tried a lot
+      if (!parts.get(i).holds(facts)) {
         return false;
       }
     }
