@@ -45,10 +45,10 @@ public record Advice(
     List<ClassVerdict> table,
     List<Figure> figures) {
   public Advice {
-    steps = List.copyOf(steps);
+    steps = WhenAsked.copyOf(steps);
     cautions = List.copyOf(cautions);
     table = List.copyOf(table);
-    figures = List.copyOf(figures);
+    figures = WhenAsked.copyOf(figures);
   }
 
   /** What to do. */
@@ -148,7 +148,7 @@ public record Advice(
       List<CurvePoint> curve) {
     public CureTimes {
       stages = List.copyOf(stages);
-      curve = List.copyOf(curve);
+      curve = WhenAsked.copyOf(curve);
     }
 
     /** The times of one stage. */

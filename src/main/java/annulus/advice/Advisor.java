@@ -6,6 +6,7 @@ import annulus.advice.Advice.Figure;
 import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.Kind;
+import annulus.advice.Advice.Step;
 import annulus.catalog.Catalog;
 import annulus.catalog.NamedNumber;
 import annulus.fit.Gap;
@@ -88,10 +89,20 @@ public final class Advisor {
         cure,
         press,
         hold(bond, held, plan, handBack),
-        Steps.of(order, catalog, decision, cure, handBack, volumeMl(order, gap)),
+        steps(order, decision, cure, handBack, gap),
         choice.cautions(),
         choice.selection().table(),
-        figures(plan));
+        WhenAsked.list(() -> figures(plan)));
+  }
+
+  private List<Step> steps(
+      JointOrder order,
+      Decision decision,
+      Optional<CureTimes> cure,
+      Optional<HandBack> handBack,
+      Gap gap) {
+    return WhenAsked.list(
+        () -> Steps.of(order, catalog, decision, cure, handBack, volumeMl(order, gap)));
   }
 
   /** The hold, with what it is worth at hand-back. */
@@ -148,7 +159,7 @@ public final class Advisor {
 
   private List<Figure> figures(Optional<CurePlan> plan) {
     List<Figure> figures = new ArrayList<>(policyFigures);
-    plan.ifPresent(p -> figures.addAll(p.figures()));
+    plan.ifPresent(p -> figures.addAll(p.figures(catalog)));
     return figures;
   }
 

@@ -11,6 +11,7 @@ import annulus.catalog.Policy;
 import annulus.fit.Gap;
 import annulus.select.ClassVerdict;
 import annulus.select.Fact;
+import annulus.select.Facts;
 import annulus.select.Finding;
 import annulus.select.Rule;
 import annulus.select.Selection;
@@ -79,12 +80,13 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
 
   private static Choice with(
       JointOrder order, Knowledge knowledge, JointFacts facts, Optional<PlannedPrimer> primer) {
+    Facts joint = facts.joint(primer);
     Selection selection =
         Selection.of(
             knowledge.rules(),
             knowledge.catalog().compounds().values(),
-            facts.joint(primer),
-            compound -> facts.ofClass(compound, primer),
+            joint,
+            compound -> facts.ofClass(joint, compound, primer),
             order.surroundings().comesApartLater(),
             order.compound().map(CompoundClass::id));
     return new Choice(selection, primer);
@@ -200,7 +202,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   }
 
   private static boolean withoutBond(Finding finding) {
-    Set<Fact> facts = finding.rule().when().facts();
+    Set<Fact> facts = finding.rule().facts();
     boolean shape =
         facts.stream().anyMatch(f -> f.id().startsWith("form.") || f.id().startsWith("press."));
     boolean fit = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY).containsAll(facts);

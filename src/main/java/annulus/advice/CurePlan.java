@@ -12,13 +12,12 @@ import annulus.catalog.Primer;
 import annulus.catalog.Provenance;
 import annulus.catalog.Stage;
 import annulus.cure.ArrheniusRate;
+import annulus.cure.CureCourse;
 import annulus.cure.CureCurve;
-import annulus.cure.CureForecast;
 import annulus.cure.CureModel;
 import annulus.cure.GapFactor;
 import annulus.cure.SlowestRate;
 import annulus.cure.Spread;
-import annulus.cure.TemperatureHistory;
 import annulus.fit.Gap;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -38,29 +37,42 @@ final class CurePlan {
 
   private final JointOrder order;
   private final CompoundClass compound;
-  private final CureForecast typical;
-  private final CureForecast slow;
-  private final CureModel slowModel;
-  private final double surfaceFactor;
-  private final double quickFaces;
+  private final Faces faces;
+  private final Optional<PlannedPrimer> primer;
+  private final Spread spread;
+  private final double upperUm;
+  private final double typicalGap;
+  private final double slowGap;
+  private final CureCourse typical;
+  private final CureCourse slow;
   private final double slowFullHours;
-  private final List<Figure> figures = new ArrayList<>();
 
   private CurePlan(
       JointOrder order,
-      Catalog catalog,
       CompoundClass compound,
       Gap gap,
       Optional<PlannedPrimer> primer,
       Faces faces) {
     this.order = order;
     this.compound = compound;
+    this.faces = faces;
+    this.primer = primer;
     CompoundClass.Cure cure = compound.cure();
-    this.surfaceFactor = faces.timeFactor();
-    this.quickFaces = faces.quickFactor();
     this.slowFullHours = slowFullHours(compound, primer);
-    Spread spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
-    ArrheniusRate rate = rate(cure, cure.activationKJ().likely());
+    this.spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
+    this.upperUm = Math.max(0, gap.upperUm(order.confidence()));
+    this.typicalGap = gapFactor(cure, gap.largestUm(), cure.gapExponent().likely());
+    this.slowGap = Math.max(typicalGap, gapFactor(cure, upperUm, cure.gapExponent().high()));
+    this.typical = model(typicalGap).in(order.cure().history(), 0.5);
+    this.slow = model(slowGap).in(order.cure().coldSide(), order.confidence());
+  }
+
+  private static double gapFactor(CompoundClass.Cure cure, double um, double exponent) {
+    return GapFactor.of(Math.max(0, um), cure.referenceGapUm(), exponent);
+  }
+
+  private CureModel model(double gapFactor) {
+    CompoundClass.Cure cure = compound.cure();
     SlowestRate slowRate =
         SlowestRate.between(
             cure.activationKJ().low(),
@@ -68,18 +80,8 @@ final class CurePlan {
             cure.referenceC(),
             cure.minimumC(),
             cure.heldAboveC());
-    double centred = Math.max(0, gap.largestUm());
-    double upper = Math.max(0, gap.upperUm(order.confidence()));
-    double typicalGap = GapFactor.of(centred, cure.referenceGapUm(), cure.gapExponent().likely());
-    double slowGap =
-        Math.max(typicalGap, GapFactor.of(upper, cure.referenceGapUm(), cure.gapExponent().high()));
-    CureModel typicalModel =
-        new CureModel(surfaceFactor, typicalGap, 1, curve(cure), rate, slowRate, spread);
-    this.slowModel = new CureModel(surfaceFactor, slowGap, 1, curve(cure), rate, slowRate, spread);
-    TemperatureHistory coldest = order.cure().coldSide();
-    this.typical = typicalModel.in(order.cure().history());
-    this.slow = slowModel.in(coldest);
-    collect(catalog, faces, primer, spread, typicalGap, slowGap, upper);
+    ArrheniusRate rate = rate(cure, cure.activationKJ().likely());
+    return new CureModel(faces.timeFactor(), gapFactor, 1, curve(cure), rate, slowRate, spread);
   }
 
   /** The plan, or empty when the faces cannot start the cure. */
@@ -90,7 +92,7 @@ final class CurePlan {
       Gap gap,
       Optional<PlannedPrimer> primer) {
     return Faces.of(order, catalog, primer)
-        .map(faces -> new CurePlan(order, catalog, compound, gap, primer, faces));
+        .map(faces -> new CurePlan(order, compound, gap, primer, faces));
   }
 
   /** Primed practice counts only with both faces primed by a primer that the order names. */
@@ -117,17 +119,17 @@ final class CurePlan {
 
   /** Time, since the start, at which half of all such joints reach a fraction. */
   Optional<Duration> typical(double fraction) {
-    return duration(typical.secondsTo(fraction, 0.5));
+    return duration(typical.secondsTo(fraction));
   }
 
   /** Time, since the start, at which a fraction is reached at the wanted confidence. */
   Optional<Duration> sure(double fraction) {
-    return duration(slow.secondsTo(fraction, order.confidence()));
+    return duration(slow.secondsTo(fraction));
   }
 
   /** Strength fraction reached at the wanted confidence at a time since the start. */
   double sureFraction(Duration after) {
-    return slow.fractionAt((double) after.toSeconds(), order.confidence());
+    return slow.fractionAt((double) after.toSeconds());
   }
 
   /**
@@ -135,8 +137,8 @@ final class CurePlan {
    * so only gap and temperature are applied to it; the doubts are not stacked on it a second time.
    */
   Optional<Duration> slowPracticeFull() {
-    double hours = slowFullHours * slowModel.gapFactor();
-    return duration(typical.reduced(0.5).secondsToReach(hours));
+    double hours = slowFullHours * slowGap;
+    return duration(typical.reduced().secondsToReach(hours));
   }
 
   /** What takes longer than any calendar goes is never reached. */
@@ -156,7 +158,7 @@ final class CurePlan {
             rate(cure, cure.activationKJ().high()).at(Math.max(warmest, cure.minimumC())));
     Optional<Primer> onFace = primer.map(PlannedPrimer::primer).or(() -> order.primer().used());
     double primed = onFace.map(p -> p.workingTimeFactor().low()).orElse(1.0);
-    double surface = onFace.isPresent() ? 1 : Math.max(1, quickFaces);
+    double surface = onFace.isPresent() ? 1 : Math.max(1, faces.quickFactor());
     double minutes = cure.workingMinutes().low() * primed * surface / quickest;
     return Duration.ofSeconds((long) Math.floor(minutes * 60));
   }
@@ -167,7 +169,8 @@ final class CurePlan {
       double fraction = compound.cure().at(stage).fraction();
       stages.add(new StageTime(stage, typical(fraction), sure(fraction)));
     }
-    return new CureTimes(stages, slowPracticeFull(), workingTime(primer), points(stages));
+    return new CureTimes(
+        stages, slowPracticeFull(), workingTime(primer), WhenAsked.list(() -> points(stages)));
   }
 
   private List<CurvePoint> points(List<StageTime> stages) {
@@ -186,20 +189,20 @@ final class CurePlan {
       points.add(
           new CurvePoint(
               Duration.ofSeconds((long) seconds),
-              typical.fractionAt(seconds, 0.5),
-              slow.fractionAt(seconds, order.confidence())));
+              typical.fractionAt(seconds),
+              slow.fractionAt(seconds)));
     }
     return points;
   }
 
   /** Strength fraction that half of all such joints have after so many seconds. */
   double typicalFraction(double seconds) {
-    return typical.fractionAt(seconds, 0.5);
+    return typical.fractionAt(seconds);
   }
 
   /** Strength fraction reached after so many seconds at the wanted confidence. */
   double sureFraction(double seconds) {
-    return slow.fractionAt(seconds, order.confidence());
+    return slow.fractionAt(seconds);
   }
 
   /** The strength fraction that a stage stands for. */
@@ -207,81 +210,95 @@ final class CurePlan {
     return compound.cure().at(stage).fraction();
   }
 
-  List<Figure> figures() {
-    return List.copyOf(figures);
-  }
-
-  private void collect(
-      Catalog catalog,
-      Faces faces,
-      Optional<PlannedPrimer> primer,
-      Spread spread,
-      double typicalGap,
-      double slowGap,
-      double upperGap) {
+  /** Every factor of the cure with its source. */
+  List<Figure> figures(Catalog catalog) {
+    List<Figure> figures = new ArrayList<>();
     CompoundClass.Cure cure = compound.cure();
     Provenance from = compound.provenance();
-    add(
-        "surface factor",
-        surfaceFactor,
-        "",
-        "time factor of the pair of faces",
-        faces.source(catalog));
+    figures.add(
+        new Figure(
+            "surface factor",
+            faces.timeFactor(),
+            "",
+            "time factor of the pair of faces",
+            faces.source(catalog)));
     primer.ifPresent(
         p ->
-            add(
-                "primer rate",
-                p.primer().rate().likely(),
-                "",
-                "rate of a primed face, " + p.primer().id(),
-                p.primer().provenance()));
-    add("gap factor, typical", typicalGap, "", "time factor of the centred gap", from);
-    add("gap factor, sure side", slowGap, "", "time factor of the gap's upper limit", from);
-    add(
-        "gap, upper limit",
-        upperGap,
-        "µm radial",
-        "largest centred gap at the wanted confidence",
-        INPUT);
-    add("spread", spread.sigmaLn(), "ln", "log-normal spread of class and faces", from);
-    add(
-        "spread factor",
-        spread.factor(order.confidence()),
-        "",
-        "factor on the time at the wanted confidence",
-        from);
-    add("activation energy", cure.activationKJ().likely(), "kJ/mol", "typical", from);
-    add("activation energy, low", cure.activationKJ().low(), "kJ/mol", "slow side when warm", from);
-    add(
-        "activation energy, high",
-        cure.activationKJ().high(),
-        "kJ/mol",
-        "slow side when cold",
-        from);
-    add("reference temperature", cure.referenceC(), "°C", "the class's hours hold here", from);
-    add("reference gap", cure.referenceGapUm(), "µm radial", "the class's hours hold here", from);
+            figures.add(
+                new Figure(
+                    "primer rate",
+                    p.primer().rate().likely(),
+                    "",
+                    "rate of a primed face, " + p.primer().id(),
+                    p.primer().provenance())));
+    figures.add(
+        new Figure("gap factor, typical", typicalGap, "", "time factor of the centred gap", from));
+    figures.add(
+        new Figure(
+            "gap factor, sure side", slowGap, "", "time factor of the gap's upper limit", from));
+    figures.add(
+        new Figure(
+            "gap, upper limit",
+            upperUm,
+            "µm radial",
+            "largest centred gap at the wanted confidence",
+            INPUT));
+    figures.add(
+        new Figure("spread", spread.sigmaLn(), "ln", "log-normal spread of class and faces", from));
+    figures.add(
+        new Figure(
+            "spread factor",
+            spread.factor(order.confidence()),
+            "",
+            "factor on the time at the wanted confidence",
+            from));
+    figures.add(
+        new Figure("activation energy", cure.activationKJ().likely(), "kJ/mol", "typical", from));
+    figures.add(
+        new Figure(
+            "activation energy, low",
+            cure.activationKJ().low(),
+            "kJ/mol",
+            "slow side when warm",
+            from));
+    figures.add(
+        new Figure(
+            "activation energy, high",
+            cure.activationKJ().high(),
+            "kJ/mol",
+            "slow side when cold",
+            from));
+    figures.add(
+        new Figure(
+            "reference temperature", cure.referenceC(), "°C", "the class's hours hold here", from));
+    figures.add(
+        new Figure(
+            "reference gap",
+            cure.referenceGapUm(),
+            "µm radial",
+            "the class's hours hold here",
+            from));
     for (Stage stage : Stage.values()) {
-      add(
-          "hours to " + stage.name().toLowerCase(java.util.Locale.ROOT),
-          cure.at(stage).hours(),
-          "h",
-          "at the reference, strength fraction " + cure.at(stage).fraction(),
-          from);
+      figures.add(
+          new Figure(
+              "hours to " + stage.name().toLowerCase(java.util.Locale.ROOT),
+              cure.at(stage).hours(),
+              "h",
+              "at the reference, strength fraction " + cure.at(stage).fraction(),
+              from));
     }
-    add("slow practice, full", slowFullHours, "h", "at the reference", from);
-    add(
-        "rate at the planned temperature",
-        rate(cure, cure.activationKJ().likely()).at(order.cure().history().celsiusAt(0)),
-        "",
-        "against the reference temperature, at the start",
-        from);
+    figures.add(new Figure("slow practice, full", slowFullHours, "h", "at the reference", from));
+    figures.add(
+        new Figure(
+            "rate at the planned temperature",
+            rate(cure, cure.activationKJ().likely()).at(order.cure().history().celsiusAt(0)),
+            "",
+            "against the reference temperature, at the start",
+            from));
+    return figures;
   }
 
   private static final Provenance INPUT = new Provenance("input", annulus.catalog.Confidence.HIGH);
-
-  private void add(String id, double value, String unit, String meaning, Provenance provenance) {
-    figures.add(new Figure(id, value, unit, meaning, provenance));
-  }
 
   /**
    * Time factor and spread of the pair of faces.

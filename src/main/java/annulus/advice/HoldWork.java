@@ -34,8 +34,8 @@ final class HoldWork {
   private final Knowledge knowledge;
   private final CompoundClass compound;
   private final Gap gap;
-  private final double upperUm;
   private final Optional<PlannedPrimer> primer;
+  private final List<HoldFactor> whenCold;
 
   HoldWork(
       JointOrder order,
@@ -47,8 +47,11 @@ final class HoldWork {
     this.knowledge = knowledge;
     this.compound = compound;
     this.gap = gap;
-    this.upperUm = gap.upperUm(order.confidence());
     this.primer = primer;
+    this.whenCold =
+        computable()
+            ? whenCold(gap.lowerUm(order.confidence()), gap.upperUm(order.confidence()))
+            : List.of();
   }
 
   /** Laminates and plastics get no figure: none would be honest. */
@@ -130,13 +133,19 @@ final class HoldWork {
   }
 
   private HybridHold joint(Estimate hotFraction) {
-    List<HoldFactor> factors = new ArrayList<>();
+    List<HoldFactor> factors = new ArrayList<>(whenCold.size() + 1);
     factors.add(new HoldFactor(Kind.HOT_STRENGTH, hotFraction));
+    factors.addAll(whenCold);
+    BondHold bond =
+        new BondHold(gap.nominalMm(), order.engagementMm(), compound.strengthMPa(), factors);
+    return new HybridHold(bond, FrictionHold.none(), knowledge.hold().limits());
+  }
+
+  /** All factors but that of the service temperature. */
+  private List<HoldFactor> whenCold(double lowerUm, double upperUm) {
+    List<HoldFactor> factors = new ArrayList<>();
     factors.add(
-        knowledge
-            .hold()
-            .gapFactor(gap.lowerUm(order.confidence()), upperUm)
-            .orElse(new HoldFactor(Kind.GAP, NONE)));
+        knowledge.hold().gapFactor(lowerUm, upperUm).orElse(new HoldFactor(Kind.GAP, NONE)));
     factors.add(
         knowledge
             .hold()
@@ -145,9 +154,7 @@ final class HoldWork {
     primerOnFace().ifPresent(p -> factors.add(new HoldFactor(Kind.PRIMER, p.strengthFactor())));
     factors.add(knowledge.hold().engagementFactor(order.engagementMm(), gap.nominalMm()));
     order.load().ifPresent(l -> factors.add(knowledge.hold().dynamicFactor(l.repeats())));
-    BondHold bond =
-        new BondHold(gap.nominalMm(), order.engagementMm(), compound.strengthMPa(), factors);
-    return new HybridHold(bond, FrictionHold.none(), knowledge.hold().limits());
+    return factors;
   }
 
   /** A primer too old to be counted on for speed is still there, and still costs strength. */

@@ -10,10 +10,14 @@ import annulus.fit.Gap;
 import annulus.measure.Belief;
 import annulus.measure.MeasuredDiameter;
 import annulus.measure.Note;
+import annulus.quantity.Interval;
 import annulus.select.Fact;
 import annulus.select.Facts;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Puts what is known of a joint and of a class into the words of the rules. */
@@ -30,6 +34,7 @@ final class JointFacts {
   private final GapFinding found;
   private final Optional<PressReport> press;
   private final Belief largest;
+  private final Map<Interval, Double> covered = new HashMap<>();
   private final Facts joint;
 
   JointFacts(JointOrder order, Catalog catalog, GapFinding found, Optional<PressReport> press) {
@@ -57,7 +62,15 @@ final class JointFacts {
 
   /** Facts of the joint with this primer. */
   Facts joint(Optional<PlannedPrimer> primer) {
-    return joint.with(primed(primer));
+    boolean bore = primer.isPresent() && primer.get().onBore();
+    boolean part = primer.isPresent() && primer.get().onPart();
+    boolean boreInert = order.bore().activity() == Activity.Level.INERT;
+    boolean partInert = order.part().activity() == Activity.Level.INERT;
+    return joint
+        .and()
+        .number(Fact.PRIMED_FACES, (bore ? 1 : 0) + (part ? 1 : 0))
+        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0))
+        .build();
   }
 
   private Facts withoutPrimer() {
@@ -74,6 +87,9 @@ final class JointFacts {
         .flag(Fact.SEAL_NEAR, order.surroundings().sealNear())
         .flag(Fact.ELECTRONICS_NEAR, order.surroundings().electronicsNear())
         .flag(Fact.WARRANTY, order.surroundings().warranty())
+        .flag(
+            Fact.FINISH_SAID,
+            order.assumptions().stream().noneMatch(a -> a.field().endsWith(".finish")))
         .flag(Fact.LOAD_GIVEN, order.load().isPresent())
         .number(Fact.WANTED_CONFIDENCE, order.confidence())
         .build();
@@ -91,27 +107,37 @@ final class JointFacts {
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
     press.ifPresent(
         p -> facts.word(Fact.PRESS, p.standing()).number(Fact.GAP_LOOSEST, p.loosestRadialUm()));
-    List<MeasuredDiameter> measured =
-        List.of(found.bore(), found.part()).stream().flatMap(Optional::stream).toList();
-    if (!measured.isEmpty()) {
+    if (found.bore().isPresent() || found.part().isPresent()) {
+      form(facts);
+    }
+  }
+
+  private void form(Facts.Builder facts) {
+    double ovality = 0;
+    double taper = 0;
+    boolean oneReading = false;
+    for (MeasuredDiameter m : measured()) {
+      ovality = Math.max(ovality, m.ovalityUm().orElse(0));
+      taper = Math.max(taper, m.taperUm().orElse(0));
+      oneReading |= m.has(Note.ONE_READING);
+    }
+    facts
+        .number(Fact.OVALITY, ovality / 2)
+        .number(Fact.TAPER, taper / 2)
+        .flag(Fact.ONE_READING, oneReading);
+    if (found.bore().isPresent()) {
+      MeasuredDiameter bore = found.bore().get();
       facts
-          .number(
-              Fact.OVALITY,
-              measured.stream().mapToDouble(m -> m.ovalityUm().orElse(0)).max().orElse(0) / 2)
-          .number(
-              Fact.TAPER,
-              measured.stream().mapToDouble(m -> m.taperUm().orElse(0)).max().orElse(0) / 2);
+          .flag(Fact.TWO_POINT, bore.span().contacts() == 2)
+          .flag(Fact.THREE_POINT, bore.has(Note.THREE_POINT_BLIND_TO_OVAL));
     }
-    if (!measured.isEmpty()) {
-      facts.flag(Fact.ONE_READING, measured.stream().anyMatch(m -> m.has(Note.ONE_READING)));
-    }
-    found
-        .bore()
-        .ifPresent(
-            b ->
-                facts
-                    .flag(Fact.TWO_POINT, b.span().contacts() == 2)
-                    .flag(Fact.THREE_POINT, b.has(Note.THREE_POINT_BLIND_TO_OVAL)));
+  }
+
+  private List<MeasuredDiameter> measured() {
+    List<MeasuredDiameter> measured = new ArrayList<>(2);
+    found.bore().ifPresent(measured::add);
+    found.part().ifPresent(measured::add);
+    return measured;
   }
 
   private void members(Facts.Builder facts) {
@@ -128,29 +154,18 @@ final class JointFacts {
         .word(Fact.PART_ATTACK, attack(part))
         .word(Fact.BORE_STATE, bore.state())
         .word(Fact.PART_STATE, part.state());
-    List<Activity.Level> levels = List.of(bore.activity(), part.activity());
     facts
-        .number(Fact.INERT_FACES, count(levels, Activity.Level.INERT))
-        .number(Fact.SLOW_FACES, count(levels, Activity.Level.SLOW));
+        .number(Fact.INERT_FACES, faces(Activity.Level.INERT))
+        .number(Fact.SLOW_FACES, faces(Activity.Level.SLOW));
   }
 
   private static Material.Attack attack(Member member) {
     return member.material().attack();
   }
 
-  private static double count(List<Activity.Level> levels, Activity.Level wanted) {
-    return levels.stream().filter(l -> l == wanted).count();
-  }
-
-  private Facts primed(Optional<PlannedPrimer> primer) {
-    boolean bore = primer.map(PlannedPrimer::onBore).orElse(false);
-    boolean part = primer.map(PlannedPrimer::onPart).orElse(false);
-    boolean boreInert = order.bore().activity() == Activity.Level.INERT;
-    boolean partInert = order.part().activity() == Activity.Level.INERT;
-    return Facts.builder()
-        .number(Fact.PRIMED_FACES, (bore ? 1 : 0) + (part ? 1 : 0))
-        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0))
-        .build();
+  private int faces(Activity.Level wanted) {
+    return (order.bore().activity() == wanted ? 1 : 0)
+        + (order.part().activity() == wanted ? 1 : 0);
   }
 
   private void primerAge(Facts.Builder facts) {
@@ -177,14 +192,16 @@ final class JointFacts {
         .number(Fact.PART_COLDER, colder);
   }
 
-  /** Facts of a class in the joint with this primer. */
-  Facts ofClass(CompoundClass compound, Optional<PlannedPrimer> primer) {
-    boolean bothPrimed = primer.map(p -> p.onBore() && p.onPart()).orElse(false);
+  /** Facts of the joint with this primer, and of a class in it. */
+  Facts ofClass(Facts joint, CompoundClass compound, Optional<PlannedPrimer> primer) {
+    boolean bothPrimed = primer.isPresent() && primer.get().onBore() && primer.get().onPart();
+    double low = compound.gapUm().low();
     double high = bothPrimed ? compound.primedGapMaxUm() : compound.gapUm().high();
-    return Facts.builder()
-        .number(Fact.CLASS_GAP_LOW, compound.gapUm().low())
+    return joint
+        .and()
+        .number(Fact.CLASS_GAP_LOW, low)
         .number(Fact.CLASS_GAP_HIGH, high)
-        .number(Fact.CLASS_COVERS, largest.within(compound.gapUm().low(), high))
+        .number(Fact.CLASS_COVERS, covered(new Interval(low, high)))
         .number(Fact.CLASS_SERVICE_LOW, compound.serviceC().low())
         .number(Fact.CLASS_SERVICE_HIGH, compound.serviceC().high())
         .number(Fact.CLASS_MINIMUM, compound.cure().minimumC())
@@ -193,5 +210,10 @@ final class JointFacts {
         .word(Fact.CLASS_PERMANENCE, compound.permanence())
         .word(Fact.CLASS_ROLE, compound.role())
         .build();
+  }
+
+  /** Several classes fill the same gaps. */
+  private double covered(Interval gapUm) {
+    return covered.computeIfAbsent(gapUm, g -> largest.within(g.low(), g.high()));
   }
 }

@@ -4,11 +4,13 @@ import annulus.advice.Advisor;
 import annulus.exchange.BatchAnswers;
 import annulus.exchange.BatchAnswers.Answered;
 import annulus.exchange.OrderReader;
+import annulus.exchange.PlacedProblem;
 import annulus.exchange.SpreadsheetCells;
 import annulus.report.BatchTable;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
+import java.util.List;
 
 /** {@code advise --batch}: a job list answered into a table, its problems said on stderr. */
 final class BatchRun {
@@ -21,17 +23,23 @@ final class BatchRun {
       String file, Reader in, Appendable out, Advisor advisor, OrderReader reader, PrintStream err)
       throws IOException {
     BatchTable table = new BatchTable(out, SpreadsheetCells::safe);
-    BatchAnswers.read(file, in, reader, advisor, row -> write(table, row, err));
-    table.flush();
+    BatchAnswers.read(
+        file, in, reader, advisor, row -> line(table, row), line -> write(table, line, err));
     return new Count(table.answered(), table.refused());
   }
 
-  private static void write(BatchTable table, Answered row, PrintStream err) {
+  private record Line(BatchTable.Row row, List<PlacedProblem> problems) {}
+
+  private static Line line(BatchTable table, Answered row) {
     if (row.advice().isPresent()) {
-      table.answered(row.line(), row.advice().get());
-    } else {
-      row.problems().forEach(err::println);
-      table.refused(row.line(), row.job(), row.problems().get(0).toString());
+      return new Line(table.answered(row.line(), row.advice().get()), List.of());
     }
+    String first = row.problems().get(0).toString();
+    return new Line(table.refused(row.line(), row.job(), first), row.problems());
+  }
+
+  private static void write(BatchTable table, Line line, PrintStream err) {
+    line.problems().forEach(err::println);
+    table.write(line.row());
   }
 }

@@ -49,11 +49,13 @@ public record ArrheniusRate(
    */
   @Override
   public double at(double celsius) {
-    if (celsius < minimumC) {
-      return 0;
-    }
+    return celsius < minimumC ? 0 : Math.exp(exponent(celsius));
+  }
+
+  /** The logarithm of the rate at a temperature that is not below the minimum. */
+  double exponent(double celsius) {
     double kelvin = Units.kelvin(Math.min(celsius, holdAboveC));
     double perKelvin = activationKJ * 1000 / Units.GAS_CONSTANT;
-    return Math.exp(-perKelvin * (1 / kelvin - 1 / Units.kelvin(referenceC)));
+    return -perKelvin * (1 / kelvin - 1 / Units.kelvin(referenceC));
   }
 }

@@ -73,10 +73,11 @@ public record CureCurve(List<Point> points) {
   public double fractionAt(double hours) {
     Check.within("hours", hours, 0, Double.POSITIVE_INFINITY, "h");
     int after = 0;
-    while (after < points.size() && points.get(after).hours() <= hours) {
+    int size = points.size();
+    while (after < size && points.get(after).hours() <= hours) {
       after++;
     }
-    if (after == 0 || after == points.size()) {
+    if (after == 0 || after == size) {
       return after == 0 ? 0 : lastFraction();
     }
     Point low = points.get(after - 1);

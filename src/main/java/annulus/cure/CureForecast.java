@@ -32,8 +32,7 @@ public final class CureForecast {
    *     <p>Source: monotone inversion at the quantile.
    */
   public OptionalDouble secondsTo(double fraction, double quantile) {
-    OptionalDouble hours = model.hoursNeeded(fraction, quantile);
-    return hours.isEmpty() ? hours : reduced(quantile).secondsToReach(hours.getAsDouble());
+    return at(quantile).secondsTo(fraction);
   }
 
   /**
@@ -48,8 +47,7 @@ public final class CureForecast {
    *     <p>Source: inverse of {@link #secondsTo}.
    */
   public double fractionAt(double seconds, double quantile) {
-    double hours = reduced(quantile).hoursAt(seconds);
-    return model.curve().fractionAt(hours / (model.timeFactor() * model.spread().factor(quantile)));
+    return at(quantile).fractionAt(seconds);
   }
 
   /**
@@ -76,6 +74,10 @@ public final class CureForecast {
     double sure = model.spread().probabilityOfAtMost(slow.hoursAt(seconds) / median);
     double likely = model.spread().probabilityOfAtMost(typical.hoursAt(seconds) / median);
     return sure > MIDDLE ? sure : Math.min(MIDDLE, likely);
+  }
+
+  private CureCourse at(double quantile) {
+    return new CureCourse(model, reduced(quantile), quantile);
   }
 
   /** The reduced time behind a quantile: slow side above the middle, typical up to it. */

@@ -63,4 +63,13 @@ public record CureModel(
     return new CureForecast(
         this, new ReducedTime(history, typical), new ReducedTime(history, slow));
   }
+
+  /**
+   * This joint at one quantile, above 0 and below 1, in such a history: the slow rate above the
+   * middle, the typical one up to it.
+   */
+  public CureCourse in(TemperatureHistory history, double quantile) {
+    Rate rate = quantile > CureForecast.MIDDLE ? slow : typical;
+    return new CureCourse(this, new ReducedTime(history, rate), quantile);
+  }
 }

@@ -49,7 +49,10 @@ public record SlowestRate(ArrheniusRate lowest, ArrheniusRate highest) implement
 
   @Override
   public double at(double celsius) {
-    return Math.min(lowest.at(celsius), highest.at(celsius));
+    // the exponential never falls: that of the lesser exponent is the lesser rate
+    return celsius < minimumC()
+        ? 0
+        : Math.exp(Math.min(lowest.exponent(celsius), highest.exponent(celsius)));
   }
 
   @Override

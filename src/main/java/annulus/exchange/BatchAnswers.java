@@ -9,20 +9,31 @@ import java.io.Reader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.Supplier;
 
-/** Answers the rows of a job list one after the other, whatever their number, in bounded memory. */
-public final class BatchAnswers {
-  private static final int BLOCK = 256;
+/**
+ * Answers the rows of a job list, whatever their number, in bounded memory. Blocks of rows are
+ * read, answered and put into words by all cores, and given out in the order of the file.
+ *
+ * @param <T> what is made of an answer
+ */
+public final class BatchAnswers<T> {
+  private static final int BLOCK = 1024;
 
   private final String file;
   private final Advisor advisor;
-  private final Consumer<Answered> consumer;
-  private final List<Row> block = new ArrayList<>(BLOCK);
+  private final Function<Answered, T> made;
+  private final Consumer<T> consumer;
+  private final List<Supplier<Row>> block = new ArrayList<>(BLOCK);
 
-  private BatchAnswers(String file, Advisor advisor, Consumer<Answered> consumer) {
+  private BatchAnswers(
+      String file, Advisor advisor, Function<Answered, T> made, Consumer<T> consumer) {
     this.file = file;
     this.advisor = advisor;
+    this.made = made;
     this.consumer = consumer;
   }
 
@@ -44,27 +55,33 @@ public final class BatchAnswers {
   /**
    * Answers all rows; every row read comes out once, in order.
    *
+   * @param made makes of an answer what is given out; may be called by several threads at once
+   * @param consumer takes it, in the order of the file
    * @throws InputRefused when the header can't be used
    * @throws IOException when the file can't be read
    */
-  public static void read(
-      String file, Reader in, OrderReader reader, Advisor advisor, Consumer<Answered> consumer)
+  public static <T> void read(
+      String file,
+      Reader in,
+      OrderReader reader,
+      Advisor advisor,
+      Function<Answered, T> made,
+      Consumer<T> consumer)
       throws IOException {
-    BatchAnswers answers = new BatchAnswers(file, advisor, consumer);
-    BatchOrders.read(file, in, reader, answers::add);
+    BatchAnswers<T> answers = new BatchAnswers<>(file, advisor, made, consumer);
+    BatchOrders.eachUnread(file, in, reader, Set.of(), answers::add);
     answers.flush();
   }
 
-  private void add(Row row) {
+  private void add(Supplier<Row> row) {
     block.add(row);
     if (block.size() == BLOCK) {
       flush();
     }
   }
 
-  /** A block is worked on by all cores and given out in the order it was read. */
   private void flush() {
-    block.parallelStream().map(this::answered).toList().forEach(consumer);
+    block.parallelStream().map(row -> made.apply(answered(row.get()))).toList().forEach(consumer);
     block.clear();
   }
 

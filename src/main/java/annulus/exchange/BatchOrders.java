@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
@@ -88,6 +89,20 @@ public final class BatchOrders {
   public static void read(
       String file, Reader in, OrderReader reader, Set<String> beside, Consumer<Row> consumer)
       throws IOException {
+    eachUnread(file, in, reader, beside, row -> consumer.accept(row.get()));
+  }
+
+  /**
+   * As {@link #read}, but leaves the reading of each row to the consumer, at any later time and on
+   * any thread: the rows do not depend on each other.
+   */
+  static void eachUnread(
+      String file,
+      Reader in,
+      OrderReader reader,
+      Set<String> beside,
+      Consumer<Supplier<Row>> consumer)
+      throws IOException {
     try {
       new BatchOrders(file, reader, beside).rows(in, consumer);
     } catch (CharacterCodingException e) {
@@ -100,8 +115,9 @@ public final class BatchOrders {
         List.of(new PlacedProblem(file, 0, 0, "", "is not UTF-8 text", "text saved as UTF-8")));
   }
 
-  private void rows(Reader in, Consumer<Row> consumer) throws IOException {
-    BufferedReader buffered = new BufferedReader(in);
+  private void rows(Reader in, Consumer<Supplier<Row>> consumer) throws IOException {
+    RowLimit limited = new RowLimit(file, in);
+    BufferedReader buffered = new BufferedReader(limited);
     PushbackReader head = declared(buffered);
     CSVFormat format =
         CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
@@ -111,13 +127,14 @@ public final class BatchOrders {
       Iterator<CSVRecord> records = parser.iterator();
       for (long line = skipped + 1L; ; line = parser.getCurrentLineNumber() + skipped + 1) {
         Optional<CSVRecord> row = next(records, names == null, line, consumer);
+        limited.nextRow();
         if (row.isEmpty()) {
           break;
         } else if (!isBlank(row.get())) {
           if (names == null) {
             names = header(row.get(), (int) line);
           } else {
-            consumer.accept(row(row.get(), names, line));
+            consumer.accept(unread(row.get(), names, line));
           }
         }
       }
@@ -133,7 +150,7 @@ public final class BatchOrders {
    * that row is refused, and it is the last.
    */
   private Optional<CSVRecord> next(
-      Iterator<CSVRecord> records, boolean inHeader, long line, Consumer<Row> consumer)
+      Iterator<CSVRecord> records, boolean inHeader, long line, Consumer<Supplier<Row>> consumer)
       throws IOException {
     try {
       return records.hasNext() ? Optional.of(records.next()) : Optional.empty();
@@ -149,12 +166,23 @@ public final class BatchOrders {
               "",
               "has a quote that does not close its cell; this row and all after it are not read",
               "quotes round the whole cell, doubled inside: \"a \"\"b\"\" c\"");
-      if (inHeader) {
-        throw new InputRefused(List.of(problem));
-      }
-      consumer.accept(new Row(line, "", Optional.empty(), List.of(problem), Map.of()));
-      return Optional.empty();
+      return last(problem, inHeader, consumer);
+    } catch (InputRefused e) {
+      PlacedProblem p = e.problems().get(0);
+      return last(
+          new PlacedProblem(file, (int) line, 0, "", p.problem(), p.allowed()), inHeader, consumer);
     }
+  }
+
+  /** A row behind which nothing can be read. */
+  private static Optional<CSVRecord> last(
+      PlacedProblem problem, boolean inHeader, Consumer<Supplier<Row>> consumer) {
+    if (inHeader) {
+      throw new InputRefused(List.of(problem));
+    }
+    Row refused = new Row(problem.line(), "", Optional.empty(), List.of(problem), Map.of());
+    consumer.accept(() -> refused);
+    return Optional.empty();
   }
 
   private static boolean isBlank(CSVRecord row) {
@@ -213,10 +241,14 @@ public final class BatchOrders {
     return names;
   }
 
+  private Supplier<Row> unread(CSVRecord row, List<String> names, long line) {
+    return () -> row(row, names, line);
+  }
+
   private Row row(CSVRecord row, List<String> names, long line) {
     Node.Place place = new Node.Place(file, (int) line, 0);
-    String job =
-        names.contains("job") && row.size() == names.size() ? row.get(names.indexOf("job")) : "";
+    int jobColumn = row.size() == names.size() ? names.indexOf("job") : -1;
+    String job = jobColumn < 0 ? "" : row.get(jobColumn);
     if (row.size() != names.size()) {
       PlacedProblem problem =
           place.problem("", row.size() + " cells", names.size() + " cells as in the header");
@@ -227,22 +259,21 @@ public final class BatchOrders {
     List<PlacedProblem> wrong = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       String cell = row.get(i).strip();
+      String name = names.get(i);
       Node.Place at = new Node.Place(file, (int) line, i + 1);
-      boolean comma = decimalComma && !FlatOrder.isText(names.get(i));
-      if (beside.contains(names.get(i))) {
-        other.put(names.get(i), cell);
+      boolean comma = decimalComma && !FlatOrder.isText(name);
+      if (beside.contains(name)) {
+        other.put(name, cell);
       } else if (cell.indexOf(NO_CHARACTER) >= 0) {
-        wrong.add(at.problem(names.get(i), "is not UTF-8 text", "a file saved as UTF-8"));
-      } else if (beside.contains(names.get(i))) {
-        other.put(names.get(i), cell);
+        wrong.add(at.problem(name, "is not UTF-8 text", "a file saved as UTF-8"));
       } else if (comma && WITH_POINT.matcher(cell).find()) {
         wrong.add(
             at.problem(
-                names.get(i),
+                name,
                 Fields.quoted(cell) + " has a point, but the file declares a decimal comma",
                 "a decimal comma: " + cell.replace('.', ',')));
       } else if (!cell.isEmpty()) {
-        flat.put(names.get(i), new Node.Text(at, comma ? withPoint(cell) : cell));
+        flat.put(name, new Node.Text(at, comma ? withPoint(cell) : cell));
       }
     }
     if (!wrong.isEmpty()) {

@@ -14,6 +14,8 @@ import java.util.regex.Pattern;
 final class ClockTimes {
   private static final Pattern OFFSET = Pattern.compile(".*(Z|[+-][0-9]{2}:?[0-9]{2})$");
 
+  private static final String USUAL = "0000-00-00T00:00";
+
   private final Problems problems;
 
   ClockTimes(Problems problems) {
@@ -47,7 +49,7 @@ final class ClockTimes {
       if (written.length() > 16 && OFFSET.matcher(written).matches()) {
         return Optional.of(OffsetDateTime.parse(written).toInstant());
       }
-      return local(f, name, LocalDateTime.parse(written), zone);
+      return local(f, name, parsed(written), zone);
     } catch (DateTimeException e) {
       problems.add(
           f.placeOf(name),
@@ -56,6 +58,40 @@ final class ClockTimes {
           "such as 2026-11-25T15:30 or 2026-11-25T15:30+01:00");
       return Optional.empty();
     }
+  }
+
+  /** As {@link LocalDateTime#parse}; the usual {@code 2026-11-25T15:30} without its formatter. */
+  static LocalDateTime parsed(String written) {
+    return isUsual(written)
+        ? LocalDateTime.of(
+            number(written, 0, 4),
+            number(written, 5, 7),
+            number(written, 8, 10),
+            number(written, 11, 13),
+            number(written, 14, 16))
+        : LocalDateTime.parse(written);
+  }
+
+  private static boolean isUsual(String written) {
+    if (written.length() != USUAL.length()) {
+      return false;
+    }
+    for (int i = 0; i < USUAL.length(); i++) {
+      char c = written.charAt(i);
+      boolean digit = c >= '0' && c <= '9';
+      if (USUAL.charAt(i) == '0' ? !digit : c != USUAL.charAt(i)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static int number(String written, int from, int to) {
+    int number = 0;
+    for (int i = from; i < to; i++) {
+      number = 10 * number + written.charAt(i) - '0';
+    }
+    return number;
   }
 
   private Optional<Instant> local(Fields f, String name, LocalDateTime local, ZoneId zone) {

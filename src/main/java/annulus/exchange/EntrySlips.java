@@ -25,8 +25,12 @@ final class EntrySlips {
   /** Readings of one member that can't be of the same bore or part. */
   void sameMember(Node.Place place, String field, List<Reading> readings) {
     double limitMm = policy.value("entry-gap-limit-um") / 1000;
-    double low = readings.stream().mapToDouble(Reading::mm).min().orElse(0);
-    double high = readings.stream().mapToDouble(Reading::mm).max().orElse(0);
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (Reading reading : readings) {
+      low = Math.min(low, reading.mm());
+      high = Math.max(high, reading.mm());
+    }
     if (high - low > limitMm) {
       problems.add(
           place,
@@ -59,6 +63,21 @@ final class EntrySlips {
   void pair(Node.Place place, String boreField, double boreMm, double partMm) {
     double radialUm = (boreMm - partMm) * 500;
     double limitUm = policy.value("entry-gap-limit-um");
+    boolean apart =
+        near(boreMm / partMm, Units.INCH_MM)
+            || near(partMm / boreMm, Units.INCH_MM)
+            || near(boreMm / partMm, 10)
+            || near(partMm / boreMm, 10)
+            || Math.abs(radialUm) > limitUm
+            || -radialUm > policy.value("swapped-interference-um");
+    if (apart) {
+      slipOfPair(place, boreField, boreMm, partMm, limitUm);
+    }
+  }
+
+  private void slipOfPair(
+      Node.Place place, String boreField, double boreMm, double partMm, double limitUm) {
+    double radialUm = (boreMm - partMm) * 500;
     String both =
         "bore " + Numbers.fixed(boreMm, 3) + " and part " + Numbers.fixed(partMm, 3) + " mm";
     if (near(boreMm / partMm, Units.INCH_MM) || near(partMm / boreMm, Units.INCH_MM)) {
@@ -81,7 +100,7 @@ final class EntrySlips {
               + " µm radial (±"
               + Numbers.plain(limitUm / 500)
               + " mm across the diameter); check both entries");
-    } else if (-radialUm > policy.value("swapped-interference-um")) {
+    } else {
       problems.add(
           place,
           boreField,

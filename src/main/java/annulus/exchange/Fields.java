@@ -4,6 +4,7 @@ import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -20,7 +21,12 @@ final class Fields {
   private final Node.Obj object;
   private final Problems problems;
   private final String path;
-  private final Set<String> known = new LinkedHashSet<>();
+
+  /** The members asked for; few of the many names that are asked for stand there. */
+  private final Set<String> asked = new HashSet<>();
+
+  /** The names asked for, in that order; a name may stand twice. */
+  private final List<String> known = new ArrayList<>();
 
   Fields(Node.Obj object, Problems problems, String path) {
     this.object = object;
@@ -87,11 +93,20 @@ final class Fields {
   boolean has(String name) {
     known.add(name);
     Node node = object.members().get(name);
+    if (node != null) {
+      asked.add(name);
+    }
     return node != null && !(node instanceof Node.Nothing);
   }
 
   Optional<Node> node(String name) {
-    return has(name) ? Optional.of(object.members().get(name)) : Optional.empty();
+    known.add(name);
+    Node node = object.members().get(name);
+    if (node == null) {
+      return Optional.empty();
+    }
+    asked.add(name);
+    return node instanceof Node.Nothing ? Optional.empty() : Optional.of(node);
   }
 
   Optional<Node> required(String name) {
@@ -103,21 +118,22 @@ final class Fields {
   }
 
   Optional<String> text(String name) {
-    return node(name).flatMap(n -> asText(n, path(name)));
+    Optional<Node> node = node(name);
+    return node.isPresent() ? asText(node.get(), name) : Optional.empty();
   }
 
   String requiredText(String name) {
-    return required(name).flatMap(n -> asText(n, path(name))).orElse("");
+    return required(name).flatMap(n -> asText(n, name)).orElse("");
   }
 
-  private Optional<String> asText(Node node, String field) {
+  private Optional<String> asText(Node node, String name) {
     if (node instanceof Node.Text t && !t.value().isBlank()) {
       return Optional.of(t.value().strip());
     }
     if (node instanceof Node.Num n && n.cell()) {
       return Optional.of(n.written());
     }
-    problems.add(node.place(), field, "is " + kind(node), "some text in quotes");
+    problems.add(node.place(), path(name), "is " + kind(node), "some text in quotes");
     return Optional.empty();
   }
 
@@ -183,7 +199,7 @@ final class Fields {
       return Optional.empty();
     }
     for (E value : values) {
-      if (word(value).equals(text.get())) {
+      if (isWord(text.get(), value.name())) {
         return Optional.of(value);
       }
     }
@@ -194,6 +210,21 @@ final class Fields {
         quoted(text.get()) + " is unknown",
         Nearest.allowed(text.get(), words));
     return Optional.empty();
+  }
+
+  /** Whether a text is {@link #word} of a constant, without making that word. */
+  private static boolean isWord(String text, String constant) {
+    if (text.length() != constant.length()) {
+      return false;
+    }
+    for (int i = 0; i < text.length(); i++) {
+      char c = constant.charAt(i);
+      char wanted = c == '_' ? '-' : c >= 'A' && c <= 'Z' ? (char) (c + 'a' - 'A') : c;
+      if (text.charAt(i) != wanted) {
+        return false;
+      }
+    }
+    return true;
   }
 
   <E extends Enum<E>> E requiredChoice(String name, E[] values) {
@@ -233,17 +264,18 @@ final class Fields {
   /** Declares a name as known without reading it. */
   void allow(String name) {
     known.add(name);
+    asked.add(name);
   }
 
   /** Reports fields that were never asked for, with the nearest known name. */
   void done() {
     for (var entry : object.members().entrySet()) {
-      if (!known.contains(entry.getKey())) {
+      if (!asked.contains(entry.getKey())) {
         problems.add(
             entry.getValue().place(),
             path(entry.getKey()),
             "is not a field here",
-            Nearest.allowed(entry.getKey(), known));
+            Nearest.allowed(entry.getKey(), new LinkedHashSet<>(known)));
       }
     }
   }

@@ -1,6 +1,7 @@
 package annulus.exchange;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +18,11 @@ final class FlatOrder {
 
   private static final List<String> TEXTS =
       List.of("job", "title", "start", "zone", "movedAt", "cure.place");
+
+  private static final List<String> FLAGS =
+      List.of("comesApartLater", "sealNear", "electronicsNear", "warranty");
+
+  private static final Map<String, Spot> SPOTS = spots();
 
   private static final Pattern BETWEEN_READINGS = Pattern.compile("[;\\s]+(?![A-Za-z\"])");
 
@@ -72,6 +78,39 @@ final class FlatOrder {
     return p;
   }
 
+  private enum Shape {
+    READINGS,
+    FLAG,
+    TEXT,
+    PLAIN
+  }
+
+  /**
+   * Where a flat name goes.
+   *
+   * @param holder the object that holds it; empty for the order itself
+   * @param name its name there
+   * @param shape what its value becomes
+   */
+  private record Spot(String holder, String name, Shape shape) {
+    static Spot of(String path) {
+      int dot = path.indexOf('.');
+      Shape shape =
+          path.endsWith("readingsMm")
+              ? Shape.READINGS
+              : FLAGS.contains(path) ? Shape.FLAG : TEXTS.contains(path) ? Shape.TEXT : Shape.PLAIN;
+      return dot < 0
+          ? new Spot("", path, shape)
+          : new Spot(path.substring(0, dot), path.substring(dot + 1), shape);
+    }
+  }
+
+  private static Map<String, Spot> spots() {
+    Map<String, Spot> spots = new HashMap<>();
+    PATHS.forEach((name, path) -> spots.put(name, Spot.of(path)));
+    return Map.copyOf(spots);
+  }
+
   /** The flat name of an order file's path; the path itself where there is none. */
   static String nameOf(String path) {
     String measured = path.replaceFirst("^(bore|part)\\.temperatureC$", "both.temperatureC");
@@ -97,21 +136,26 @@ final class FlatOrder {
   static Node.Obj toOrder(Node.Place place, Map<String, Node> flat) {
     Map<String, Node> root = new LinkedHashMap<>();
     Map<String, Map<String, Node>> nested = new LinkedHashMap<>();
-    nested.put("bore", new LinkedHashMap<>());
-    nested.put("part", new LinkedHashMap<>());
+    Map<String, Node> bore = new LinkedHashMap<>();
+    Map<String, Node> part = new LinkedHashMap<>();
+    nested.put("bore", bore);
+    nested.put("part", part);
     for (Map.Entry<String, Node> entry : flat.entrySet()) {
-      String path = PATHS.getOrDefault(entry.getKey(), entry.getKey());
-      Node value = shaped(path, entry.getValue());
-      int dot = path.indexOf('.');
-      if (dot < 0) {
-        root.put(path, value);
-      } else if (path.startsWith("both.")) {
-        nested.get("bore").put(path.substring(dot + 1), value);
-        nested.get("part").put(path.substring(dot + 1), value);
-      } else {
-        nested
-            .computeIfAbsent(path.substring(0, dot), k -> new LinkedHashMap<>())
-            .put(path.substring(dot + 1), value);
+      Spot known = SPOTS.get(entry.getKey());
+      Spot spot = known == null ? Spot.of(entry.getKey()) : known;
+      Node value = shaped(spot.shape(), entry.getValue());
+      switch (spot.holder()) {
+        case "" -> root.put(spot.name(), value);
+        case "bore" -> bore.put(spot.name(), value);
+        case "part" -> part.put(spot.name(), value);
+        case "both" -> {
+          bore.put(spot.name(), value);
+          part.put(spot.name(), value);
+        }
+        default ->
+            nested
+                .computeIfAbsent(spot.holder(), k -> new LinkedHashMap<>())
+                .put(spot.name(), value);
       }
     }
     nested.forEach((name, members) -> root.put(name, object(place, members)));
@@ -120,7 +164,7 @@ final class FlatOrder {
   }
 
   private static Node object(Node.Place place, Map<String, Node> members) {
-    Node.Place first = members.values().stream().findFirst().map(Node::place).orElse(place);
+    Node.Place first = members.isEmpty() ? place : members.values().iterator().next().place();
     return new Node.Obj(first, members);
   }
 
@@ -133,20 +177,18 @@ final class FlatOrder {
     }
   }
 
-  private static Node shaped(String path, Node value) {
-    if (path.endsWith("readingsMm")) {
+  private static Node shaped(Shape shape, Node value) {
+    if (shape == Shape.READINGS) {
       return readings(value);
     }
-    boolean flag =
-        List.of("comesApartLater", "sealNear", "electronicsNear", "warranty").contains(path);
-    if (flag && value instanceof Node.Text t) {
+    if (shape == Shape.FLAG && value instanceof Node.Text t) {
       return switch (t.value().toLowerCase(Locale.ROOT)) {
         case "yes", "true" -> new Node.Bool(value.place(), true);
         case "no", "false" -> new Node.Bool(value.place(), false);
         default -> value;
       };
     }
-    return TEXTS.contains(path) && value instanceof Node.Num n
+    return shape == Shape.TEXT && value instanceof Node.Num n
         ? new Node.Text(n.place(), n.written())
         : value;
   }
@@ -157,9 +199,44 @@ final class FlatOrder {
       return new Node.Arr(value.place(), List.of(value));
     }
     List<Node> elements = new ArrayList<>();
-    for (String word : BETWEEN_READINGS.split(t.value().strip())) {
+    for (String word : words(t.value().strip())) {
       elements.add(new Node.Text(value.place(), word));
     }
     return new Node.Arr(value.place(), elements);
+  }
+
+  /** The readings of a cell, each with its unit, if any. */
+  static List<String> words(String cell) {
+    return isBare(cell) ? bareWords(cell) : List.of(BETWEEN_READINGS.split(cell));
+  }
+
+  /** Whether a cell begins with a number and holds no unit, so that every space parts readings. */
+  private static boolean isBare(String cell) {
+    for (int i = 0; i < cell.length(); i++) {
+      char c = cell.charAt(i);
+      boolean bare = (c >= '0' && c <= '9') || c == '.' || (isBetween(c) && i > 0);
+      if (!bare) {
+        return false;
+      }
+    }
+    return !cell.isEmpty();
+  }
+
+  private static boolean isBetween(char c) {
+    return c == ' ' || c == ';';
+  }
+
+  private static List<String> bareWords(String cell) {
+    List<String> words = new ArrayList<>();
+    int start = 0;
+    for (int i = 1; i <= cell.length(); i++) {
+      if (i == cell.length() || isBetween(cell.charAt(i))) {
+        if (i > start) {
+          words.add(cell.substring(start, i));
+        }
+        start = i + 1;
+      }
+    }
+    return words;
   }
 }

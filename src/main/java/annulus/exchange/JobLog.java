@@ -54,8 +54,18 @@ public record JobLog(LoggerReading reading, MeasuredCourse course) {
       throw refused(file, "the joint starts at " + order.start() + ", after now " + now);
     }
     double step = Math.max(LEAST_STEP_SECONDS, (until - from) / MOST_STEPS);
-    ColdSteps steps = new ColdSteps(from, until, step);
-    LoggerReading reading = LoggerCsv.read(file, source, options.withFloor(floor), rules, steps);
+    List<ColdSteps> made = new ArrayList<>();
+    LoggerReading reading =
+        LoggerCsv.read(
+            file,
+            source,
+            options.withFloor(floor),
+            rules,
+            () -> {
+              made.add(new ColdSteps(from, until, step));
+              return made.get(made.size() - 1);
+            });
+    ColdSteps steps = made.get(made.size() - 1);
     if (steps.isEmpty()) {
       throw refused(
           file,

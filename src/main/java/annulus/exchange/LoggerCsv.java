@@ -14,9 +14,11 @@ import java.util.OptionalLong;
 import java.util.function.Supplier;
 
 /**
- * Reads a temperature logger's CSV file of any common shape in two passes: the first finds how the
- * file is to be read, the second gives its linear temperature pieces. Memory stays bounded; only a
- * file with the newest row first is held, as plain numbers, up to a stated length.
+ * Reads a temperature logger's CSV file of any common shape. A pass over the whole file finds how
+ * it is to be read; the linear temperature pieces are given in the same pass as the first lines say
+ * it is to be read, and once more in a second pass where the whole file says otherwise. Memory
+ * stays bounded; only a file with the newest row first is held, as plain numbers, up to a stated
+ * length.
  *
  * <p>The power-on value of a common chip sensor (85 °C) counts only after a reading close to it, so
  * that one at the start or alone among others is a fault. Two rows of one time count as the colder.
@@ -46,17 +48,18 @@ public final class LoggerCsv {
 
   /** Takes the lines of the file. */
   private interface LineConsumer {
-    void line(int number, String text);
+    void line(int number, LoggerLayout.Cells cells);
   }
 
   /**
    * Reads a file.
    *
    * @param file its name, for messages
-   * @param source opens it anew; called two or three times
+   * @param source opens it anew; called up to three times
    * @param options what the user declares
    * @param rules limits
-   * @param pieces takes the pieces in the order of time; times in seconds since 1970 UTC, °C
+   * @param pieces makes what takes the pieces in the order of time, in seconds since 1970 UTC and
+   *     °C; called up to two times, and only what was made last holds the file
    * @return how the file was read
    * @throws InputRefused when the file can't be read without guessing; pieces already given must
    *     then be dropped
@@ -67,7 +70,7 @@ public final class LoggerCsv {
       Supplier<Reader> source,
       LoggerOptions options,
       LoggerRules rules,
-      PieceConsumer pieces)
+      Supplier<? extends PieceConsumer> pieces)
       throws IOException {
     try {
       return new LoggerCsv(file, source, options, rules).read(pieces);
@@ -79,18 +82,28 @@ public final class LoggerCsv {
     }
   }
 
-  private LoggerReading read(PieceConsumer consumer) throws IOException {
-    LoggerLayout layout = LoggerLayouts.find(file, sample(), options);
+  private LoggerReading read(Supplier<? extends PieceConsumer> consumers) throws IOException {
+    List<String> sample = sample();
+    LoggerLayout layout = LoggerLayouts.find(file, sample, options);
     LoggerSurvey survey = new LoggerSurvey(file, layout, options, rules);
-    forEachLine(survey::line);
-    LoggerSurvey.Plan plan = survey.plan();
-    LoggerPieces pieces = new LoggerPieces(plan, options, rules, consumer);
-    if (plan.newestFirst()) {
-      Held held = new Held(rules.count("newest-first-rows-most"));
-      forEachLine((number, text) -> row(layout, plan, pieces, number, text, held));
-      held.oldestFirst(pieces);
+    Optional<LoggerSurvey.Plan> draft = draft(layout, sample);
+    LoggerPieces pieces = null;
+    if (draft.isPresent()) {
+      LoggerSurvey.Plan plan = draft.get();
+      LoggerPieces tried = new LoggerPieces(plan, options, rules, consumers.get());
+      forEachLine(
+          layout,
+          (number, cells) -> {
+            survey.line(number, cells);
+            row(layout, plan, tried, number, cells, tried::row);
+          });
+      pieces = tried;
     } else {
-      forEachLine((number, text) -> row(layout, plan, pieces, number, text, pieces::row));
+      forEachLine(layout, survey::line);
+    }
+    LoggerSurvey.Plan plan = survey.plan();
+    if (!draft.equals(Optional.of(plan))) {
+      pieces = pieces(layout, plan, consumers.get());
     }
     if (pieces.read() < 2) {
       throw new InputRefused(
@@ -99,6 +112,32 @@ public final class LoggerCsv {
                   file, 0, 0, "", "has fewer than two usable readings", "two or more")));
     }
     return pieces.reading(file, layout, plan);
+  }
+
+  /** How the first lines alone say that the file is to be read, oldest row first. */
+  private Optional<LoggerSurvey.Plan> draft(LoggerLayout layout, List<String> sample) {
+    LoggerSurvey survey = new LoggerSurvey(file, layout, options, rules);
+    for (int i = 0; i < sample.size(); i++) {
+      survey.line(i + 1, layout.cells(sample.get(i)));
+    }
+    try {
+      return Optional.of(survey.plan()).filter(p -> !p.newestFirst());
+    } catch (InputRefused e) {
+      return Optional.empty();
+    }
+  }
+
+  private LoggerPieces pieces(LoggerLayout layout, LoggerSurvey.Plan plan, PieceConsumer consumer)
+      throws IOException {
+    LoggerPieces pieces = new LoggerPieces(plan, options, rules, consumer);
+    if (plan.newestFirst()) {
+      Held held = new Held(rules.count("newest-first-rows-most"));
+      forEachLine(layout, (number, cells) -> row(layout, plan, pieces, number, cells, held));
+      held.oldestFirst(pieces);
+    } else {
+      forEachLine(layout, (number, cells) -> row(layout, plan, pieces, number, cells, pieces::row));
+    }
+    return pieces;
   }
 
   private List<String> sample() throws IOException {
@@ -113,10 +152,10 @@ public final class LoggerCsv {
     return sample;
   }
 
-  private void forEachLine(LineConsumer consumer) throws IOException {
+  private void forEachLine(LoggerLayout layout, LineConsumer consumer) throws IOException {
     try (LoggerLines lines = new LoggerLines(file, source.get())) {
       for (String text = lines.next(); text != null; text = lines.next()) {
-        consumer.line(lines.number(), text);
+        consumer.line(lines.number(), layout.cells(text));
       }
     }
   }
@@ -126,23 +165,23 @@ public final class LoggerCsv {
       LoggerSurvey.Plan plan,
       LoggerPieces pieces,
       int line,
-      String text,
+      LoggerLayout.Cells cells,
       RowConsumer rows) {
-    if (line <= layout.titleLines() || text.isBlank()) {
+    if (line <= layout.titleLines() || cells.text().isBlank()) {
       return;
     }
-    Optional<LoggerStamp> stamp = layout.stamp(text);
-    if (stamp.isEmpty()) {
+    LoggerStamp stamp = cells.stamp();
+    if (stamp == null) {
       pieces.skip(line, SkipReason.NOT_A_READING);
       return;
     }
-    OptionalLong time = stamp.get().millis(plan.orderOrAny());
-    if (time.isEmpty() || !yearIsUsable(stamp.get())) {
+    OptionalLong time = stamp.millis(plan.orderOrAny());
+    if (time.isEmpty() || !yearIsUsable(stamp)) {
       pieces.skip(line, SkipReason.TIME_UNREADABLE);
       return;
     }
-    LoggerNumber number = layout.temperature(text);
-    SkipReason refused = refused(layout, number, text, plan);
+    LoggerNumber number = cells.temperature();
+    SkipReason refused = refused(layout, number, cells.text(), plan);
     if (refused != null) {
       pieces.skip(line, refused);
       return;

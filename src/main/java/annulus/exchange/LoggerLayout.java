@@ -35,23 +35,29 @@ record LoggerLayout(
     return cell(line, temperatureColumn);
   }
 
-  /** The time of a line, if it has one. */
-  Optional<LoggerStamp> stamp(String line) {
-    if (clockColumn < 0 && line.indexOf('"') < 0) {
-      int start = start(line, timeColumn);
-      if (start >= 0) {
-        LoggerStamp plain = LoggerStamp.plain(line, start, end(line, start));
-        if (plain != null) {
-          return Optional.of(plain);
-        }
-      }
-    }
-    return LoggerStamp.parse(timeText(line));
+  /**
+   * What a line holds.
+   *
+   * @param text the line
+   * @param stamp its time; null when it has none
+   * @param temperature its temperature
+   */
+  record Cells(String text, LoggerStamp stamp, LoggerNumber temperature) {}
+
+  /** Reads a line. */
+  Cells cells(String line) {
+    boolean quoted = line.indexOf('"') >= 0;
+    return new Cells(line, stamp(line, quoted), temperature(line, quoted));
   }
 
-  /** The temperature of a line as a number, if it is one. */
-  LoggerNumber temperature(String line) {
-    int start = line.indexOf('"') < 0 ? start(line, temperatureColumn) : -1;
+  private LoggerStamp stamp(String line, boolean quoted) {
+    int start = quoted || clockColumn >= 0 ? -1 : start(line, timeColumn);
+    LoggerStamp plain = start < 0 ? null : LoggerStamp.plain(line, start, end(line, start));
+    return plain == null ? LoggerStamp.parse(timeText(line)).orElse(null) : plain;
+  }
+
+  private LoggerNumber temperature(String line, boolean quoted) {
+    int start = quoted ? -1 : start(line, temperatureColumn);
     LoggerNumber plain = start < 0 ? null : LoggerNumber.plain(line, start, end(line, start));
     return plain == null ? LoggerNumber.of(temperatureText(line)) : plain;
   }

@@ -62,11 +62,10 @@ final class LoggerSurvey {
     }
   }
 
-  void line(int number, String text) {
-    Optional<LoggerStamp> stamp = layout.stamp(text);
-    if (stamp.isPresent()) {
-      time(number, stamp.get(), text);
-      temperature(number, text);
+  void line(int number, LoggerLayout.Cells cells) {
+    if (cells.stamp() != null) {
+      time(number, cells.stamp(), cells.text());
+      temperature(number, cells.temperature());
     }
   }
 
@@ -92,8 +91,7 @@ final class LoggerSurvey {
     }
   }
 
-  private void temperature(int number, String line) {
-    LoggerNumber cell = layout.temperature(line);
+  private void temperature(int number, LoggerNumber cell) {
     Optional<Character> here = cell.decimalMark();
     if (here.isPresent() && mark.isPresent() && !here.equals(mark) && problems.isEmpty()) {
       refuse(number, "temperature", "point and comma both stand as decimal mark", "one of them");

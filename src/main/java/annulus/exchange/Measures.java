@@ -98,6 +98,9 @@ final class Measures {
       problems.add(node.place(), field, "is " + Fields.kind(node), allowed);
       return NONE;
     }
+    if (isBare(text)) {
+      return conversion.apply(Double.parseDouble(text), "");
+    }
     if (DECIMAL_COMMA.matcher(text).matches()) {
       String point = text.replace(',', '.');
       problems.add(
@@ -120,6 +123,20 @@ final class Measures {
           allowed);
     }
     return value;
+  }
+
+  /** Digits with at most one point between them: a number without a unit, as most are. */
+  static boolean isBare(String text) {
+    int points = 0;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean point = c == '.' && i > 0 && i + 1 < text.length();
+      if (!point && (c < '0' || c > '9')) {
+        return false;
+      }
+      points += point ? 1 : 0;
+    }
+    return points <= 1 && !text.isEmpty();
   }
 
   private static String lengthHint(OptionalDouble mm) {

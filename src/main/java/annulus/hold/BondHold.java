@@ -4,7 +4,9 @@ import annulus.quantity.Check;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * What the compound of a joint holds in shear.
@@ -21,9 +23,17 @@ public record BondHold(
     Check.within("lengthMm", lengthMm, 0.1, 5000, "mm");
     shearMPa.checkedWithin("shearMPa", 0, 100, "MPa");
     factors = List.copyOf(factors);
-    if (factors.stream().map(HoldFactor::kind).distinct().count() < factors.size()) {
+    if (kinds(factors) < factors.size()) {
       throw new InvalidValue("factors", "hold one kind twice", "each kind at most once");
     }
+  }
+
+  private static int kinds(List<HoldFactor> factors) {
+    Set<HoldFactor.Kind> kinds = EnumSet.noneOf(HoldFactor.Kind.class);
+    for (HoldFactor factor : factors) {
+      kinds.add(factor.kind());
+    }
+    return kinds.size();
   }
 
   /** Bonded area {@code pi d L}, mm². */
@@ -33,7 +43,15 @@ public record BondHold(
 
   /** Product of all factors. */
   public Estimate factor() {
-    return factors.stream().map(HoldFactor::value).reduce(Estimate.exactly(1), Estimates::product);
+    double low = 1;
+    double likely = 1;
+    double high = 1;
+    for (HoldFactor factor : factors) {
+      low *= factor.value().low();
+      likely *= factor.value().likely();
+      high *= factor.value().high();
+    }
+    return new Estimate(low, likely, high);
   }
 
   /**
@@ -66,17 +84,22 @@ public record BondHold(
 
   /** The factor of a kind; 1 where the bond has none. */
   public Estimate factor(HoldFactor.Kind kind) {
-    return factors.stream()
-        .filter(f -> f.kind() == kind)
-        .map(HoldFactor::value)
-        .findFirst()
-        .orElse(Estimate.exactly(1));
+    for (HoldFactor factor : factors) {
+      if (factor.kind() == kind) {
+        return factor.value();
+      }
+    }
+    return Estimate.exactly(1);
   }
 
   /** The same bond with one factor set or replaced. */
   public BondHold with(HoldFactor.Kind kind, Estimate value) {
-    List<HoldFactor> changed = new ArrayList<>(factors);
-    changed.removeIf(f -> f.kind() == kind);
+    List<HoldFactor> changed = new ArrayList<>(factors.size() + 1);
+    for (HoldFactor factor : factors) {
+      if (factor.kind() != kind) {
+        changed.add(factor);
+      }
+    }
     changed.add(new HoldFactor(kind, value));
     return new BondHold(diameterMm, lengthMm, shearMPa, changed);
   }

@@ -136,14 +136,15 @@ public record Removal(
 
   /** Each tool at hand, judged. */
   public List<Way> ways(List<Tool> tools) {
-    return tools.stream().map(tool -> way(tool, tools)).toList();
+    Estimate cold = breakLooseN();
+    return tools.stream().map(tool -> way(tool, tools, cold)).toList();
   }
 
-  private Way way(Tool tool, List<Tool> tools) {
+  private Way way(Tool tool, List<Tool> tools, Estimate cold) {
     if (tool instanceof Tool.LocalHeat heat) {
-      return heated(heat, tools);
+      return heated(heat, tools, cold);
     }
-    return tool instanceof Tool.Drift drift ? driven(drift) : forced(tool, breakLooseN());
+    return tool instanceof Tool.Drift drift ? driven(drift, cold) : forced(tool, cold);
   }
 
   private Way forced(Tool tool, Estimate axialN) {
@@ -161,7 +162,7 @@ public record Removal(
     return new Way(tool, outcome, axialN, torque(axialN), reasons);
   }
 
-  private Way driven(Tool.Drift drift) {
+  private Way driven(Tool.Drift drift, Estimate cold) {
     Set<Reason> reasons = SurroundingRules.againstBlows(surroundings);
     Outcome outcome = reasons.isEmpty() ? Outcome.DOUBTFUL : Outcome.REFUSED;
     if (reasons.isEmpty()) {
@@ -170,17 +171,17 @@ public record Removal(
         reasons.add(Reason.BLOWS_MARK_BEARINGS);
       }
     }
-    return new Way(drift, outcome, breakLooseN(), breakLooseTorqueNm(), reasons);
+    return new Way(drift, outcome, cold, torque(cold), reasons);
   }
 
-  private Way heated(Tool.LocalHeat heat, List<Tool> tools) {
+  private Way heated(Tool.LocalHeat heat, List<Tool> tools, Estimate cold) {
     Set<Reason> refused = SurroundingRules.againstHeat(surroundings);
     if (heat.celsius() > limits.celsius().orElse(Double.POSITIVE_INFINITY)) {
       refused.add(Reason.HEAT_ABOVE_MEMBER_LIMIT);
     }
     return refused.isEmpty()
         ? allowedHeat(heat, tools)
-        : new Way(heat, Outcome.REFUSED, breakLooseN(), breakLooseTorqueNm(), refused);
+        : new Way(heat, Outcome.REFUSED, cold, torque(cold), refused);
   }
 
   private Way allowedHeat(Tool.LocalHeat heat, List<Tool> tools) {

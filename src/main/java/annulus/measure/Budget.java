@@ -2,24 +2,59 @@ package annulus.measure;
 
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
-/**
- * An uncertainty budget of uncorrelated components.
- *
- * @param components the lines; never empty
- */
-public record Budget(List<Component> components) {
+/** An uncertainty budget of uncorrelated components. */
+public final class Budget {
   /** Guards the truncation of degrees of freedom against the last bit of a division. */
   private static final double LAST_BIT = 1e-9;
 
-  public Budget {
-    components = List.copyOf(components);
+  /** From an error of a diameter to that of the radial gap. */
+  private static final double HALF = 0.5;
+
+  private final List<Component> components;
+  private final double varianceUm2;
+
+  /**
+   * @param components the lines; never empty
+   */
+  public Budget(List<Component> components) {
+    this.components = List.copyOf(components);
     if (components.isEmpty()) {
       throw new InvalidValue("components", "is empty", "at least one component");
     }
+    this.varianceUm2 = addVariances(0, this.components, 1);
+  }
+
+  /** Adds the variances of components that are each multiplied by a factor. */
+  private static double addVariances(double sum, List<Component> components, double factor) {
+    double all = sum;
+    for (Component c : components) {
+      double um = c.standardUm() * factor;
+      all += um * um;
+    }
+    return all;
+  }
+
+  /** Adds {@code (u_i²/u_c²)²/ν_i}: shares first, fourth powers of small figures would vanish. */
+  private static double addShares(
+      double sum, List<Component> components, double factor, double varianceUm2) {
+    double all = sum;
+    for (Component c : components) {
+      if (Double.isFinite(c.degreesOfFreedom()) && varianceUm2 > 0) {
+        double um = c.standardUm() * factor;
+        double share = um * um / varianceUm2;
+        all += share * share / c.degreesOfFreedom();
+      }
+    }
+    return all;
+  }
+
+  /** The lines; never empty. */
+  public List<Component> components() {
+    return components;
   }
 
   /**
@@ -32,7 +67,7 @@ public record Budget(List<Component> components) {
    *     <p>Source: JCGM 100:2008, equation (10).
    */
   public double combinedUm() {
-    return Math.sqrt(varianceUm2());
+    return Math.sqrt(varianceUm2);
   }
 
   /**
@@ -45,13 +80,7 @@ public record Budget(List<Component> components) {
    *     <p>Source: JCGM 100:2008, equation (G.2b).
    */
   public double effectiveDegreesOfFreedom() {
-    double variance = varianceUm2();
-    double sum = 0;
-    for (Component c : components) {
-      // shares first: fourth powers of small figures would vanish
-      double share = variance == 0 ? 0 : c.varianceUm2() / variance;
-      sum += share * share / c.degreesOfFreedom();
-    }
+    double sum = addShares(0, components, 1, varianceUm2);
     return sum == 0 ? Double.POSITIVE_INFINITY : 1 / sum;
   }
 
@@ -89,12 +118,19 @@ public record Budget(List<Component> components) {
   /** Every component multiplied by the size of a sensitivity. */
   public Budget scaled(double factor) {
     Check.finite("factor", factor, "");
-    return new Budget(components.stream().map(c -> c.scaled(factor)).toList());
+    List<Component> scaled = new ArrayList<>(components.size());
+    for (Component c : components) {
+      scaled.add(c.scaled(factor));
+    }
+    return new Budget(scaled);
   }
 
   /** Both lists of components; no correlation between the two. */
   public Budget combinedWith(Budget other) {
-    return new Budget(Stream.concat(components.stream(), other.components.stream()).toList());
+    List<Component> both = new ArrayList<>(components.size() + other.components.size());
+    both.addAll(components);
+    both.addAll(other.components);
+    return new Budget(both);
   }
 
   /**
@@ -112,18 +148,45 @@ public record Budget(List<Component> components) {
    *     <p>Source: JCGM 100:2008, 5.1.2 and 5.2.2.
    */
   public static Budget ofGap(Budget bore, Budget part) {
-    return bore.prefixed("bore").combinedWith(part.prefixed("part")).scaled(0.5);
+    List<Component> both = new ArrayList<>(bore.components.size() + part.components.size());
+    for (Component c : bore.components) {
+      both.add(c.prefixed("bore").scaled(HALF));
+    }
+    for (Component c : part.components) {
+      both.add(c.prefixed("part").scaled(HALF));
+    }
+    return new Budget(both);
+  }
+
+  /**
+   * What is believed of a gap with the budget of {@link #ofGap}, without making that budget: many
+   * pairs of instruments are tried for one joint.
+   */
+  static Belief beliefInGap(double meanUm, Budget bore, Budget part) {
+    double variance = addVariances(0, bore.components, HALF);
+    variance = addVariances(variance, part.components, HALF);
+    double sum = addShares(0, bore.components, HALF, variance);
+    sum = addShares(sum, part.components, HALF, variance);
+    double freedom = sum == 0 ? Double.POSITIVE_INFINITY : 1 / sum;
+    return new Belief(meanUm, Math.sqrt(variance), freedom);
   }
 
   /** The component of this id, if any. */
   public Optional<Component> component(String id) {
-    return components.stream().filter(c -> c.id().equals(id)).findFirst();
+    for (Component c : components) {
+      if (c.id().equals(id)) {
+        return Optional.of(c);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Share of the variance that the component of this id has, 0 to 1. */
   public double share(String id) {
-    double variance = varianceUm2();
-    return component(id).map(c -> variance == 0 ? 0 : c.varianceUm2() / variance).orElse(0.0);
+    Optional<Component> component = component(id);
+    return component.isEmpty() || varianceUm2 == 0
+        ? 0
+        : component.get().varianceUm2() / varianceUm2;
   }
 
   double wholeDegreesOfFreedom() {
@@ -134,15 +197,18 @@ public record Budget(List<Component> components) {
     Check.within("level", level, 0.5, 0.99999, "");
   }
 
-  private double varianceUm2() {
-    double sum = 0;
-    for (Component c : components) {
-      sum += c.varianceUm2();
-    }
-    return sum;
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Budget b && components.equals(b.components);
   }
 
-  private Budget prefixed(String prefix) {
-    return new Budget(components.stream().map(c -> c.prefixed(prefix)).toList());
+  @Override
+  public int hashCode() {
+    return components.hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return "Budget" + components;
   }
 }

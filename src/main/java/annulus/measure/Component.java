@@ -3,20 +3,14 @@ package annulus.measure;
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
 import annulus.quantity.Numbers;
+import java.util.List;
 
-/**
- * One line of an uncertainty budget.
- *
- * @param id stable name, such as {@code repeatability}
- * @param name what a mechanic calls it
- * @param standardUm standard uncertainty, µm, not negative
- * @param degreesOfFreedom more than 0; {@link Double#POSITIVE_INFINITY} where the limits are taken
- *     as known
- * @param shape the distribution assumed
- * @param why where the figure comes from
- */
-public record Component(
-    String id, String name, double standardUm, double degreesOfFreedom, Shape shape, String why) {
+/** One line of an uncertainty budget. Its words are made when they are asked for. */
+public final class Component {
+  private final Line line;
+  private final double standardUm;
+  private final double degreesOfFreedom;
+  private final Shape shape;
 
   /** Distribution of the error. */
   public enum Shape {
@@ -26,20 +20,35 @@ public record Component(
     RECTANGULAR
   }
 
-  public Component {
-    Check.text("id", id);
-    Check.text("name", name);
-    Check.within("standardUm", standardUm, 0, Double.MAX_VALUE, "µm");
+  /**
+   * @param id stable name, such as {@code repeatability}
+   * @param name what a mechanic calls it
+   * @param standardUm standard uncertainty, µm, not negative
+   * @param degreesOfFreedom more than 0; {@link Double#POSITIVE_INFINITY} where the limits are
+   *     taken as known
+   * @param shape the distribution assumed
+   * @param why where the figure comes from
+   */
+  public Component(
+      String id, String name, double standardUm, double degreesOfFreedom, Shape shape, String why) {
+    this(Line.of(id, name, () -> why), standardUm, degreesOfFreedom, shape);
+    Check.text("why", why);
+  }
+
+  Component(Line line, double standardUm, double degreesOfFreedom, Shape shape) {
+    this.line = line;
+    this.standardUm = Check.within("standardUm", standardUm, 0, Double.MAX_VALUE, "µm");
     if (!(degreesOfFreedom > 0)) {
       throw new InvalidValue(
           "degreesOfFreedom",
           Numbers.plain(degreesOfFreedom) + " is not above zero",
           "more than 0, or infinite");
     }
+    this.degreesOfFreedom = degreesOfFreedom;
     if (shape == null) {
       throw new InvalidValue("shape", "is missing", "NORMAL, T or RECTANGULAR");
     }
-    Check.text("why", why);
+    this.shape = shape;
   }
 
   /**
@@ -53,8 +62,43 @@ public record Component(
    *     <p>Source: JCGM 100:2008, 4.3.7.
    */
   public static Component rectangular(String id, String name, double halfWidthUm, String why) {
+    Check.text("why", why);
+    return rectangular(Line.of(id, name, () -> why), halfWidthUm);
+  }
+
+  static Component rectangular(Line line, double halfWidthUm) {
     return new Component(
-        id, name, halfWidthUm / Math.sqrt(3), Double.POSITIVE_INFINITY, Shape.RECTANGULAR, why);
+        line, halfWidthUm / Math.sqrt(3), Double.POSITIVE_INFINITY, Shape.RECTANGULAR);
+  }
+
+  /** Stable name, such as {@code repeatability}. */
+  public String id() {
+    return line.id();
+  }
+
+  /** What a mechanic calls it. */
+  public String name() {
+    return line.name();
+  }
+
+  /** Standard uncertainty, µm, not negative. */
+  public double standardUm() {
+    return standardUm;
+  }
+
+  /** More than 0, or infinite. */
+  public double degreesOfFreedom() {
+    return degreesOfFreedom;
+  }
+
+  /** The distribution assumed. */
+  public Shape shape() {
+    return shape;
+  }
+
+  /** Where the figure comes from. */
+  public String why() {
+    return line.reason().get();
   }
 
   /** The variance, µm². */
@@ -63,11 +107,29 @@ public record Component(
   }
 
   Component scaled(double factor) {
-    return new Component(id, name, standardUm * Math.abs(factor), degreesOfFreedom, shape, why);
+    return new Component(line, standardUm * Math.abs(factor), degreesOfFreedom, shape);
   }
 
   Component prefixed(String prefix) {
-    return new Component(
-        prefix + "." + id, prefix + ": " + name, standardUm, degreesOfFreedom, shape, why);
+    return new Component(line.ofMember(prefix), standardUm, degreesOfFreedom, shape);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Component c && parts().equals(c.parts());
+  }
+
+  @Override
+  public int hashCode() {
+    return parts().hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return "Component" + parts();
+  }
+
+  private List<Object> parts() {
+    return List.of(id(), name(), standardUm, degreesOfFreedom, shape, why());
   }
 }

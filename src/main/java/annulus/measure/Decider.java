@@ -113,8 +113,8 @@ public final class Decider {
   /** All pairs but the present one; coarse pairs first, by the sum of their places in the list. */
   private List<Pair> pairs(Question q, Forecast bore, Forecast part, int readings) {
     List<Ranked> found = new ArrayList<>();
-    List<Optional<Budget>> bores = candidates.stream().map(c -> bore.with(c, readings)).toList();
-    List<Optional<Budget>> parts = candidates.stream().map(c -> part.with(c, readings)).toList();
+    List<Optional<Budget>> bores = forecasts(bore, readings);
+    List<Optional<Budget>> parts = forecasts(part, readings);
     for (int i = 0; i < candidates.size(); i++) {
       for (int j = 0; j < candidates.size() && bores.get(i).isPresent(); j++) {
         if (parts.get(j).isEmpty() || isPresent(q, candidates.get(i), candidates.get(j))) {
@@ -131,6 +131,10 @@ public final class Decider {
     }
     found.sort(Comparator.comparingInt(Ranked::rank)); // stable
     return found.stream().map(Ranked::pair).toList();
+  }
+
+  private List<Optional<Budget>> forecasts(Forecast forecast, int readings) {
+    return candidates.stream().map(c -> forecast.with(c, readings)).toList();
   }
 
   private static boolean isPresent(Question q, Instrument bore, Instrument part) {
@@ -163,16 +167,17 @@ public final class Decider {
   }
 
   private static Best best(Question q, Budget bore, Budget part) {
-    Budget gap = bore.combinedWith(part).scaled(0.5);
-    Belief belief = new Belief(q.meanGapUm(), gap.combinedUm(), gap.effectiveDegreesOfFreedom());
-    Best best = new Best(Optional.empty(), 0);
+    Belief belief = Budget.beliefInGap(q.meanGapUm(), bore, part);
+    Optional<Interval> best = Optional.empty();
+    double most = 0;
     for (Interval r : q.rangesUm()) {
       double p = belief.within(r.low(), r.high());
-      if (p > best.probability()) {
-        best = new Best(Optional.of(r), p);
+      if (p > most) {
+        best = Optional.of(r);
+        most = p;
       }
     }
-    return best;
+    return new Best(best, most);
   }
 
   private static double edgeDistanceUm(Question q) {

@@ -6,6 +6,7 @@ import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Supplier;
 
 /** Makes the lines of a diameter's budget. All figures µm on the diameter. */
 final class ErrorSources {
@@ -24,10 +25,9 @@ final class ErrorSources {
   static final Set<String> OF_THE_MEMBER = Set.of(TEMPERATURE, EXPANSION, SCALE_TEMPERATURE);
 
   /** Repeatability of one reading. */
-  record Single(
-      String id, String name, double um, double degreesOfFreedom, Shape shape, String why) {
+  record Single(Line line, double um, double degreesOfFreedom, Shape shape) {
     Component asComponent(double factor) {
-      return new Component(id, name, um * factor, degreesOfFreedom, shape, why);
+      return new Component(line, um * factor, degreesOfFreedom, shape);
     }
   }
 
@@ -42,8 +42,12 @@ final class ErrorSources {
     int freedom = places.pooledFreedom(knownAnglesOnly);
     double least = leastRepeatabilityUm(span, limits);
     if (seen > least) {
-      String why = "scatter of readings at the same place, " + freedom + " degrees of freedom";
-      return new Single(REPEATABILITY, "repeatability", seen, freedom, Shape.T, why);
+      Line line =
+          Line.of(
+              REPEATABILITY,
+              "repeatability",
+              () -> "scatter of readings at the same place, " + freedom + " degrees of freedom");
+      return new Single(line, seen, freedom, Shape.T);
     }
     return unseen(span, limits);
   }
@@ -53,15 +57,16 @@ final class ErrorSources {
   }
 
   static Single unseen(Span span, FormLimits limits) {
+    Line line =
+        Line.of(
+            REPEATABILITY,
+            "repeatability",
+            () ->
+                "no larger scatter seen: ±"
+                    + Numbers.plain(limits.singleReadingSteps())
+                    + " resolution step assumed");
     return new Single(
-        REPEATABILITY,
-        "repeatability",
-        leastRepeatabilityUm(span, limits),
-        Double.POSITIVE_INFINITY,
-        Shape.RECTANGULAR,
-        "no larger scatter seen: ±"
-            + Numbers.plain(limits.singleReadingSteps())
-            + " resolution step assumed");
+        line, leastRepeatabilityUm(span, limits), Double.POSITIVE_INFINITY, Shape.RECTANGULAR);
   }
 
   /**
@@ -80,30 +85,37 @@ final class ErrorSources {
 
   static List<Component> instrument(Span span, double diameterMm) {
     List<Component> lines = new ArrayList<>();
-    String limit = Numbers.plain(span.mpeUm());
-    lines.add(
-        Component.rectangular(
-            INSTRUMENT,
-            "instrument error limit",
-            span.mpeUm(),
-            "maximum permissible error ±" + limit + " µm (JCGM 100 4.3.7)"));
-    lines.add(
-        Component.rectangular(
-            RESOLUTION,
-            "resolution",
-            span.resolutionUm() / 2,
-            "step of " + Numbers.plain(span.resolutionUm()) + " µm (JCGM 100 F.2.2.1)"));
+    lines.add(Component.rectangular(limitLine(span), span.mpeUm()));
+    lines.add(Component.rectangular(resolutionLine(span), span.resolutionUm() / 2));
     double jaws = jawsHalfUm(span, diameterMm);
     if (jaws > 0) {
-      String flat = Numbers.plain(span.jawFlatMm());
-      lines.add(
-          Component.rectangular(
-              JAWS,
-              "flat jaws in a round bore",
-              jaws,
-              "flats between 0 and " + flat + " mm wide; half the possible error was added"));
+      lines.add(Component.rectangular(jawsLine(span), jaws));
     }
     return lines;
+  }
+
+  private static Line limitLine(Span span) {
+    return Line.of(
+        INSTRUMENT,
+        "instrument error limit",
+        () -> "maximum permissible error ±" + Numbers.plain(span.mpeUm()) + " µm (JCGM 100 4.3.7)");
+  }
+
+  private static Line resolutionLine(Span span) {
+    return Line.of(
+        RESOLUTION,
+        "resolution",
+        () -> "step of " + Numbers.plain(span.resolutionUm()) + " µm (JCGM 100 F.2.2.1)");
+  }
+
+  private static Line jawsLine(Span span) {
+    return Line.of(
+        JAWS,
+        "flat jaws in a round bore",
+        () ->
+            "flats between 0 and "
+                + Numbers.plain(span.jawFlatMm())
+                + " mm wide; half the possible error was added");
   }
 
   /** Half of the most that flat inside jaws can read small; 0 for other contacts and outside. */
@@ -120,26 +132,27 @@ final class ErrorSources {
         TEMPERATURE,
         "member's temperature",
         umPerK1e6 * t.steepest() * t.halfWidthC(),
-        "temperature known to ±" + Numbers.plain(t.halfWidthC()) + " °C");
+        () -> "temperature known to ±" + Numbers.plain(t.halfWidthC()) + " °C");
     addIfAny(
         lines,
         EXPANSION,
         "member's expansion coefficient",
         umPerK1e6 * t.halfWidthPerK1e6() * t.offsetC(),
-        "range of the coefficient over " + Numbers.plain(t.offsetC()) + " °C away from 20 °C");
+        () ->
+            "range of the coefficient over " + Numbers.plain(t.offsetC()) + " °C away from 20 °C");
     addIfAny(
         lines,
         SCALE_TEMPERATURE,
         "instrument's own temperature",
         umPerK1e6 * limits.instrumentExpansionPerK1e6() * t.offsetC(),
-        "scale taken as true at 20 °C; it may have been as warm or cold as the member");
+        () -> "scale taken as true at 20 °C; it may have been as warm or cold as the member");
     return lines;
   }
 
   private static void addIfAny(
-      List<Component> lines, String id, String name, double halfWidthUm, String why) {
+      List<Component> lines, String id, String name, double halfWidthUm, Supplier<String> why) {
     if (halfWidthUm > 0) {
-      lines.add(Component.rectangular(id, name, halfWidthUm, why));
+      lines.add(Component.rectangular(Line.of(id, name, why), halfWidthUm));
     }
   }
 

@@ -9,6 +9,12 @@ import java.util.Optional;
 
 /** The budget that a member would have with another instrument or with more readings. */
 final class Forecast {
+  private static final Line SCATTER =
+      Line.of(
+          ErrorSources.SCATTER,
+          "scatter of the member",
+          () -> "scatter seen beyond what the present instrument's error limit explains");
+
   private final MeasuredDiameter now;
   private final Places places;
   private final FormLimits limits;
@@ -44,7 +50,7 @@ final class Forecast {
   private Component averaged(Single noise, double n) {
     double freedom = Math.max(noise.degreesOfFreedom(), n - places.all().size());
     double um = noise.um() / Math.sqrt(n);
-    return new Component(noise.id(), noise.name(), um, freedom, noise.shape(), noise.why());
+    return new Component(noise.line(), um, freedom, noise.shape());
   }
 
   private Budget budget(Span span, List<Component> noise, double n) {
@@ -71,13 +77,7 @@ final class Forecast {
     double excess = noise.um() * noise.um() - least * least - limit * limit / 3;
     return excess > 0
         ? Optional.of(
-            new Single(
-                ErrorSources.SCATTER,
-                "scatter of the member",
-                Math.sqrt(excess),
-                noise.degreesOfFreedom(),
-                noise.shape(),
-                "scatter seen beyond what the present instrument's error limit explains"))
+            new Single(SCATTER, Math.sqrt(excess), noise.degreesOfFreedom(), noise.shape()))
         : Optional.empty();
   }
 }

@@ -2,10 +2,8 @@ package annulus.measure;
 
 import annulus.measure.Places.Place;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 
 /**
  * The form that the readings show.
@@ -22,17 +20,30 @@ record Form(OptionalDouble ovalityUm, OptionalDouble taperUm, double largestMm, 
   private static final double SAME_ANGLE = 1e-9;
 
   static Form of(Places places, int contacts) {
-    List<Double> extremes = new ArrayList<>();
-    places.all().forEach(p -> extremes.addAll(p.mm()));
-    OptionalDouble ovality = OptionalDouble.empty();
-    if (contacts == 2) {
-      for (List<Place> depth : byDepth(places)) {
-        ovality = larger(ovality, ovalityUm(depth, extremes));
-      }
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (Place p : places.all()) {
+      low = Math.min(low, p.smallest());
+      high = Math.max(high, p.largest());
     }
-    double high = extremes.stream().mapToDouble(d -> d).max().orElseThrow();
-    double low = extremes.stream().mapToDouble(d -> d).min().orElseThrow();
-    return new Form(ovality, taperUm(places), high, low);
+    OptionalDouble ovality = OptionalDouble.empty();
+    List<List<Place>> depths = byDepth(places);
+    for (List<Place> depth : depths) {
+      Oval oval = contacts == 2 ? oval(depth) : Oval.NOT_SEEN;
+      ovality = larger(ovality, oval.um());
+      low = Math.min(low, oval.lowMm());
+      high = Math.max(high, oval.highMm());
+    }
+    return new Form(ovality, taperUm(depths), high, low);
+  }
+
+  /** Ovality of one depth, with the ends of the oval fitted to it, if any. */
+  private record Oval(OptionalDouble um, double lowMm, double highMm) {
+    static final Oval NOT_SEEN = seen(OptionalDouble.empty());
+
+    static Oval seen(OptionalDouble um) {
+      return new Oval(um, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY);
+    }
   }
 
   /**
@@ -53,21 +64,30 @@ record Form(OptionalDouble ovalityUm, OptionalDouble taperUm, double largestMm, 
     return 2.0 / 3 * Math.hypot(real, imaginary);
   }
 
-  private static OptionalDouble ovalityUm(List<Place> depth, List<Double> extremes) {
-    List<Place> known = depth.stream().filter(p -> p.angleDeg().isPresent()).toList();
+  private static Oval oval(List<Place> depth) {
+    List<Place> known = withAngle(depth);
     if (known.size() < 2) {
-      return OptionalDouble.empty();
+      return Oval.NOT_SEEN;
     }
-    List<Double> means = known.stream().map(Place::mean).toList();
+    double[] means = Places.means(known);
     double seen = Places.micrometres(Sample.range(means));
     if (!isThirds(known)) {
-      return OptionalDouble.of(seen);
+      return Oval.seen(OptionalDouble.of(seen));
     }
-    double amplitude = ovalAmplitude(means.get(0), means.get(1), means.get(2));
+    double amplitude = ovalAmplitude(means[0], means[1], means[2]);
     double middle = Sample.mean(means);
-    extremes.add(middle + amplitude);
-    extremes.add(middle - amplitude);
-    return OptionalDouble.of(Math.max(seen, Places.micrometres(2 * amplitude)));
+    double um = Math.max(seen, Places.micrometres(2 * amplitude));
+    return new Oval(OptionalDouble.of(um), middle - amplitude, middle + amplitude);
+  }
+
+  private static List<Place> withAngle(List<Place> depth) {
+    List<Place> known = new ArrayList<>();
+    for (Place p : depth) {
+      if (p.hasAngle()) {
+        known.add(p);
+      }
+    }
+    return known;
   }
 
   private static boolean isThirds(List<Place> known) {
@@ -80,24 +100,33 @@ record Form(OptionalDouble ovalityUm, OptionalDouble taperUm, double largestMm, 
     return Math.abs(second - first - 60) < SAME_ANGLE && Math.abs(third - second - 60) < SAME_ANGLE;
   }
 
-  private static OptionalDouble taperUm(Places places) {
-    List<Double> means = new ArrayList<>();
-    for (List<Place> depth : byDepth(places)) {
+  private static OptionalDouble taperUm(List<List<Place>> depths) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    int told = 0;
+    for (List<Place> depth : depths) {
       if (depth.get(0).depthMm().isPresent()) {
-        means.add(Sample.mean(depth.stream().map(Place::mean).toList()));
+        double mean = Sample.mean(Places.means(depth));
+        low = Math.min(low, mean);
+        high = Math.max(high, mean);
+        told++;
       }
     }
-    return means.size() < 2
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(Places.micrometres(Sample.range(means)));
+    return told < 2 ? OptionalDouble.empty() : OptionalDouble.of(Places.micrometres(high - low));
   }
 
-  private static Collection<List<Place>> byDepth(Places places) {
-    TreeMap<Double, List<Place>> map = new TreeMap<>();
-    for (Place p : places.all()) {
-      map.computeIfAbsent(p.depthMm().orElse(-1) + 0.0, d -> new ArrayList<>()).add(p);
+  /** The places come sorted by depth. */
+  private static List<List<Place>> byDepth(Places places) {
+    List<Place> all = places.all();
+    List<List<Place>> depths = new ArrayList<>();
+    int first = 0;
+    for (int end = 1; end <= all.size(); end++) {
+      if (end == all.size() || !all.get(end).isAsDeepAs(all.get(first))) {
+        depths.add(all.subList(first, end));
+        first = end;
+      }
     }
-    return map.values();
+    return depths;
   }
 
   private static OptionalDouble larger(OptionalDouble a, OptionalDouble b) {

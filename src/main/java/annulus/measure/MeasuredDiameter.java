@@ -6,6 +6,7 @@ import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import annulus.quantity.Numbers;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -84,8 +85,11 @@ public record MeasuredDiameter(
       throw new InvalidValue("readings", "is empty", "at least one reading");
     }
     Thermal thermal = new Thermal(memberTemperatureC, temperatureUncertaintyC, expansionPerK1e6);
-    List<Reading> sorted = readings.stream().sorted(Reading.ORDER).toList();
-    double rough = Sample.mean(sorted.stream().map(Reading::mm).sorted().toList());
+    List<Reading> sorted = new ArrayList<>(readings);
+    sorted.sort(Reading.ORDER);
+    double[] rising = mm(sorted);
+    Arrays.sort(rising);
+    double rough = Sample.mean(rising);
     Span span = spanOrThrow(instrument, side, rough);
     return new Measurement(side, instrument, span, sorted, thermal, limits).result();
   }
@@ -93,6 +97,14 @@ public record MeasuredDiameter(
   /** True when the note applies. */
   public boolean has(Note note) {
     return notes.contains(note);
+  }
+
+  private static double[] mm(List<Reading> readings) {
+    double[] mm = new double[readings.size()];
+    for (int i = 0; i < mm.length; i++) {
+      mm[i] = readings.get(i).mm();
+    }
+    return mm;
   }
 
   private static Span spanOrThrow(Instrument instrument, Side side, double mm) {
@@ -138,7 +150,7 @@ public record MeasuredDiameter(
       double jawsMm = ErrorSources.jawsHalfUm(span, mean) / 1000;
       double read = mean + jawsMm;
       Budget budget = meanBudget(places, mean);
-      double spread = Places.micrometres(Sample.range(readings.stream().map(Reading::mm).toList()));
+      double spread = Places.micrometres(Sample.range(mm(readings)));
       return new MeasuredDiameter(
           side,
           instrument,
@@ -153,7 +165,7 @@ public record MeasuredDiameter(
           jawsMm * 1000,
           (thermal.at20(read) - read) * 1000,
           budget,
-          extremeBudget(places, mean),
+          extremeBudget(places, mean, spread),
           notes(places, form, budget, jawsMm));
     }
 
@@ -170,10 +182,9 @@ public record MeasuredDiameter(
      * An extreme is one reading, or as good as one. Where angles are unknown nobody can tell form
      * from noise: the extreme may be off by the whole spread either way.
      */
-    private Budget extremeBudget(Places places, double mean) {
+    private Budget extremeBudget(Places places, double mean, double spread) {
       List<Component> lines = new ArrayList<>();
       lines.add(ErrorSources.single(places, true, span, limits).asComponent(1));
-      double spread = Places.micrometres(Sample.range(readings.stream().map(Reading::mm).toList()));
       if (places.angleMissing() && spread > 0) {
         lines.add(ErrorSources.unplaced(spread));
       }

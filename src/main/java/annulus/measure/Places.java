@@ -1,61 +1,131 @@
 package annulus.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 
 /**
  * The readings of one member grouped by place: one depth and one angle. Differences inside a place
  * are noise (or, where the angle is unknown, noise or form); differences between places are form.
  */
-record Places(List<Place> all) {
+final class Places {
+  /** Stands for a depth or an angle that nobody has told; sorts before all others. */
+  private static final double NOT_TOLD = -1;
+
+  private final List<Place> all;
+
+  private Places(List<Place> all) {
+    this.all = List.copyOf(all);
+  }
 
   /** One place; the angle is folded into the period of the instrument's contacts. */
-  record Place(OptionalDouble depthMm, OptionalDouble angleDeg, List<Double> mm) {
+  static final class Place {
+    private final double depth;
+    private final double angle;
+    private final double[] mm;
+    private final double mean;
+
+    private Place(double depth, double angle, double[] mm) {
+      this.depth = depth;
+      this.angle = angle;
+      this.mm = mm;
+      this.mean = Sample.mean(mm);
+    }
+
+    OptionalDouble depthMm() {
+      return depth == NOT_TOLD ? OptionalDouble.empty() : OptionalDouble.of(depth);
+    }
+
+    OptionalDouble angleDeg() {
+      return angle == NOT_TOLD ? OptionalDouble.empty() : OptionalDouble.of(angle);
+    }
+
+    boolean hasAngle() {
+      return angle != NOT_TOLD;
+    }
+
+    boolean isAsDeepAs(Place other) {
+      return depth == other.depth;
+    }
+
     double mean() {
-      return Sample.mean(mm);
+      return mean;
+    }
+
+    double smallest() {
+      return mm[0];
+    }
+
+    double largest() {
+      return mm[mm.length - 1];
     }
   }
 
-  private record Key(double depth, double angle) {
-    static final Comparator<Key> ORDER =
-        Comparator.comparingDouble(Key::depth).thenComparingDouble(Key::angle);
-  }
+  /** A reading with its place. */
+  private record Placed(double depth, double angle, double mm) implements Comparable<Placed> {
+    static Placed of(Reading r, double period) {
+      double angle = r.angleDeg().orElse(NOT_TOLD);
+      double folded = angle == NOT_TOLD ? angle : Math.rint(angle % period * 1e6) / 1e6 + 0.0;
+      return new Placed(r.depthMm().orElse(NOT_TOLD) + 0.0, folded, r.mm());
+    }
 
-  Places {
-    all = List.copyOf(all);
+    boolean isWhere(Placed other) {
+      return depth == other.depth && angle == other.angle;
+    }
+
+    @Override
+    public int compareTo(Placed other) {
+      int byDepth = Double.compare(depth, other.depth);
+      int byAngle = byDepth != 0 ? byDepth : Double.compare(angle, other.angle);
+      return byAngle != 0 ? byAngle : Double.compare(mm, other.mm);
+    }
   }
 
   /** Two contacts read the same at 0 and 180 degrees, three at 0, 120 and 240. */
   static Places of(Collection<Reading> readings, int contacts) {
     double period = contacts == 3 ? 120 : 180;
-    TreeMap<Key, Place> byKey = new TreeMap<>(Key.ORDER);
-    for (Reading r : readings.stream().sorted(Reading.ORDER).toList()) {
-      OptionalDouble angle =
-          r.angleDeg().stream().map(a -> Math.rint(a % period * 1e6) / 1e6 + 0.0).findFirst();
-      Key key = new Key(r.depthMm().orElse(-1) + 0.0, angle.orElse(-1));
-      byKey
-          .computeIfAbsent(key, k -> new Place(r.depthMm(), angle, new ArrayList<>()))
-          .mm()
-          .add(r.mm());
+    Placed[] sorted = new Placed[readings.size()];
+    int count = 0;
+    for (Reading r : readings) {
+      sorted[count++] = Placed.of(r, period);
     }
-    byKey.values().forEach(p -> p.mm().sort(null));
-    return new Places(new ArrayList<>(byKey.values()));
+    Arrays.sort(sorted);
+    List<Place> places = new ArrayList<>();
+    int first = 0;
+    for (int end = 1; end <= count; end++) {
+      if (end == count || !sorted[end].isWhere(sorted[first])) {
+        places.add(place(sorted, first, end));
+        first = end;
+      }
+    }
+    return new Places(places);
+  }
+
+  private static Place place(Placed[] sorted, int first, int end) {
+    double[] mm = new double[end - first];
+    for (int i = 0; i < mm.length; i++) {
+      mm[i] = sorted[first + i].mm();
+    }
+    return new Place(sorted[first].depth(), sorted[first].angle(), mm);
+  }
+
+  /** By depth, then by angle; what is not told comes first. */
+  List<Place> all() {
+    return all;
   }
 
   /** Mean of the places' means: ten readings at one angle do not outvote one at another. */
   double meanMm() {
-    return Sample.mean(means());
+    return Sample.mean(means(all));
   }
 
   /** Factor from one reading's repeatability to that of {@link #meanMm}. */
   double meanFactor() {
     double sum = 0;
     for (Place p : all) {
-      sum += 1.0 / p.mm().size();
+      sum += 1.0 / p.mm.length;
     }
     return Math.sqrt(sum) / all.size();
   }
@@ -63,8 +133,10 @@ record Places(List<Place> all) {
   /** Scatter of one reading about its place's mean, µm, pooled over the places. */
   double pooledUm(boolean knownAnglesOnly) {
     double squares = 0;
-    for (Place p : pooled(knownAnglesOnly)) {
-      squares += Sample.squares(p.mm());
+    for (Place p : all) {
+      if (p.hasAngle() || !knownAnglesOnly) {
+        squares += Sample.squares(p.mm);
+      }
     }
     int freedom = pooledFreedom(knownAnglesOnly);
     return freedom == 0 ? 0 : 1000 * Math.sqrt(squares / freedom);
@@ -72,27 +144,33 @@ record Places(List<Place> all) {
 
   int pooledFreedom(boolean knownAnglesOnly) {
     int freedom = 0;
-    for (Place p : pooled(knownAnglesOnly)) {
-      freedom += p.mm().size() - 1;
+    for (Place p : all) {
+      freedom += p.hasAngle() || !knownAnglesOnly ? p.mm.length - 1 : 0;
     }
     return freedom;
   }
 
   /** Standard deviation of the places' means, µm; 0 for one place. */
   double betweenUm() {
-    return 1000 * Sample.standardDeviation(means());
+    return 1000 * Sample.standardDeviation(means(all));
   }
 
   boolean angleMissing() {
-    return all.stream().anyMatch(p -> p.angleDeg().isEmpty());
+    for (Place p : all) {
+      if (!p.hasAngle()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Largest disagreement of readings at one place of known angle, µm. */
   double worstRepeatUm() {
-    return pooled(true).stream()
-        .mapToDouble(p -> micrometres(Sample.range(p.mm())))
-        .max()
-        .orElse(0);
+    double worst = 0;
+    for (Place p : all) {
+      worst = p.hasAngle() ? Math.max(worst, micrometres(Sample.range(p.mm))) : worst;
+    }
+    return worst;
   }
 
   /** Whole millionths of a micrometre, so that 41.99 − 41.97 mm is 20 µm and not a bit more. */
@@ -100,17 +178,11 @@ record Places(List<Place> all) {
     return Math.rint(mm * 1e9) / 1e6;
   }
 
-  private List<Place> pooled(boolean knownAnglesOnly) {
-    List<Place> pooled = new ArrayList<>();
-    for (Place p : all) {
-      if (!knownAnglesOnly || p.angleDeg().isPresent()) {
-        pooled.add(p);
-      }
+  static double[] means(List<Place> places) {
+    double[] means = new double[places.size()];
+    for (int i = 0; i < means.length; i++) {
+      means[i] = places.get(i).mean();
     }
-    return pooled;
-  }
-
-  private List<Double> means() {
-    return all.stream().map(Place::mean).toList();
+    return means;
   }
 }

@@ -13,15 +13,19 @@ import java.util.OptionalDouble;
  */
 public record Reading(double mm, OptionalDouble depthMm, OptionalDouble angleDeg) {
   /** A fixed order, so that sums do not depend on the order of typing. */
-  static final Comparator<Reading> ORDER =
-      Comparator.<Reading>comparingDouble(r -> r.depthMm.orElse(-1))
-          .thenComparingDouble(r -> r.angleDeg.orElse(-1))
-          .thenComparingDouble(Reading::mm);
+  static final Comparator<Reading> ORDER = Reading::compare;
 
   public Reading {
     Check.within("mm", mm, 0.5, 500, "mm");
     depthMm.ifPresent(d -> Check.within("depthMm", d, 0, 1000, "mm"));
     angleDeg.ifPresent(a -> Check.within("angleDeg", a, 0, 360, "°"));
+  }
+
+  private static int compare(Reading a, Reading b) {
+    int byDepth = Double.compare(a.depthMm.orElse(-1), b.depthMm.orElse(-1));
+    int byAngle =
+        byDepth != 0 ? byDepth : Double.compare(a.angleDeg.orElse(-1), b.angleDeg.orElse(-1));
+    return byAngle != 0 ? byAngle : Double.compare(a.mm, b.mm);
   }
 
   /** A reading of which the place is not known. */

@@ -5,6 +5,11 @@ import java.math.RoundingMode;
 
 /** Locale-free number texts, the same on every machine. */
 public final class Numbers {
+  /** Below this size a double times a power of ten up to 10⁶ is off by far less than 1e-3. */
+  private static final double SHORT = 1e6;
+
+  private static final long[] TENS = {1, 10, 100, 1000, 10_000, 100_000, 1_000_000};
+
   private Numbers() {}
 
   /**
@@ -18,8 +23,37 @@ public final class Numbers {
     if (value == 0) {
       return "0";
     }
-    String text = new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
-    return text;
+    int decimals = decimals(value);
+    return decimals < 0 ? exactPlain(value) : decimal(Math.round(value * TENS[decimals]), decimals);
+  }
+
+  static String exactPlain(double value) {
+    return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+  }
+
+  /**
+   * How many decimals, up to three, write a short number such as 41.97 in full; −1 for any other.
+   * Such a number is the double nearest to few digits, which no shorter text can be.
+   */
+  private static int decimals(double value) {
+    for (int decimals = 0; decimals <= 3 && Math.abs(value) < SHORT; decimals++) {
+      if ((double) Math.round(value * TENS[decimals]) / TENS[decimals] == value) {
+        return decimals;
+      }
+    }
+    return -1;
+  }
+
+  /** A whole number of units of the last decimal, written with that many decimals. */
+  private static String decimal(long units, int decimals) {
+    if (decimals == 0) {
+      return Long.toString(units);
+    }
+    StringBuilder text = new StringBuilder(20);
+    text.append(units < 0 ? "-" : "").append(Math.abs(units) / TENS[decimals]).append('.');
+    String rest = Long.toString(Math.abs(units) % TENS[decimals]);
+    text.append("0".repeat(decimals - rest.length())).append(rest);
+    return text.toString();
   }
 
   /**
@@ -31,6 +65,18 @@ public final class Numbers {
     if (!Double.isFinite(value)) {
       return Double.toString(value);
     }
+    if (decimals < TENS.length && Math.abs(value) < SHORT) {
+      double units = Math.abs(value) * TENS[decimals];
+      double whole = Math.floor(units + 0.5);
+      // near a tie the decimal text decides, not the double
+      if (Math.abs(units - Math.floor(units) - 0.5) > 1e-3) {
+        return decimal((long) (value < 0 ? -whole : whole), decimals);
+      }
+    }
+    return exactFixed(value, decimals);
+  }
+
+  static String exactFixed(double value, int decimals) {
     BigDecimal rounded =
         new BigDecimal(Double.toString(value)).setScale(decimals, RoundingMode.HALF_UP);
     return rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString();

@@ -10,8 +10,10 @@ import annulus.quantity.Numbers;
 import annulus.select.Finding;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.StringJoiner;
 
 /** One answer as one flat row; empty cells where there is no figure. Values are not CSV-escaped. */
 public final class BatchColumns {
@@ -45,7 +47,7 @@ public final class BatchColumns {
 
   /** The cells of one answer, as many as {@link #header} has names. */
   public static List<String> row(Advice advice) {
-    List<String> cells = new ArrayList<>();
+    List<String> cells = new ArrayList<>(BEFORE.size() + AFTER.size() + 2 * Stage.values().length);
     Advice.Decision decision = advice.decision();
     cells.add(advice.order().job());
     cells.add(StageTexts.id(decision.kind()));
@@ -56,8 +58,16 @@ public final class BatchColumns {
     cells.add(Figures.probability(decision.probability(), 6));
     stages(advice, cells);
     cells.add(reason(advice));
-    cells.add(String.join(" ", advice.cautions().stream().map(c -> c.rule().id()).toList()));
-    return List.copyOf(cells);
+    cells.add(cautions(advice));
+    return Collections.unmodifiableList(cells);
+  }
+
+  private static String cautions(Advice advice) {
+    StringJoiner ids = new StringJoiner(" ");
+    for (Finding caution : advice.cautions()) {
+      ids.add(caution.rule().id());
+    }
+    return ids.toString();
   }
 
   private static void handBack(Advice advice, List<String> cells) {

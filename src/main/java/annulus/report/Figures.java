@@ -49,7 +49,14 @@ final class Figures {
   /** Fixed decimals without zeros at the end. */
   static String trimmed(double value, int decimals) {
     String text = Numbers.fixed(value, decimals);
-    return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
+    if (text.indexOf('.') < 0) {
+      return text;
+    }
+    int end = text.length();
+    while (text.charAt(end - 1) == '0') {
+      end--;
+    }
+    return text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
   }
 
   /**

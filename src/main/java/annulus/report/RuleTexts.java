@@ -24,11 +24,13 @@ public final class RuleTexts {
   private static final int MOST_DECIMALS = 6;
 
   private final Finding finding;
+  private final Map<Fact, Object> figures;
   private final Map<Fact, Integer> decimals = new EnumMap<>(Fact.class);
 
   private RuleTexts(Finding finding) {
     this.finding = finding;
-    finding.figures().forEach(this::start);
+    this.figures = finding.figures();
+    figures.forEach(this::start);
     refine();
   }
 
@@ -60,7 +62,7 @@ public final class RuleTexts {
   }
 
   private String text(Fact fact) {
-    Object value = finding.figures().get(fact);
+    Object value = figures.get(fact);
     if (value == null) {
       return "(not known)";
     }
@@ -100,7 +102,7 @@ public final class RuleTexts {
     for (Condition leaf : leaves(finding.rule().when())) {
       for (Fact fact : leaf.facts()) {
         OptionalDouble limit = limit(leaf, fact);
-        if (limit.isPresent() && finding.figures().get(fact) instanceof Double value) {
+        if (limit.isPresent() && figures.get(fact) instanceof Double value) {
           refine(fact, value, limit.getAsDouble());
         }
       }
@@ -127,7 +129,7 @@ public final class RuleTexts {
     }
     if (leaf instanceof Condition.Between between && leaf.facts().contains(fact)) {
       Fact other = between.fact() == fact ? between.other() : between.fact();
-      if (finding.figures().get(other) instanceof Double value) {
+      if (figures.get(other) instanceof Double value) {
         return OptionalDouble.of(value);
       }
     }

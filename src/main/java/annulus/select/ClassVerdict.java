@@ -41,6 +41,14 @@ public record ClassVerdict(
     return of;
   }
 
+  int count(Rule.Verdict verdict) {
+    int count = 0;
+    for (Finding finding : findings) {
+      count += finding.rule().verdict() == verdict ? 1 : 0;
+    }
+    return count;
+  }
+
   /** Whether it may be used as the joint stands. */
   public boolean usable() {
     return standing == Standing.CHOSEN || standing == Standing.SUITABLE;

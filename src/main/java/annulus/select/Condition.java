@@ -1,7 +1,9 @@
 package annulus.select;
 
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 
 /** The test of a rule: true or false on a set of facts. */
@@ -12,7 +14,7 @@ public sealed interface Condition {
   /** The facts it looks at, in the order written. */
   Set<Fact> facts();
 
-  /** How a number is compared. */
+  /** How a number is compared; against NaN, no value, nothing holds. */
   enum Comparison {
     ABOVE,
     AT_LEAST,
@@ -33,7 +35,7 @@ public sealed interface Condition {
   record Against(Fact fact, Comparison comparison, double limit) implements Condition {
     @Override
     public boolean holds(Facts facts) {
-      return facts.value(fact) instanceof Double d && comparison.holds(d, limit);
+      return comparison.holds(facts.number(fact), limit);
     }
 
     @Override
@@ -46,9 +48,7 @@ public sealed interface Condition {
   record Between(Fact fact, Comparison comparison, Fact other) implements Condition {
     @Override
     public boolean holds(Facts facts) {
-      return facts.value(fact) instanceof Double a
-          && facts.value(other) instanceof Double b
-          && comparison.holds(a, b);
+      return comparison.holds(facts.number(fact), facts.number(other));
     }
 
     @Override
@@ -58,20 +58,68 @@ public sealed interface Condition {
   }
 
   /** A word among some words, or a flag. */
-  record Is(Fact fact, Set<Object> values) implements Condition {
-    public Is {
-      values = Set.copyOf(values);
+  final class Is implements Condition {
+    private final Fact fact;
+    private final Set<Object> values;
+
+    /** The words as the constants of an enum are named. */
+    private final Set<String> names;
+
+    /**
+     * @param fact a word or a flag
+     * @param values the words, in lower case with dashes, or the flags
+     */
+    public Is(Fact fact, Set<Object> values) {
+      this.fact = fact;
+      this.values = Set.copyOf(values);
+      this.names = names(values);
+    }
+
+    private static Set<String> names(Set<Object> values) {
+      Set<String> names = new HashSet<>();
+      for (Object value : values) {
+        String name = value.toString().toUpperCase(Locale.ROOT).replace('-', '_');
+        if (Facts.word(name).equals(value)) {
+          names.add(name);
+        }
+      }
+      return Set.copyOf(names);
+    }
+
+    public Fact fact() {
+      return fact;
+    }
+
+    public Set<Object> values() {
+      return values;
     }
 
     @Override
     public boolean holds(Facts facts) {
-      Object value = facts.value(fact);
-      return value != null && values.contains(value);
+      Object word = facts.word(fact);
+      return word instanceof Enum<?> constant
+          ? names.contains(constant.name())
+          : word != null && values.contains(word);
     }
 
     @Override
     public Set<Fact> facts() {
       return Set.of(fact);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Is is && fact == is.fact && values.equals(is.values);
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * fact.hashCode() + values.hashCode();
+    }
+
+    @Override
+    public String toString() {
+      return fact + " is " + values;
     }
   }
 

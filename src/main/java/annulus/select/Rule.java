@@ -3,6 +3,8 @@ package annulus.select;
 import annulus.catalog.Provenance;
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -22,8 +24,11 @@ public final class Rule {
   private final Condition when;
   private final String reason;
   private final Provenance provenance;
+  private final Set<Fact> facts;
   private final List<Fact> figures;
   private final boolean ofJoint;
+  private final List<Condition> onJoint = new ArrayList<>();
+  private final List<Condition> onClass = new ArrayList<>();
 
   /**
    * @param id stable name
@@ -47,8 +52,16 @@ public final class Rule {
     this.when = when;
     this.reason = Check.text("reason", reason);
     this.provenance = provenance;
+    this.facts = Collections.unmodifiableSet(when.facts());
     this.figures = List.copyOf(figures(when, reason));
-    this.ofJoint = when.facts().stream().noneMatch(Fact::ofClass);
+    this.ofJoint = !looksAtClass(when);
+    for (Condition part : when instanceof Condition.All all ? all.parts() : List.of(when)) {
+      (looksAtClass(part) ? onClass : onJoint).add(part);
+    }
+  }
+
+  private static boolean looksAtClass(Condition when) {
+    return when.facts().stream().anyMatch(Fact::ofClass);
   }
 
   private static Set<Fact> figures(Condition when, String reason) {
@@ -96,6 +109,30 @@ public final class Rule {
 
   public Provenance provenance() {
     return provenance;
+  }
+
+  /** The facts it looks at, in the order written. */
+  public Set<Fact> facts() {
+    return facts;
+  }
+
+  /** Whether the parts of its test that are the same for every class hold. */
+  boolean holdsOnJoint(Facts joint) {
+    return allHold(onJoint, joint);
+  }
+
+  /** Whether the parts of its test that look at a class hold, too. */
+  boolean holdsOnClass(Facts ofClass) {
+    return allHold(onClass, ofClass);
+  }
+
+  private static boolean allHold(List<Condition> parts, Facts facts) {
+    for (Condition part : parts) {
+      if (!part.holds(facts)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The facts it looks at, then those its reason mentions. */

@@ -8,14 +8,17 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Predicate;
 
 /** All rules; refused at load when two contradict each other or one can never speak. */
-public record RuleBook(List<Rule> rules) {
-  private static final Comparator<Finding> BY_ID = Comparator.comparing(f -> f.rule().id());
+public final class RuleBook {
+  private final List<Rule> rules;
 
-  public RuleBook {
-    rules = List.copyOf(rules);
+  /** By id, so that what they say comes out sorted. */
+  private final List<Rule> sorted;
+
+  public RuleBook(List<Rule> rules) {
+    this.rules = List.copyOf(rules);
+    this.sorted = rules.stream().sorted(Comparator.comparing(Rule::id)).toList();
     Set<String> ids = new HashSet<>();
     Map<Condition, Rule> byCondition = new HashMap<>();
     for (Rule rule : rules) {
@@ -75,32 +78,69 @@ public record RuleBook(List<Rule> rules) {
     }
   }
 
+  /** All rules, in the order given. */
+  public List<Rule> rules() {
+    return rules;
+  }
+
   /** Every rule that speaks on these facts, sorted by id. */
   public List<Finding> findings(Facts facts, String classId) {
-    return speaking(facts, classId, rule -> true);
+    return on(facts).findings(facts, classId);
   }
 
-  /** The rules of the joint alone that speak: the same for every class. */
-  List<Finding> ofJoint(Facts joint) {
-    return speaking(joint, "", Rule::ofJoint);
-  }
-
-  /** The rules of a class that speak, together with those of the joint, sorted by id. */
-  List<Finding> ofClass(Facts facts, String classId, List<Finding> ofJoint) {
-    List<Finding> all = new ArrayList<>(ofJoint);
-    all.addAll(speaking(facts, classId, rule -> !rule.ofJoint()));
-    all.sort(BY_ID);
-    return all;
-  }
-
-  private List<Finding> speaking(Facts facts, String classId, Predicate<Rule> asked) {
-    List<Finding> found = new ArrayList<>();
-    for (Rule rule : rules) {
-      if (asked.test(rule) && rule.when().holds(facts)) {
-        found.add(Finding.of(rule, facts, classId));
+  /** What the rules say as far as the joint decides it. */
+  OnJoint on(Facts joint) {
+    List<Open> open = new ArrayList<>();
+    for (Rule rule : sorted) {
+      if (rule.holdsOnJoint(joint)) {
+        open.add(new Open(rule, rule.ofJoint() ? Finding.of(rule, joint, "") : null));
       }
     }
-    found.sort(BY_ID);
-    return found;
+    return new OnJoint(open);
+  }
+
+  /**
+   * A rule that the joint does not keep silent.
+   *
+   * @param rule which
+   * @param spoken what it says where the joint alone decides; else null: the class decides
+   */
+  private record Open(Rule rule, Finding spoken) {}
+
+  /** The rules that one joint does not keep silent, sorted by id. */
+  static final class OnJoint {
+    private final List<Open> open;
+
+    private OnJoint(List<Open> open) {
+      this.open = open;
+    }
+
+    /** Every rule that speaks of a class in the joint, sorted by id. */
+    List<Finding> findings(Facts ofClass, String classId) {
+      List<Finding> found = new ArrayList<>();
+      for (Open o : open) {
+        if (o.spoken() != null) {
+          found.add(o.spoken());
+        } else if (o.rule().holdsOnClass(ofClass)) {
+          found.add(Finding.of(o.rule(), ofClass, classId));
+        }
+      }
+      return found;
+    }
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof RuleBook b && rules.equals(b.rules);
+  }
+
+  @Override
+  public int hashCode() {
+    return rules.hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return "RuleBook" + rules;
   }
 }

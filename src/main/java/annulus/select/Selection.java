@@ -24,7 +24,7 @@ public record Selection(List<ClassVerdict> table) {
    * @param rules the rule book
    * @param classes all classes
    * @param joint facts of the joint
-   * @param ofClass facts of one class in this joint, among them {@link Fact#CLASS_COVERS}
+   * @param ofClass facts of the joint and of one class in it, among them {@link Fact#CLASS_COVERS}
    * @param releasableFirst whether coming apart is wanted
    * @param forced a class the user insists on; others are not chosen
    */
@@ -35,24 +35,36 @@ public record Selection(List<ClassVerdict> table) {
       Function<CompoundClass, Facts> ofClass,
       boolean releasableFirst,
       Optional<String> forced) {
-    List<ClassVerdict> table = new ArrayList<>();
-    List<Finding> ofJoint = rules.ofJoint(joint);
+    List<ClassVerdict> table = new ArrayList<>(classes.size());
+    RuleBook.OnJoint open = rules.on(joint);
     for (CompoundClass compound : classes) {
-      Facts facts = joint.with(ofClass.apply(compound));
-      List<Finding> findings = rules.ofClass(facts, compound.id(), ofJoint);
-      double covers = facts.value(Fact.CLASS_COVERS) instanceof Double d ? d : 0;
-      table.add(new ClassVerdict(compound, standing(findings), covers, findings));
+      Facts facts = ofClass.apply(compound);
+      List<Finding> findings = open.findings(facts, compound.id());
+      double covers = facts.number(Fact.CLASS_COVERS);
+      table.add(
+          new ClassVerdict(
+              compound, standing(findings), Double.isNaN(covers) ? 0 : covers, findings));
     }
-    Optional<ClassVerdict> best =
-        table.stream()
-            .filter(ClassVerdict::usable)
-            .filter(v -> forced.isEmpty() || forced.get().equals(v.compound().id()))
-            .min(order(releasableFirst));
-    return new Selection(table.stream().map(v -> isSame(best, v) ? v.chosen() : v).toList());
+    int best = best(table, releasableFirst, forced);
+    if (best >= 0) {
+      table.set(best, table.get(best).chosen());
+    }
+    return new Selection(table);
   }
 
-  private static boolean isSame(Optional<ClassVerdict> best, ClassVerdict verdict) {
-    return best.filter(b -> b.compound().id().equals(verdict.compound().id())).isPresent();
+  /** Where the best usable class stands; -1 for none. */
+  private static int best(
+      List<ClassVerdict> table, boolean releasableFirst, Optional<String> forced) {
+    Comparator<ClassVerdict> order = order(releasableFirst);
+    int best = -1;
+    for (int i = 0; i < table.size(); i++) {
+      ClassVerdict verdict = table.get(i);
+      boolean asked = forced.isEmpty() || forced.get().equals(verdict.compound().id());
+      if (verdict.usable() && asked && (best < 0 || order.compare(verdict, table.get(best)) < 0)) {
+        best = i;
+      }
+    }
+    return best;
   }
 
   private static ClassVerdict.Standing standing(List<Finding> findings) {
@@ -77,7 +89,7 @@ public record Selection(List<ClassVerdict> table) {
     Comparator<ClassVerdict> filling = Comparator.comparingDouble(v -> v.compound().gapUm().high());
     Comparator<ClassVerdict> rest =
         filling
-            .thenComparingInt(v -> -v.of(Rule.Verdict.PREFERS).size())
+            .thenComparingInt(v -> -v.count(Rule.Verdict.PREFERS))
             .thenComparingDouble(v -> -v.compound().strengthMPa().likely())
             .thenComparing(v -> v.compound().id());
     return releasableFirst ? apart.thenComparing(rest) : rest;
@@ -85,6 +97,11 @@ public record Selection(List<ClassVerdict> table) {
 
   /** The class chosen, if any is suitable. */
   public Optional<ClassVerdict> chosen() {
-    return table.stream().filter(v -> v.standing() == ClassVerdict.Standing.CHOSEN).findFirst();
+    for (ClassVerdict verdict : table) {
+      if (verdict.standing() == ClassVerdict.Standing.CHOSEN) {
+        return Optional.of(verdict);
+      }
+    }
+    return Optional.empty();
   }
 }

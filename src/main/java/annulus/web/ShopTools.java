@@ -83,8 +83,7 @@ final class ShopTools {
       BatchTable table = new BatchTable(out, SpreadsheetCells::safe);
       Advisor advisor = new Advisor(knowledge);
       StringReader in = new StringReader(list.text());
-      BatchAnswers.read(list.name(), in, reader, advisor, row -> write(table, row));
-      table.flush();
+      BatchAnswers.read(list.name(), in, reader, advisor, row -> line(table, row), table::write);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -101,12 +100,10 @@ final class ShopTools {
     return ReadyList.of(list, desk, reader(), clock.instant());
   }
 
-  private static void write(BatchTable table, Answered row) {
-    if (row.advice().isPresent()) {
-      table.answered(row.line(), row.advice().get());
-    } else {
-      table.refused(row.line(), row.job(), row.problems().get(0).toString());
-    }
+  private static BatchTable.Row line(BatchTable table, Answered row) {
+    return row.advice().isPresent()
+        ? table.answered(row.line(), row.advice().get())
+        : table.refused(row.line(), row.job(), row.problems().get(0).toString());
   }
 
   /** What a file of observations teaches; nothing is written. */

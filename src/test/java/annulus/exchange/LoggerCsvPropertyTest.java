@@ -73,7 +73,10 @@ class LoggerCsvPropertyTest {
           () -> new StringReader(text),
           UTC,
           RULES,
-          (s, a, e, b) -> pieces.add(new double[] {s, a, e, b}));
+          () -> {
+            pieces.clear();
+            return (s, a, e, b) -> pieces.add(new double[] {s, a, e, b});
+          });
       return Optional.empty();
     } catch (InputRefused e) {
       return Optional.of(e.getMessage());

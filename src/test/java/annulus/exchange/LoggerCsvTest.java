@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.cure.ArrheniusRate;
 import annulus.cure.CureAccumulator;
+import annulus.cure.PieceConsumer;
 import annulus.exchange.LoggerOptions.DateOrder;
 import annulus.exchange.LoggerOptions.TemperatureUnit;
 import annulus.exchange.LoggerReading.SkipReason;
@@ -53,24 +54,21 @@ class LoggerCsvTest {
     }
   }
 
+  private PieceConsumer anew() {
+    pieces.clear();
+    return (s, a, e, b) -> pieces.add(new Piece(s, a, e, b));
+  }
+
   private LoggerReading read(Path path, LoggerOptions options) throws IOException {
     pieces.clear();
     return LoggerCsv.read(
-        path.getFileName().toString(),
-        LoggerSource.of(path),
-        options,
-        rules(),
-        (s, a, e, b) -> pieces.add(new Piece(s, a, e, b)));
+        path.getFileName().toString(), LoggerSource.of(path), options, rules(), this::anew);
   }
 
   private LoggerReading text(String content, LoggerOptions options) throws IOException {
     pieces.clear();
     return LoggerCsv.read(
-        "text.csv",
-        () -> new StringReader(content),
-        options,
-        rules(),
-        (s, a, e, b) -> pieces.add(new Piece(s, a, e, b)));
+        "text.csv", () -> new StringReader(content), options, rules(), this::anew);
   }
 
   /** The night in the plain file, read by the JDK alone. */
@@ -372,10 +370,39 @@ class LoggerCsvTest {
   }
 
   @Test
+  void what_only_later_lines_tell_is_read_anew_and_nothing_counts_twice() throws IOException {
+    StringBuilder text = new StringBuilder("time,temp °C\n");
+    LocalDateTime start = LocalDateTime.of(2027, 3, 12, 0, 0);
+    for (int i = 0; i < 1200; i++) {
+      String tenths = i < 700 ? "" : ".5";
+      LocalDateTime at = i < 550 ? start.plusMinutes(i) : start.plusMinutes(550 + 10L * (i - 550));
+      text.append(at).append(',').append(15).append(tenths).append('\n');
+    }
+    LoggerReading reading = text(text.toString(), OPTIONS);
+    assertEquals(1200, reading.rowsRead());
+    assertEquals(1199, pieces.size());
+    assertEquals(Optional.of('.'), reading.decimalMark());
+    assertEquals(60, reading.usualIntervalSeconds());
+    for (int i = 1; i < pieces.size(); i++) {
+      assertEquals(pieces.get(i - 1).end(), pieces.get(i).start());
+    }
+  }
+
+  @Test
   void days_of_seconds_stream_into_an_accumulator() throws IOException {
-    CureAccumulator cure = new CureAccumulator(new ArrheniusRate(45, 22, 5, 40), 24);
+    List<CureAccumulator> made = new ArrayList<>();
     int rows = 3 * 86_400 + 1;
-    LoggerReading reading = LoggerCsv.read("long.csv", endless(rows), OPTIONS, rules(), cure);
+    LoggerReading reading =
+        LoggerCsv.read(
+            "long.csv",
+            endless(rows),
+            OPTIONS,
+            rules(),
+            () -> {
+              made.add(new CureAccumulator(new ArrheniusRate(45, 22, 5, 40), 24));
+              return made.get(made.size() - 1);
+            });
+    CureAccumulator cure = made.get(made.size() - 1);
     assertEquals(rows, reading.rowsRead());
     assertEquals(72, cure.hours(), 1e-10);
     assertEquals(1_804_863_600L + 86_400, cure.reachedAt(0).orElseThrow(), 1e-3);

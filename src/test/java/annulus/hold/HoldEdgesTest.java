@@ -43,7 +43,8 @@ class HoldEdgesTest {
         new FactorCurve(List.of(point(0, 1, 1, 1), point(2, 0.5, 0.6, 0.8))),
         Map.of("steel", named(0.5, 0.6, surfaceHigh)),
         Map.of("static", named(1, 1, 1), "shock", named(0.1, 0.3, dynamicHigh)),
-        new HybridHold.Limits(15.8, 22.9),
+        named(15.8, 15.8, 15.8),
+        named(22.9, 22.9, 22.9),
         named(0.3, 0.5, 1),
         named(2, 5, 10));
   }

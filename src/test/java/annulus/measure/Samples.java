@@ -57,6 +57,10 @@ final class Samples {
     return new ArrayList<>(DoubleStream.of(mm).mapToObj(Reading::of).toList());
   }
 
+  static double[] array(List<Double> values) {
+    return values.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
   static Component normal(String id, double um, double degreesOfFreedom) {
     return new Component(id, id, um, degreesOfFreedom, Component.Shape.NORMAL, "test");
   }

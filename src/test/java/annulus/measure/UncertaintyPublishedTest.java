@@ -60,8 +60,8 @@ class UncertaintyPublishedTest {
                 100.42, 100.68, 100.95, 101.11, 101.20, 101.57, 101.84, 102.36, 102.72)
             .boxed()
             .toList();
-    assertEquals(100.145, Sample.mean(readings), 1e-10);
-    assertEquals(1.48884448, Sample.standardDeviation(readings), 5e-9);
+    assertEquals(100.145, Sample.mean(Samples.array(readings)), 1e-10);
+    assertEquals(1.48884448, Sample.standardDeviation(Samples.array(readings)), 5e-9);
     MeasuredDiameter bore =
         Samples.bore(
             Samples.IDEAL_BORE, new ArrayList<>(readings.stream().map(Reading::of).toList()));

@@ -105,9 +105,7 @@ class SelectTest {
 
   @Test
   void the_other_facts_win_and_neither_set_changes() {
-    Facts.Builder builder = Facts.builder().number(Fact.GAP_LIKELY, 10);
-    Facts first = builder.build();
-    builder.number(Fact.GAP_LIKELY, 11);
+    Facts first = Facts.builder().number(Fact.GAP_LIKELY, 10).build();
     Facts second = Facts.builder().number(Fact.GAP_LIKELY, 20).flag(Fact.SEAL_NEAR, true).build();
     Facts both = first.with(second);
     assertEquals(Map.of(Fact.GAP_LIKELY, 10.0), first.all());
@@ -372,9 +370,7 @@ class SelectTest {
       RuleBook book = new RuleBook(rules);
       Facts facts = gap(30).with(covers(THIN));
       assertEquals(List.of("a", "aa", "b"), ids(book.findings(facts, "thin")));
-      List<Finding> joint = book.ofJoint(facts);
-      assertEquals(List.of("a", "b"), ids(joint));
-      assertEquals(List.of("a", "aa", "b"), ids(book.ofClass(facts, "thin", joint)));
+      assertEquals(List.of("a", "aa", "b"), ids(book.on(gap(30)).findings(facts, "thin")));
     }
   }
 
