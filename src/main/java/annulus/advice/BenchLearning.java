@@ -180,7 +180,8 @@ public final class BenchLearning {
      */
     private double[] strength(List<Double> pulls) {
       Estimate shipped = compound.strengthMPa();
-      double prior = Math.max(0.05, Math.log(shipped.high() / shipped.low()) / (2 * LIMIT_Z));
+      double shippedSpread = Math.log(shipped.high() / shipped.low()) / (2 * LIMIT_Z);
+      double prior = Math.max(rules.value("strength-prior-floor-ln"), shippedSpread);
       double scatter = rules.value("pull-spread-ln");
       double precision = 1 / (prior * prior) + pulls.size() / (scatter * scatter);
       double sum = pulls.stream().mapToDouble(Double::doubleValue).sum() / (scatter * scatter);

@@ -84,6 +84,9 @@ final class JointFacts {
         .flag(Fact.SEAL_NEAR, order.surroundings().sealNear())
         .flag(Fact.ELECTRONICS_NEAR, order.surroundings().electronicsNear())
         .flag(Fact.WARRANTY, order.surroundings().warranty())
+        .flag(
+            Fact.FINISH_SAID,
+            order.assumptions().stream().noneMatch(a -> a.field().endsWith(".finish")))
         .flag(Fact.LOAD_GIVEN, order.load().isPresent())
         .number(Fact.WANTED_CONFIDENCE, order.confidence())
         .build();

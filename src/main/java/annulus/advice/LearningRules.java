@@ -24,7 +24,8 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
           "pull-spread-ln",
           "least-pulls-stronger",
           "strength-factor-most",
-          "pull-fraction-least");
+          "pull-fraction-least",
+          "strength-prior-floor-ln");
 
   /**
    * @throws InvalidValue when a row is missing or out of range
@@ -47,6 +48,7 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
     within(numbers, "pull-spread-ln", 0.05, 1);
     within(numbers, "temperature-plus-minus-c", 0, 10);
     within(numbers, "pull-fraction-least", 0.5, 1);
+    within(numbers, "strength-prior-floor-ln", 0.01, 1);
   }
 
   private static void within(Map<String, NamedNumber> numbers, String id, double low, double high) {

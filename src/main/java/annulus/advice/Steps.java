@@ -41,7 +41,7 @@ final class Steps {
     if (decision.kind() == Kind.USE_COMPOUND) {
       steps.bond(decision, cure.orElseThrow(), handBack, volumeMl);
     } else if (decision.kind() == Kind.PRESS_DRY) {
-      steps.press();
+      steps.press(handBack);
     } else if (decision.kind() == Kind.STRIP_AND_REDO) {
       steps.add(StepKind.STRIP);
       steps.add(StepKind.CLEAN);
@@ -73,8 +73,7 @@ final class Steps {
     if (handBack.isEmpty() || test.isEmpty() || later(handBack.get().after(), test.get())) {
       stage(StepKind.CHECK, cure, Stage.FUNCTIONAL);
     }
-    handBack.ifPresent(
-        h -> add(StepKind.HAND_BACK, Optional.of(h.after()), Optional.of(h.at()), Map.of()));
+    handBack.ifPresent(this::handBack);
     Optional<Duration> full = cure.at(Stage.FULL).sure();
     if (handBack.isPresent() && (full.isEmpty() || later(full.get(), handBack.get().after()))) {
       add(StepKind.TELL_LIMITED, full, full.map(this::clock), Map.of());
@@ -87,7 +86,8 @@ final class Steps {
   }
 
   private Duration rest() {
-    return Duration.ofMinutes((long) catalog.policy().value("undisturbed-after-fixture-min"));
+    return Duration.ofSeconds(
+        (long) Math.ceil(60 * catalog.policy().value("undisturbed-after-fixture-min")));
   }
 
   private Instant clock(Duration after) {
@@ -101,10 +101,14 @@ final class Steps {
     }
   }
 
-  private void press() {
+  private void press(Optional<HandBack> handBack) {
     prepare(false);
     add(StepKind.PRESS_DRY);
-    add(StepKind.HAND_BACK, Optional.of(Duration.ZERO), Optional.of(order.start()), Map.of());
+    handBack.ifPresent(this::handBack);
+  }
+
+  private void handBack(HandBack back) {
+    add(StepKind.HAND_BACK, Optional.of(back.after()), Optional.of(back.at()), Map.of());
   }
 
   private void prepare(boolean primedAlready) {

@@ -213,7 +213,7 @@ public record CompoundClass(
     }
     for (int i = 1; i < hotStrength.size(); i++) {
       HotPoint next = hotStrength.get(i);
-      if (celsius <= next.celsius() && next.celsius() > before.celsius()) {
+      if (celsius <= next.celsius()) {
         double share = (celsius - before.celsius()) / (next.celsius() - before.celsius());
         return between(before.fraction(), next.fraction(), share);
       }

@@ -16,7 +16,6 @@ import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -55,8 +54,8 @@ final class AdviseCommand {
             : Optional.empty();
     Advice advice = stocked.map(StockAnswer::advice).orElseGet(() -> advisor.advise(order));
     if (words.has("--card")) {
-      Path card = toWrite(words, "--card", words.rest());
-      Files.writeString(card, JobCard.of(advice, advisor.catalog()));
+      Path card = OutputFile.of(words, "--card", ".html", words.rest());
+      OutputFile.write(card, JobCard.of(advice, advisor.catalog()));
       err.println("card written to " + card);
     }
     if (words.has("--json")) {
@@ -117,22 +116,6 @@ final class AdviseCommand {
     return file;
   }
 
-  /** A file to write: in a folder that is there, and none of those that are read. */
-  private static Path toWrite(Words words, String option, List<String> read) throws IOException {
-    Path file = Path.of(words.value(option).orElseThrow());
-    Path folder = file.toAbsolutePath().getParent();
-    if (folder == null || !Files.isDirectory(folder) || Files.isDirectory(file)) {
-      throw Words.refused(
-          0, option, file + " can't be written", "a file name in a folder that is there");
-    }
-    for (String name : read) {
-      if (Files.exists(file) && Files.isSameFile(file, Path.of(name))) {
-        throw Words.refused(0, option, file + " would be overwritten", "another file name");
-      }
-    }
-    return file;
-  }
-
   private static void onlyBatch(Words words) {
     for (String needed : List.of("--batch", "--out")) {
       if (!words.has(needed)) {
@@ -151,16 +134,20 @@ final class AdviseCommand {
   private int batch(Words words, Advisor advisor, OrderReader reader) throws IOException {
     onlyBatch(words);
     Path jobs = toRead(words.value("--batch").orElseThrow());
-    Path results = toWrite(words, "--out", List.of(jobs.toString()));
-    BatchRun.Count count;
-    try (Reader in = new InputStreamReader(Files.newInputStream(jobs), StandardCharsets.UTF_8);
-        Writer to = Files.newBufferedWriter(results)) {
-      count = BatchRun.run(jobs.toString(), in, to, advisor, reader, err);
+    Path results = OutputFile.of(words, "--out", ".csv", List.of(jobs.toString()));
+    BatchRun.Count[] count = new BatchRun.Count[1];
+    try (Reader in = new InputStreamReader(Files.newInputStream(jobs), StandardCharsets.UTF_8)) {
+      OutputFile.write(
+          results, to -> count[0] = BatchRun.run(jobs.toString(), in, to, advisor, reader, err));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
     out.println(
-        count.answered() + " answered, " + count.refused() + " refused; written to " + results);
-    return count.refused() == 0 ? ExitCode.ANSWER : ExitCode.BAD_INPUT;
+        count[0].answered()
+            + " answered, "
+            + count[0].refused()
+            + " refused; written to "
+            + results);
+    return count[0].refused() == 0 ? ExitCode.ANSWER : ExitCode.BAD_INPUT;
   }
 }

@@ -70,27 +70,38 @@ final class Cli {
     } catch (InputRefused e) {
       e.problems().forEach(err::println);
     } catch (InvalidValue e) {
-      err.println(e.getMessage());
+      say("command line", e.field(), e.problem(), e.allowed());
     } catch (NoSuchFileException e) {
-      err.println(e.getFile() + ": no such file");
+      say(e.getFile(), "", "no such file", "the name of a file that is there");
     } catch (AccessDeniedException e) {
-      err.println(e.getFile() + ": access denied");
+      say(e.getFile(), "", "access denied", "a file that may be read or written");
     } catch (FileSystemException e) {
       String reason = Optional.ofNullable(e.getReason()).orElse("can't be read or written");
-      err.println(e.getFile() + ": " + reason.toLowerCase(Locale.ROOT));
+      say(e.getFile(), "", reason.toLowerCase(Locale.ROOT), "a file that can be");
     } catch (InvalidPathException e) {
-      err.println("command line: " + e.getReason().toLowerCase(Locale.ROOT) + " in a file name");
+      String problem = e.getReason().toLowerCase(Locale.ROOT) + " in a file name";
+      say("command line", "", problem, "a file name");
     } catch (IOException e) {
-      err.println("can't read or write: " + e.getMessage());
+      say("files", "", "can't be read or written: " + e.getMessage(), "files that can be");
     } catch (UncheckedIOException e) {
-      err.println("can't read or write: " + e.getCause().getMessage());
+      String problem = "can't be read or written: " + e.getCause().getMessage();
+      say("files", "", problem, "files that can be");
     } catch (StoreFailed e) {
       err.println(e.getMessage());
+    } catch (OutOfMemoryError e) {
+      err.println("the memory is full and there is no answer; allowed: less input at once");
+      return ExitCode.INTERNAL;
     } catch (RuntimeException | StackOverflowError e) {
       err.println("annulus made a mistake of its own and gives no answer: " + e);
       err.println("Please report this with the input that caused it.");
       return ExitCode.INTERNAL;
     }
     return ExitCode.BAD_INPUT;
+  }
+
+  /** One clear line, whatever characters a file's name has. */
+  private void say(String file, String field, String problem, String allowed) {
+    String named = file == null || file.isBlank() ? "file without a name" : file;
+    err.println(new PlacedProblem(named, 0, 0, field, problem, allowed));
   }
 }

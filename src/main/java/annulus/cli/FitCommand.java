@@ -12,7 +12,6 @@ import annulus.report.FitText;
 import annulus.report.ToleranceZones;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,8 +49,8 @@ final class FitCommand {
         new FitWords(knowledge, files).explain(words.rest(), measured(words, knowledge));
     out.print(FitText.of(fit));
     if (words.has("--picture")) {
-      Path picture = Path.of(words.value("--picture").orElseThrow());
-      Files.writeString(picture, ToleranceZones.svg(fit));
+      Path picture = OutputFile.of(words, "--picture", ".svg", List.of());
+      OutputFile.write(picture, ToleranceZones.svg(fit));
       err.println("picture written to " + picture);
     }
     boolean kept = fit.judgements().stream().allMatch(j -> j.verdict() == Verdict.INSIDE);
@@ -61,7 +60,7 @@ final class FitCommand {
   private static List<Measured> measured(Words words, Knowledge knowledge) {
     double celsius = knowledge.catalog().policy().value("default-temperature-c");
     if (words.has("--measured-at")) {
-      celsius = number(words.value("--measured-at").orElseThrow());
+      celsius = FitWords.celsius("--measured-at", words.value("--measured-at").orElseThrow());
     }
     List<Measured> sizes = new ArrayList<>();
     for (Side side : Side.values()) {
@@ -82,14 +81,5 @@ final class FitCommand {
   private static String member(Words words, String option, Side side, String otherwise) {
     String[] two = words.value(option).orElse(otherwise).split(",", -1);
     return side == Side.PART && two.length > 1 ? two[1].strip() : two[0].strip();
-  }
-
-  private static double number(String text) {
-    try {
-      return Double.parseDouble(text);
-    } catch (NumberFormatException e) {
-      throw Words.refused(
-          0, "--measured-at", "\"" + text + "\" is no temperature", "°C, such as 21.5");
-    }
   }
 }

@@ -53,9 +53,17 @@ final class LearnCommand {
 
   private void write(Path folder, List<Learned> learned) throws IOException {
     Files.createDirectories(folder);
-    Files.writeString(folder.resolve("compounds.json"), OverlayJson.of(learned));
+    Path table = folder.resolve("compounds.json");
+    if (Files.exists(table) && !Files.readString(table).contains(OverlayJson.TITLE)) {
+      throw Words.refused(
+          0,
+          "--out",
+          table + " is there already and was not learned; its classes would be lost",
+          "a new folder");
+    }
+    OutputFile.write(table, OverlayJson.of(learned));
     for (Learned one : learned) {
-      Files.writeString(
+      OutputFile.write(
           folder.resolve("learned-" + one.shipped().id() + ".svg"), LearnedPicture.of(one));
     }
     out.println(

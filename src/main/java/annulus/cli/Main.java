@@ -13,9 +13,17 @@ public final class Main {
     PrintStream out = utf8(FileDescriptor.out);
     PrintStream err = utf8(FileDescriptor.err);
     int code = new Cli(Surround.ofThisMachine(), out, err).run(args);
-    out.flush();
+    System.exit(toldInFull(out, err) ? code : ExitCode.INTERNAL);
+  }
+
+  /** An answer that broke off must not pass for one: its cautions stand at its end. */
+  private static boolean toldInFull(PrintStream out, PrintStream err) {
+    boolean whole = !out.checkError();
+    if (!whole) {
+      err.println("the answer could not be written in full; allowed: a disk or pipe with room");
+    }
     err.flush();
-    System.exit(code);
+    return whole;
   }
 
   private static PrintStream utf8(FileDescriptor descriptor) {

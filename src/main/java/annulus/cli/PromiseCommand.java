@@ -187,25 +187,32 @@ final class PromiseCommand {
   }
 
   private static void write(Table table, JointOrder order, Told told) throws IOException {
-    Optional<Path> ics = table.path("--ics");
+    Optional<Path> ics = output(table, "--ics", ".ics");
     if (ics.isPresent()) {
       calendar(table, order, told, ics.get());
     }
-    Optional<Path> tag = table.path("--tag");
+    Optional<Path> tag = output(table, "--tag", ".html");
     Optional<Promise> promise = told.promise();
     if (tag.isPresent() && promise.isPresent()) {
       String job = order.job().isBlank() ? "without number" : order.job();
       List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
           new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
-      Files.writeString(tag.get(), sheet.html());
+      OutputFile.write(tag.get(), sheet.html());
     }
-    Optional<Path> picture = table.path("--picture");
+    Optional<Path> picture = output(table, "--picture", ".svg");
     Optional<String> svg =
         CurePicture.of(told, table.shop().hours().zone(), Optional.of(table.now()));
     if (picture.isPresent() && svg.isPresent()) {
-      Files.writeString(picture.get(), svg.get());
+      OutputFile.write(picture.get(), svg.get());
     }
+  }
+
+  private static Optional<Path> output(Table table, String option, String ending)
+      throws IOException {
+    return table.words().has(option)
+        ? Optional.of(OutputFile.of(table.words(), option, ending, table.words().rest()))
+        : Optional.empty();
   }
 
   private static void calendar(Table table, JointOrder order, Told told, Path file)
@@ -233,7 +240,7 @@ final class PromiseCommand {
             table.shop().rule().handOverCheck(),
             "Check before hand-over. " + words.basis(told, table.now()));
     if (entries.isPresent()) {
-      Files.writeString(file, entries.get().text());
+      OutputFile.write(file, entries.get().text());
     }
   }
 }

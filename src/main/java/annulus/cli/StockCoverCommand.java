@@ -10,10 +10,9 @@ import annulus.stock.CoverAxes;
 import annulus.stock.Ledger;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -45,7 +44,8 @@ final class StockCoverCommand {
     out.print(report.text());
     Optional<String> picture = words.value("--picture");
     if (picture.isPresent()) {
-      Files.writeString(Path.of(picture.get()), CoverPicture.svg(report), StandardCharsets.UTF_8);
+      Path to = OutputFile.of(words, "--picture", ".svg", List.of(file));
+      OutputFile.write(to, CoverPicture.svg(report));
       out.println("Picture written to " + picture.get());
     }
     return there.isEmpty() ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;

@@ -14,7 +14,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -73,7 +72,8 @@ final class StockLabelCommand {
     }
     String base = name.get().replaceFirst("\\.svg$", "");
     Path file = Path.of(several ? base + "-" + change.after().id() + ".svg" : name.get());
-    Files.writeString(file, new LabelReport(change).svg(), StandardCharsets.UTF_8);
+    OutputFile.check("--picture", file, ".svg", List.of());
+    OutputFile.write(file, new LabelReport(change).svg());
     out.println("  picture written to " + file);
   }
 

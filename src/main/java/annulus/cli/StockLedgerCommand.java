@@ -6,7 +6,6 @@ import annulus.stock.Movement;
 import annulus.store.LedgerFile;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -98,7 +97,7 @@ final class StockLedgerCommand {
     StockSheet sheet = StockTables.of(words).sheet(file);
     Ledger ledger = StockTables.ledger(StockTables.needed(words, "--ledger"), err);
     StockSheet now = sheet.with(sheet.cabinet().with(ledger));
-    Files.writeString(Path.of(to), now.text(), StandardCharsets.UTF_8);
+    OutputFile.write(OutputFile.of(words, "--out", ".csv", List.of()), now.text());
     out.println("written to " + to);
     StockTables.disagreements(now.cabinet(), ledger).forEach(n -> out.println("note: " + n));
     return ExitCode.ANSWER;

@@ -6,10 +6,9 @@ import annulus.stock.Ledger;
 import annulus.stock.LotCheck;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -41,7 +40,8 @@ final class StockTagCommand {
     LotTag tag = new LotTag(check, on);
     Optional<String> page = words.value("--out");
     if (page.isPresent()) {
-      Files.writeString(Path.of(page.get()), tag.html(), StandardCharsets.UTF_8);
+      Path to = OutputFile.of(words, "--out", ".html", List.of(file));
+      OutputFile.write(to, tag.html());
     }
     out.print(tag.text());
     return check.usable() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;

@@ -116,7 +116,8 @@ public final class BatchOrders {
   }
 
   private void rows(Reader in, Consumer<Supplier<Row>> consumer) throws IOException {
-    BufferedReader buffered = new BufferedReader(in);
+    RowLimit limited = new RowLimit(file, in);
+    BufferedReader buffered = new BufferedReader(limited);
     PushbackReader head = declared(buffered);
     CSVFormat format =
         CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
@@ -126,6 +127,7 @@ public final class BatchOrders {
       Iterator<CSVRecord> records = parser.iterator();
       for (long line = skipped + 1L; ; line = parser.getCurrentLineNumber() + skipped + 1) {
         Optional<CSVRecord> row = next(records, names == null, line, consumer);
+        limited.nextRow();
         if (row.isEmpty()) {
           break;
         } else if (!isBlank(row.get())) {
@@ -164,13 +166,23 @@ public final class BatchOrders {
               "",
               "has a quote that does not close its cell; this row and all after it are not read",
               "quotes round the whole cell, doubled inside: \"a \"\"b\"\" c\"");
-      if (inHeader) {
-        throw new InputRefused(List.of(problem));
-      }
-      Row refused = new Row(line, "", Optional.empty(), List.of(problem), Map.of());
-      consumer.accept(() -> refused);
-      return Optional.empty();
+      return last(problem, inHeader, consumer);
+    } catch (InputRefused e) {
+      PlacedProblem p = e.problems().get(0);
+      return last(
+          new PlacedProblem(file, (int) line, 0, "", p.problem(), p.allowed()), inHeader, consumer);
     }
+  }
+
+  /** A row behind which nothing can be read. */
+  private static Optional<CSVRecord> last(
+      PlacedProblem problem, boolean inHeader, Consumer<Supplier<Row>> consumer) {
+    if (inHeader) {
+      throw new InputRefused(List.of(problem));
+    }
+    Row refused = new Row(problem.line(), "", Optional.empty(), List.of(problem), Map.of());
+    consumer.accept(() -> refused);
+    return Optional.empty();
   }
 
   private static boolean isBlank(CSVRecord row) {

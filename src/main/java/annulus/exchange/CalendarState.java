@@ -2,10 +2,10 @@ package annulus.exchange;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -30,18 +30,34 @@ public final class CalendarState {
   /**
    * Reads a file; one that does not exist has no entries.
    *
+   * @throws InputRefused when it is no calendar file, so that no other file is written over
    * @throws IOException when it can't be read
    */
   public static CalendarState of(Path file) throws IOException {
     CalendarState state = new CalendarState();
     if (Files.isRegularFile(file)) {
-      StringWriter text = new StringWriter();
-      try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
-        in.transferTo(text);
-      }
-      state.read(text.toString());
+      state.read(text(file));
     }
     return state;
+  }
+
+  private static String text(Path file) throws IOException {
+    String text;
+    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+      text = WholeText.of(file.toString(), in, "a calendar file");
+    }
+    if (!text.isBlank() && !text.strip().startsWith("BEGIN:VCALENDAR")) {
+      throw new InputRefused(
+          List.of(
+              new PlacedProblem(
+                  file.toString(),
+                  1,
+                  0,
+                  "",
+                  "is there already and is no calendar file",
+                  "a new name, or a calendar file that this program wrote")));
+    }
+    return text;
   }
 
   private void read(String text) {

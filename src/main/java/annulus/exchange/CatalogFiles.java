@@ -143,9 +143,11 @@ public final class CatalogFiles {
 
   private Map<String, NamedNumber> numbers(String table) throws IOException {
     Map<String, NamedNumber> known = new LinkedHashMap<>();
+    NumberLimits limits = NumberLimits.of(files, table);
     for (DataFiles.Layer layer : files.layers(table)) {
       Map<String, NamedNumber> below = Map.copyOf(known);
-      known.putAll(csv(layer, NumberRows.HEADER, "id", f -> NumberRows.number(f, problems, below)));
+      known.putAll(
+          csv(layer, NumberRows.HEADER, "id", f -> NumberRows.number(f, problems, below, limits)));
     }
     return known;
   }

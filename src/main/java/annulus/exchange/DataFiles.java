@@ -61,7 +61,7 @@ public final class DataFiles {
     }
   }
 
-  private static final long MAX_BYTES = 8_000_000;
+  private static final long MAX_BYTES = 2_000_000;
 
   private final Optional<Path> shopFolder;
   private final MessageDigest digest;
@@ -114,12 +114,37 @@ public final class DataFiles {
         throw new InputRefused(
             List.of(
                 new PlacedProblem(
-                    own.get().toString(), 0, 0, "", "is larger than 8 MB", "a data table")));
+                    own.get().toString(), 0, 0, "", "is larger than 2 MB", "a data table")));
       }
       layers.add(new Layer(own.get().toString(), Files.readAllBytes(own.get())));
     }
     layers.forEach(l -> digest.update(l.bytes));
     return layers;
+  }
+
+  /**
+   * The program's own layer of a table that a shop can't lay anything over.
+   *
+   * @throws InputRefused when the shop tries to
+   */
+  Layer own(String table) throws IOException {
+    Optional<Path> tried = shopFolder.map(f -> f.resolve(table)).filter(Files::exists);
+    if (tried.isPresent()) {
+      throw new InputRefused(
+          List.of(
+              new PlacedProblem(
+                  tried.get().toString(),
+                  0,
+                  0,
+                  "",
+                  "can't be laid over the program's own",
+                  "any other table of data/")));
+    }
+    try (InputStream in = DataFiles.class.getResourceAsStream("/data/" + table)) {
+      Layer layer = new Layer("data/" + table, in.readAllBytes());
+      digest.update(layer.bytes);
+      return layer;
+    }
   }
 
   /** Short digest of everything read so far. */

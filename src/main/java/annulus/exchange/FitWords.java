@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -39,7 +40,7 @@ public final class FitWords {
 
   private final Knowledge knowledge;
   private final Iso286Tables tables;
-  private final Problems problems = new Problems();
+  private Problems problems = new Problems();
 
   /**
    * @param knowledge instruments, materials and policy
@@ -52,6 +53,21 @@ public final class FitWords {
     DataFiles.Layer deviations = last(files, "iso286-deviations.csv");
     this.tables =
         Iso286Files.tables(grades.name(), grades.reader(), deviations.name(), deviations.reader());
+  }
+
+  /**
+   * A temperature when measured, °C.
+   *
+   * @param option its name, for messages
+   * @param text such as {@code 21.5} or {@code 70 F}
+   * @throws InputRefused when it is none, or none that anybody measures at
+   */
+  public static double celsius(String option, String text) {
+    Problems problems = new Problems();
+    Node node = new Node.Text(new Node.Place(FILE, 0, 0), text.strip());
+    OptionalDouble celsius = new Measures(problems).celsius(node, option, -30, 60);
+    problems.throwIfAny();
+    return celsius.orElseThrow();
   }
 
   private static DataFiles.Layer last(DataFiles files, String table) throws IOException {
@@ -80,6 +96,7 @@ public final class FitWords {
    * @throws InputRefused with every problem
    */
   public FitExplanation explain(List<String> words, List<Measured> measured) {
+    problems = new Problems();
     List<Zone> zones = new ArrayList<>();
     for (int i = 0; i < words.size(); i++) {
       zones.addAll(zones(words.get(i), i + 2));

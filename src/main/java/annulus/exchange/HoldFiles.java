@@ -3,7 +3,6 @@ package annulus.exchange;
 import annulus.hold.DutyCase;
 import annulus.hold.FactorCurve;
 import annulus.hold.HoldTables;
-import annulus.hold.HybridHold;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.io.Reader;
@@ -59,7 +58,8 @@ public final class HoldFiles {
         curve(rows, "engagement"),
         named(rows, "surface"),
         named(rows, "dynamic"),
-        limits(rows),
+        one(rows, "hybrid", "pressure-max"),
+        one(rows, "hybrid", "shear-min"),
         one(rows, "volume", "waste"),
         one(rows, "volume", "wetting-film"));
   }
@@ -114,12 +114,6 @@ public final class HoldFiles {
       }
     }
     return found;
-  }
-
-  private static HybridHold.Limits limits(List<Row> rows) {
-    return new HybridHold.Limits(
-        one(rows, "hybrid", "pressure-max").value().likely(),
-        one(rows, "hybrid", "shear-min").value().likely());
   }
 
   private static HoldTables.Named one(List<Row> rows, String factor, String key) {

@@ -17,7 +17,8 @@ import java.util.Map;
 /** Reads JSON into {@link Node}s that keep line and column. */
 final class JsonNodes {
   private static final int MAX_DEPTH = 40;
-  private static final long MAX_CHARACTERS = 8_000_000;
+  private static final long MAX_CHARACTERS = 2_000_000;
+  private static final int MAX_VALUES = 200_000;
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder()
@@ -32,6 +33,7 @@ final class JsonNodes {
 
   private final String file;
   private final JsonParser parser;
+  private int values;
 
   private JsonNodes(String file, JsonParser parser) {
     this.file = file;
@@ -88,6 +90,9 @@ final class JsonNodes {
 
   private Node value(JsonToken token) throws IOException {
     Node.Place place = here();
+    if (++values > MAX_VALUES) {
+      throw refused(place, "goes on after " + MAX_VALUES + " values", "fewer values");
+    }
     return switch (token) {
       case START_OBJECT -> object(place);
       case START_ARRAY -> array(place);

@@ -9,16 +9,15 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
 import annulus.catalog.Primer;
 import annulus.quantity.InvalidValue;
-import java.io.BufferedReader;
+import annulus.quantity.Numbers;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -59,6 +58,8 @@ public final class LearningFile {
   private final Catalog catalog;
   private final Problems problems = new Problems();
   private final Map<String, Joint> joints = new LinkedHashMap<>();
+  private final Map<String, Double> loose = new HashMap<>();
+  private final Map<String, Double> fixed = new HashMap<>();
 
   private LearningFile(Catalog catalog) {
     this.catalog = catalog;
@@ -73,11 +74,12 @@ public final class LearningFile {
   public static LearningRules rules(DataFiles files) throws IOException {
     Problems problems = new Problems();
     Map<String, NamedNumber> numbers = new LinkedHashMap<>();
+    NumberLimits limits = NumberLimits.of(files, RULES);
     for (DataFiles.Layer layer : files.layers(RULES)) {
       Map<String, NamedNumber> known = Map.copyOf(numbers);
       for (Node.Obj row : CsvTable.rows(layer.name(), layer.reader(), NumberRows.HEADER)) {
         Fields f = new Fields(row, problems, "");
-        NumberRows.number(f, problems, known).ifPresent(n -> numbers.put(n.id(), n));
+        NumberRows.number(f, problems, known, limits).ifPresent(n -> numbers.put(n.id(), n));
         f.done();
       }
     }
@@ -114,11 +116,6 @@ public final class LearningFile {
     return seen;
   }
 
-  private static InputRefused notText(String file) {
-    return new InputRefused(
-        List.of(new PlacedProblem(file, 0, 0, "", "is not UTF-8 text", "text saved as UTF-8")));
-  }
-
   /**
    * Refuses tables that hold learned classes: what was learned before must not count twice.
    *
@@ -143,17 +140,8 @@ public final class LearningFile {
 
   /** Spreadsheets of half of Europe write semicolons and decimal commas: the same with ours. */
   private static Reader withCommas(String file, Reader reader) throws IOException {
-    List<String> lines;
-    try {
-      lines = new BufferedReader(ByteOrderMark.skipped(reader)).lines().toList();
-    } catch (CharacterCodingException e) {
-      throw notText(file);
-    } catch (UncheckedIOException e) {
-      if (e.getCause() instanceof CharacterCodingException) {
-        throw notText(file);
-      }
-      throw e.getCause();
-    }
+    String whole = WholeText.of(file, reader, "a file of observations");
+    List<String> lines = whole.replaceFirst("^\uFEFF", "").lines().toList();
     Optional<String> header = lines.stream().filter(l -> !l.startsWith("#")).findFirst();
     if (header.isEmpty() || !header.get().contains(";")) {
       return new StringReader(String.join("\n", lines));
@@ -179,6 +167,7 @@ public final class LearningFile {
     if (what == What.FIXED) {
       Answer answer = f.requiredChoice("fixed", Answer.values());
       f.done();
+      inOrder(f, joint.get().id(), minutes, answer);
       return Values.build(
           f, problems, () -> new Observation.Fixed(joint.get(), after, answer == Answer.YES));
     }
@@ -217,6 +206,29 @@ public final class LearningFile {
           "joint",
           Fields.quoted(joint.id()) + " stands in another row with other values",
           "the same date, class, temperature, faces, gap and primer in all rows of a joint");
+    }
+  }
+
+  /** A joint holds from some time on: what was seen fixed is never seen loose later. */
+  private void inOrder(Fields f, String id, double minutes, Answer answer) {
+    if (answer == Answer.NO) {
+      loose.merge(id, minutes, Math::max);
+    } else {
+      fixed.merge(id, minutes, Math::min);
+    }
+    Double held = fixed.get(id);
+    Double notYet = loose.get(id);
+    if (held != null && notYet != null && held <= notYet) {
+      problems.add(
+          f.placeOf("minutes"),
+          "minutes",
+          Fields.quoted(id)
+              + " was seen fixed after "
+              + Numbers.plain(held)
+              + " min and not fixed after "
+              + Numbers.plain(notYet)
+              + " min",
+          "not fixed first, then fixed");
     }
   }
 

@@ -83,7 +83,7 @@ public final class LedgerLines {
           plain(f[0]),
           Instant.parse(f[1]),
           LocalDate.parse(f[2]),
-          kind(f[3]).orElseThrow(() -> refused(file, number, "kind", f[3], ALLOWED)),
+          kind(f[3]).orElseThrow(() -> noKind(file, number, f[3])),
           plain(f[4]),
           plain(f[5]),
           plain(f[6]),
@@ -105,6 +105,10 @@ public final class LedgerLines {
       }
     }
     return Optional.empty();
+  }
+
+  private static InputRefused noKind(String file, int line, String word) {
+    return refused(file, line, "kind", Fields.quoted(word) + " is no kind of movement", ALLOWED);
   }
 
   private static InputRefused refused(

@@ -11,6 +11,9 @@ import java.util.OptionalDouble;
 
 /** Reads the load of an order: figures, or a duty case of the trade. */
 final class LoadReader {
+  /** Less than a grain of sand weighs, N or N·m: no load, but a slip in the exponent. */
+  private static final double LEAST = 1e-5;
+
   private final Knowledge knowledge;
   private final Problems problems;
   private final Measures measures;
@@ -65,9 +68,11 @@ final class LoadReader {
     String allowed = "axialN or torqueNm above 0, or a duty case";
     if (!f.has("axialN") && !f.has("torqueNm")) {
       problems.add(f.place(), f.path(), "has no figure", allowed);
-    } else if (axial.orElse(0) == 0 && torque.orElse(0) == 0) {
+    } else if (axial.orElse(0) < LEAST && torque.orElse(0) < LEAST) {
       String first = f.has("axialN") ? "axialN" : "torqueNm";
-      problems.add(f.placeOf(first), f.path(first), "is zero", allowed);
+      boolean zero = axial.orElse(0) == 0 && torque.orElse(0) == 0;
+      String problem = zero ? "is zero" : "is next to nothing";
+      problems.add(f.placeOf(first), f.path(first), problem, allowed);
     }
   }
 

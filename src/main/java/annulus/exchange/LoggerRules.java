@@ -69,6 +69,7 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
     Problems problems = new Problems();
     Map<String, NamedNumber> numbers = new LinkedHashMap<>();
     Map<String, Node.Place> places = new HashMap<>();
+    NumberLimits limits = NumberLimits.of(files, TABLE);
     for (DataFiles.Layer layer : files.layers(TABLE)) {
       for (Node.Obj row : CsvTable.rows(layer.name(), layer.reader(), HEADER)) {
         Fields f = new Fields(row, problems, "");
@@ -78,7 +79,11 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
         String meaning = f.requiredText("meaning");
         Values.build(
                 f, problems, () -> new NamedNumber(id, value, unit, meaning, Values.provenance(f)))
-            .ifPresent(number -> numbers.put(id, number));
+            .ifPresent(
+                number -> {
+                  NumberRows.checkLimits(f, problems, number, limits);
+                  numbers.put(id, number);
+                });
         places.put(id, f.placeOf("value"));
       }
     }

@@ -1,6 +1,8 @@
 package annulus.exchange;
 
 import annulus.catalog.NamedNumber;
+import annulus.quantity.Interval;
+import annulus.quantity.Numbers;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,8 +20,10 @@ final class NumberRows {
    * mistyped id or unit would otherwise leave the old number in force unnoticed.
    *
    * @param known numbers of the layers below; the program's own layer is read while it is empty
+   * @param limits how far each may be moved
    */
-  static Optional<NamedNumber> number(Fields f, Problems problems, Map<String, NamedNumber> known) {
+  static Optional<NamedNumber> number(
+      Fields f, Problems problems, Map<String, NamedNumber> known, NumberLimits limits) {
     Optional<NamedNumber> number =
         Values.build(
             f,
@@ -34,6 +38,7 @@ final class NumberRows {
     if (number.isPresent() && !known.isEmpty()) {
       check(f, problems, number.get(), known);
     }
+    number.ifPresent(n -> checkLimits(f, problems, n, limits));
     return number;
   }
 
@@ -48,6 +53,18 @@ final class NumberRows {
           "unit",
           Fields.quoted(number.unit()) + " is another unit",
           before.unit().isEmpty() ? "an empty cell" : before.unit());
+    }
+  }
+
+  static void checkLimits(Fields f, Problems problems, NamedNumber number, NumberLimits limits) {
+    Optional<Interval> most = limits.of(number.id());
+    if (most.isPresent() && !most.get().contains(number.value())) {
+      String unit = number.unit().isEmpty() ? "" : " " + number.unit();
+      problems.add(
+          f.placeOf("value"),
+          number.id(),
+          Numbers.plain(number.value()) + unit + " is out of range",
+          Numbers.plain(most.get().low()) + " to " + Numbers.plain(most.get().high()) + unit);
     }
   }
 }

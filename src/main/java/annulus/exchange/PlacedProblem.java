@@ -1,5 +1,7 @@
 package annulus.exchange;
 
+import java.util.regex.Pattern;
+
 /**
  * What is wrong with an input, and where.
  *
@@ -14,6 +16,9 @@ package annulus.exchange;
 public record PlacedProblem(
     String file, int line, int column, String field, String problem, String allowed) {
   private static final int MAX_LENGTH = 2000;
+
+  /** Controls, marks that turn the direction of writing, line and paragraph ends. */
+  private static final Pattern HIDDEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Zl}\\p{Zp}]");
 
   @Override
   public String toString() {
@@ -35,9 +40,9 @@ public record PlacedProblem(
     return oneLine(text.toString());
   }
 
-  /** Whatever was typed, a problem stays one line of moderate length. */
+  /** Whatever was typed, a problem stays one line of moderate length that a terminal only shows. */
   private static String oneLine(String text) {
-    String line = text.replaceAll("\\p{Cntrl}|[\u2028\u2029]", " ");
+    String line = HIDDEN.matcher(text).replaceAll(" ");
     return line.length() > MAX_LENGTH ? line.substring(0, MAX_LENGTH - 1) + "…" : line;
   }
 }

@@ -10,17 +10,28 @@ import java.util.function.Supplier;
 
 /** Collects what is wrong so that one run shows all of it. */
 final class Problems {
+  /** Who has this many to mend reads no further; more would only fill the memory. */
+  private static final int MOST = 200;
+
   private final List<PlacedProblem> found = new ArrayList<>();
   private final Set<PlacedProblem> seen = new HashSet<>();
   private int repeated;
 
-  /** Notes a problem; the same one at the same place is noted once. */
+  /**
+   * Notes a problem; the same one at the same place is noted once.
+   *
+   * @throws InputRefused with all of them when there are very many
+   */
   void add(Node.Place place, String field, String problem, String allowed) {
     PlacedProblem next = place.problem(field, problem, allowed);
     if (!seen.add(next)) {
       repeated++;
     } else {
       found.add(next);
+    }
+    if (found.size() == MOST) {
+      found.add(place.problem("", "the rest is not looked at: too much is wrong", "see above"));
+      throw new InputRefused(found);
     }
   }
 

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,7 +22,6 @@ import org.apache.commons.csv.CSVRecord;
  * @param rows cells as the person sees them
  */
 record SheetTable(String file, SheetShape shape, List<String> header, List<Row> rows) {
-  private static final int MOST_CHARACTERS = 8_000_000;
   private static final int MOST_IN_CELL = 1000;
 
   SheetTable {
@@ -56,7 +54,7 @@ record SheetTable(String file, SheetShape shape, List<String> header, List<Row> 
    */
   static SheetTable read(String file, Reader in, List<String> columns, Set<String> needed)
       throws IOException {
-    String text = whole(file, in);
+    String text = WholeText.of(file, in, "a table of a cabinet");
     SheetShape shape = SheetShape.of(file, text);
     String body = text.substring(shape.bom() ? 1 : 0);
     int skipped = shape.declared() ? 1 : 0;
@@ -76,22 +74,6 @@ record SheetTable(String file, SheetShape shape, List<String> header, List<Row> 
     body2.forEach(r -> checkRow(file, r, header, problems));
     problems.throwIfAny();
     return new SheetTable(file, shape, header, body2);
-  }
-
-  private static String whole(String file, Reader in) throws IOException {
-    StringBuilder text = new StringBuilder();
-    char[] buffer = new char[8192];
-    try {
-      for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-        text.append(buffer, 0, n);
-        if (text.length() > MOST_CHARACTERS) {
-          throw refused(file, 0, "is larger than 8 MB", "a table of a cabinet");
-        }
-      }
-    } catch (CharacterCodingException e) {
-      throw refused(file, 0, "is not UTF-8 text", "UTF-8, with or without byte order mark");
-    }
-    return text.toString();
   }
 
   private static InputRefused refused(String file, int line, String problem, String allowed) {

@@ -6,6 +6,9 @@ import java.util.regex.Pattern;
 
 /** Keeps cells that a spreadsheet would run as a formula from doing so. */
 public final class SpreadsheetCells {
+  /** What begins a formula, full-width forms too, and what a spreadsheet skips before it. */
+  private static final String STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
+
   private static final Pattern PLAIN_NUMBER = Pattern.compile("[+-][0-9]+(\\.[0-9]+)?");
 
   private SpreadsheetCells() {}
@@ -14,7 +17,7 @@ public final class SpreadsheetCells {
    * The cell, with an apostrophe before it when it begins like a formula and is not a plain number.
    */
   public static String safe(String cell) {
-    if (cell.isEmpty() || "=+-@\t\r".indexOf(cell.charAt(0)) < 0) {
+    if (cell.isEmpty() || STARTS.indexOf(cell.charAt(0)) < 0) {
       return cell;
     }
     return PLAIN_NUMBER.matcher(cell).matches() ? cell : "'" + cell;

@@ -24,11 +24,12 @@ public final class StockFiles {
   public static Policy policy(DataFiles files) throws IOException {
     Problems problems = new Problems();
     Map<String, NamedNumber> numbers = new LinkedHashMap<>();
+    NumberLimits limits = NumberLimits.of(files, "stock-policy.csv");
     for (DataFiles.Layer layer : files.layers("stock-policy.csv")) {
       Map<String, NamedNumber> own = new LinkedHashMap<>();
       for (Node.Obj row : rows(layer, NumberRows.HEADER)) {
         Fields f = new Fields(row, problems, "");
-        NumberRows.number(f, problems, numbers).ifPresent(n -> put(own, n, f, problems));
+        NumberRows.number(f, problems, numbers, limits).ifPresent(n -> put(own, n, f, problems));
         f.done();
       }
       numbers.putAll(own);

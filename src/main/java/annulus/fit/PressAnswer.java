@@ -59,16 +59,6 @@ public sealed interface PressAnswer {
       PressLimit partLimit)
       implements PressAnswer {
 
-    /** Stresses at the low end of the pressure. */
-    public RingStresses lowStresses() {
-      return RingStresses.under(geometry, pressureMPa.low());
-    }
-
-    /** Stresses at the likely pressure. */
-    public RingStresses likelyStresses() {
-      return RingStresses.under(geometry, pressureMPa.likely());
-    }
-
     /** Stresses at the high end of the pressure: those to compare with a limit. */
     public RingStresses highStresses() {
       return RingStresses.under(geometry, pressureMPa.high());

@@ -26,7 +26,10 @@ public record ShrinkAssembly(
     RingMaterial.Behaviour part,
     OptionalDouble ringLimitCelsius,
     OptionalDouble partLimitCelsius) {
-  /** Above this temperature handbook expansion coefficients (20 to 100 °C) are stretched. */
+  /**
+   * Above this temperature handbook expansion coefficients (20 to 100 °C) are stretched: what the
+   * column of materials.csv means, not a choice. It decides a caution only.
+   */
   private static final double COEFFICIENTS_HOLD_TO_CELSIUS = 100;
 
   public ShrinkAssembly {

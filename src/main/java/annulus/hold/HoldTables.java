@@ -18,7 +18,8 @@ import java.util.TreeMap;
  * @param engagement factor over length divided by diameter
  * @param surfaces factor by face
  * @param dynamics factor by kind of load
- * @param limits how far press and bond may simply be added
+ * @param pressureMaxMPa highest contact pressure at which bond and friction add, MPa
+ * @param shearMinMPa weakest compound for which they add, MPa on its specimen
  * @param waste compound lost, as part of the net volume
  * @param wettingFilmUm radial film a tight fit takes along, µm
  */
@@ -27,7 +28,8 @@ public record HoldTables(
     FactorCurve engagement,
     Map<String, Named> surfaces,
     Map<String, Named> dynamics,
-    HybridHold.Limits limits,
+    Named pressureMaxMPa,
+    Named shearMinMPa,
     Named waste,
     Named wettingFilmUm) {
 
@@ -45,8 +47,15 @@ public record HoldTables(
     for (Map<String, Named> factors : List.of(surfaces, dynamics)) {
       factors.values().forEach(f -> f.value().checkedWithin("factor", 0, 1, ""));
     }
+    pressureMaxMPa.value().checkedWithin("pressure-max", 0, 1000, "MPa");
+    shearMinMPa.value().checkedWithin("shear-min", 0, 100, "MPa");
     waste.value().checkedWithin("waste", 0, 10, "");
     wettingFilmUm.value().checkedWithin("wetting-film", 0, 50, "µm");
+  }
+
+  /** Within these limits bond and friction may be added. */
+  public HybridHold.Limits limits() {
+    return new HybridHold.Limits(pressureMaxMPa.value().likely(), shearMinMPa.value().likely());
   }
 
   /** Factor for a radial gap, µm (interference counts as 0); empty where no cure is assumed. */

@@ -18,9 +18,39 @@ public final class Html {
   }
 
   private static String escaped(String value, boolean inAttribute) {
+    int plain = plain(value, 0, inAttribute);
+    if (plain == value.length()) {
+      return value;
+    }
     StringBuilder out = new StringBuilder(value.length() + 16);
-    value.codePoints().forEach(c -> append(out, c, inAttribute));
+    int at = 0;
+    while (at < value.length()) {
+      out.append(value, at, plain);
+      if (plain < value.length()) {
+        int c = value.codePointAt(plain);
+        append(out, c, inAttribute);
+        plain += Character.charCount(c);
+      }
+      at = plain;
+      plain = plain(value, at, inAttribute);
+    }
     return out.toString();
+  }
+
+  /** Where the stretch of characters that stay as they are, most of all text, ends. */
+  private static int plain(String value, int from, boolean inAttribute) {
+    int at = from;
+    while (at < value.length() && isPlain(value.charAt(at), inAttribute)) {
+      at++;
+    }
+    return at;
+  }
+
+  private static boolean isPlain(char c, boolean inAttribute) {
+    if (c == '&' || c == '<' || c == '>' || (inAttribute && (c == '"' || c == '\''))) {
+      return false;
+    }
+    return (c >= ' ' && c < 0x7F) || (c >= 0xA0 && c < 0xD800);
   }
 
   private static void append(StringBuilder out, int c, boolean inAttribute) {

@@ -9,6 +9,9 @@ import java.util.List;
 
 /** Learned classes as a shop's own {@code compounds.json}, read by {@code --data DIR}. */
 public final class OverlayJson {
+  /** The title by which a table of this kind is known again. */
+  public static final String TITLE = "Compound classes as this shop found them";
+
   private final JsonOut out;
 
   private OverlayJson(JsonOut out) {
@@ -24,7 +27,7 @@ public final class OverlayJson {
     LocalDate last = learned.stream().map(Learned::last).max(LocalDate::compareTo).orElseThrow();
     return JsonOut.document(
         out -> {
-          out.whole("format", 1).text("title", "Compound classes as this shop found them");
+          out.whole("format", 1).text("title", TITLE);
           out.text("source", "shop: learned from the shop's own observations");
           out.text("transcribed", last.toString()).whole("version", 1);
           out.list("classes", learned, l -> new OverlayJson(out).compound(l.learned()));

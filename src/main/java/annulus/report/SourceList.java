@@ -13,7 +13,9 @@ import annulus.hold.FactorCurve;
 import annulus.hold.HoldTables;
 import annulus.quantity.Units;
 import annulus.select.ClassVerdict;
+import annulus.select.Condition;
 import annulus.select.Finding;
+import annulus.select.Rule;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -35,7 +37,7 @@ public final class SourceList {
    * One row.
    *
    * @param what the row
-   * @param numbers its numbers by name; empty for a rule, whose numbers stand in its test
+   * @param numbers its numbers by name; for a rule those of its test
    * @param provenance source and confidence
    */
   public record Entry(String what, Map<String, Double> numbers, Provenance provenance) {}
@@ -150,10 +152,18 @@ public final class SourceList {
     for (Member member : List.of(advice.order().bore(), advice.order().part())) {
       named("hold factor, face ", member.material().bondFace(), tables.surfaces());
     }
+    add("hold, largest pressure of a bond", tables.pressureMaxMPa());
+    add("hold, least strength of a bond with friction", tables.shearMinMPa());
+    add("volume, waste", tables.waste());
+    add("volume, wetting film", tables.wettingFilmUm());
     advice
         .order()
         .load()
         .ifPresent(l -> named("hold factor, load ", l.repeats(), tables.dynamics()));
+  }
+
+  private void add(String what, HoldTables.Named row) {
+    add(what, row, row.provenance());
   }
 
   private void curve(String what, FactorCurve curve) {
@@ -207,12 +217,30 @@ public final class SourceList {
     spoke.addAll(advice.decision().because());
     advice.table().forEach(v -> spoke.addAll(v.findings()));
     spoke.stream()
-        .sorted(java.util.Comparator.comparing(f -> f.rule().id()))
-        .forEach(
-            f ->
-                entries.putIfAbsent(
-                    "rule " + f.rule().id(),
-                    new Entry("rule " + f.rule().id(), Map.of(), f.rule().provenance())));
+        .map(Finding::rule)
+        .sorted(java.util.Comparator.comparing(Rule::id))
+        .forEach(r -> rule("rule " + r.id(), r));
+    // a rule that kept silent decided too, by its numbers
+    knowledge.rules().rules().stream()
+        .filter(r -> !entries.containsKey("rule " + r.id()) && !numbers(r.when()).isEmpty())
+        .forEach(r -> rule("rule " + r.id() + " (kept silent)", r));
+  }
+
+  private void rule(String what, Rule rule) {
+    entries.putIfAbsent(what, new Entry(what, numbers(rule.when()), rule.provenance()));
+  }
+
+  /** The fixed numbers of a rule's test, by the fact they stand against. */
+  private static Map<String, Double> numbers(Condition when) {
+    Map<String, Double> numbers = new LinkedHashMap<>();
+    if (when instanceof Condition.Against a) {
+      numbers.put(a.fact().id() + " " + RowNumbers.word(a.comparison()), a.limit());
+    } else if (when instanceof Condition.All all) {
+      all.parts().forEach(p -> numbers.putAll(numbers(p)));
+    } else if (when instanceof Condition.Any any) {
+      any.parts().forEach(p -> numbers.putAll(numbers(p)));
+    }
+    return numbers;
   }
 
   private void laws() {

@@ -6,6 +6,8 @@ import java.util.Set;
 final class TextLines {
   static final int WIDTH = 100;
 
+  private static final char SOFT_HYPHEN = 0xAD;
+
   private static final Set<String> UNITS =
       Set.of("%", "µm", "mm", "°C", "K", "N", "N·m", "mL", "min", "h", "d", "s", "±");
 
@@ -13,7 +15,8 @@ final class TextLines {
 
   /** An empty line; never two in a row. */
   TextLines blank() {
-    if (out.length() > 0 && !out.toString().endsWith("\n\n")) {
+    int end = out.length();
+    if (end > 0 && !(out.charAt(end - 1) == '\n' && end > 1 && out.charAt(end - 2) == '\n')) {
       out.append('\n');
     }
     return this;
@@ -73,20 +76,39 @@ final class TextLines {
 
   /** One line: controls, line breaks and direction marks become spaces. */
   static String printable(String text) {
+    if (isPlain(text)) {
+      return text;
+    }
     StringBuilder clean = new StringBuilder(text.length());
-    text.codePoints()
-        .forEach(
-            c -> {
-              int type = Character.getType(c);
-              boolean hidden =
-                  type == Character.CONTROL
-                      || type == Character.FORMAT
-                      || type == Character.SURROGATE
-                      || type == Character.LINE_SEPARATOR
-                      || type == Character.PARAGRAPH_SEPARATOR;
-              clean.appendCodePoint(hidden ? ' ' : c);
-            });
+    for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+      int c = text.codePointAt(i);
+      clean.appendCodePoint(isHidden(c) ? ' ' : c);
+    }
     return clean.toString();
+  }
+
+  /** Whether it has only letters, digits and signs of the first two hundred, as nearly all has. */
+  private static boolean isPlain(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean plain = (c >= ' ' && c < 0x7F) || (c >= 0xA0 && c <= 0xFF && c != SOFT_HYPHEN);
+      if (!plain) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isHidden(int c) {
+    return switch (Character.getType(c)) {
+      case Character.CONTROL,
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR ->
+          true;
+      default -> false;
+    };
   }
 
   @Override

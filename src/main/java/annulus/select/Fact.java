@@ -36,6 +36,7 @@ public enum Fact {
   UNPRIMED_INERT("faces.inertUnprimed", NUMBER, "faces", "inert faces left after primer"),
   SLOW_FACES("faces.slow", NUMBER, "faces", "slow faces before primer"),
   PRIMED_FACES("faces.primed", NUMBER, "faces", "faces with a live primer"),
+  FINISH_SAID("faces.finishSaid", FLAG, "", "the finish of both members was said"),
   PRIMER_AGE("primer.ageShare", NUMBER, "", "age of the primer over its shortest on-part life"),
   PRIMER_WET("primer.wet", FLAG, "", "primer put on less than its flash-off ago"),
   COLDEST_CURE("cure.coldestC", NUMBER, "°C", "coldest the joint may be while it cures"),

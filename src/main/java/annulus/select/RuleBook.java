@@ -77,14 +77,13 @@ public final class RuleBook {
     }
   }
 
+  /** Above and below leave the limit itself out, so that "above 20, at most 20" is seen through. */
   private static void narrow(double[] range, Condition.Against a) {
-    boolean lower =
-        a.comparison() == Condition.Comparison.ABOVE
-            || a.comparison() == Condition.Comparison.AT_LEAST;
-    if (lower) {
-      range[0] = Math.max(range[0], a.limit());
-    } else {
-      range[1] = Math.min(range[1], a.limit());
+    switch (a.comparison()) {
+      case ABOVE -> range[0] = Math.max(range[0], Math.nextUp(a.limit()));
+      case AT_LEAST -> range[0] = Math.max(range[0], a.limit());
+      case BELOW -> range[1] = Math.min(range[1], Math.nextDown(a.limit()));
+      case AT_MOST -> range[1] = Math.min(range[1], a.limit());
     }
   }
 

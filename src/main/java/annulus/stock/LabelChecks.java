@@ -86,8 +86,6 @@ final class LabelChecks {
         "surface",
         "two inert faces do not cure",
         "active or slow: the faces the label's times hold on");
-    refuse(
-        like.cure().at(Stage.FIXTURE).fraction() <= 0, "like", "has no fixture", "another class");
   }
 
   private void temperatures() {

@@ -3,7 +3,6 @@ package annulus.stock;
 import annulus.catalog.Activity;
 import annulus.catalog.CompoundClass;
 import annulus.quantity.Check;
-import annulus.quantity.Interval;
 import annulus.quantity.InvalidValue;
 import java.util.OptionalDouble;
 
@@ -105,11 +104,6 @@ public record ShopLabel(
     return smallestGapUm.isPresent()
         ? OptionalDouble.of(radial(smallestGapUm.getAsDouble()))
         : smallestGapUm;
-  }
-
-  /** Service temperature, °C. */
-  public Interval serviceC() {
-    return new Interval(serviceLowC, serviceHighC);
   }
 
   /** Whether a class was made from a label of the shop. */

@@ -26,7 +26,7 @@ final class ContentJson {
     node.put("promisedStart", written(content.promisedStart()));
     node.put("promiseMoves", content.promiseMoves());
     content.log().ifPresent(l -> node.put("log", l));
-    return node.toString();
+    return Seal.onJson(node.toString());
   }
 
   private static String written(Optional<Instant> instant) {
@@ -35,7 +35,7 @@ final class ContentJson {
 
   static JobContent content(String text) {
     try {
-      JsonNode node = JSON.readTree(text);
+      JsonNode node = JSON.readTree(Seal.offJson(text));
       return new JobContent(
           node.get("reference").asText(),
           node.get("title").asText(),

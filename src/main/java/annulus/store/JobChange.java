@@ -1,7 +1,6 @@
 package annulus.store;
 
 import java.time.Instant;
-import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -14,8 +13,7 @@ import java.util.OptionalLong;
  * @param who who did it
  * @param kind what sort of change
  * @param words what was done, in words
- * @param before the content before; empty for the first entry
- * @param after the content after
+ * @param first whether it entered the job, so that there is nothing before it
  * @param undoes the change that this one takes back
  */
 public record JobChange(
@@ -26,8 +24,7 @@ public record JobChange(
     String who,
     Kind kind,
     String words,
-    Optional<JobContent> before,
-    JobContent after,
+    boolean first,
     OptionalLong undoes) {
   /** Sorts of changes. */
   public enum Kind {

@@ -3,21 +3,30 @@ package annulus.store;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /**
  * Jobs and their changes. Every change names the version it was made on; when somebody else was
  * quicker, nothing is written and {@link Stale} carries what there is now.
  */
 public final class JobStore {
-  private static final String COLUMNS = "id, version, content, created_at, changed_at, changed_by";
+  private static final String JOB = "SELECT " + KnownJobs.COLUMNS + " FROM job WHERE id = ?";
+
+  private static final String NOT_COLLECTED =
+      Arrays.stream(JobState.values())
+          .filter(s -> s != JobState.COLLECTED)
+          .map(s -> "'" + s.name() + "'")
+          .collect(Collectors.joining(", ", "(", ")"));
 
   private final Database database;
+  private final KnownJobs known = new KnownJobs();
 
   /**
    * @param database where they lie
@@ -115,7 +124,7 @@ public final class JobStore {
               log.id(),
               id,
               log.name(),
-              log.text(),
+              Seal.onLog(log),
               log.dateOrder(),
               log.unit(),
               log.column(),
@@ -131,14 +140,15 @@ public final class JobStore {
             new Sql(c)
                 .row(
                     r ->
-                        new TemperatureLog(
-                            r.getString(1),
-                            r.getString(2),
-                            r.getString(3),
-                            r.getString(4),
-                            r.getString(5),
-                            r.getString(6),
-                            Instant.parse(r.getString(7))),
+                        Seal.offLog(
+                            new TemperatureLog(
+                                r.getString(1),
+                                r.getString(2),
+                                r.getString(3),
+                                r.getString(4),
+                                r.getString(5),
+                                r.getString(6),
+                                Instant.parse(r.getString(7)))),
                     "SELECT id, name, text, date_order, unit, temperature_column, read_at"
                         + " FROM temperature_log WHERE id = ?",
                     id));
@@ -158,12 +168,20 @@ public final class JobStore {
           JobChange last =
               undoable(changes(sql, id))
                   .orElseThrow(() -> new Refused("There is nothing left to take back."));
-          JobContent before = last.before().orElseThrow();
+          JobContent before = before(sql, last);
           Edit edit = new Edit(JobChange.Kind.UNDO, "took back: " + last.words(), before);
           Job changed = write(sql, current, before, stamp);
           record(sql, changed, Optional.of(current.content()), edit, OptionalLong.of(last.id()));
           return changed;
         });
+  }
+
+  private static JobContent before(Sql sql, JobChange change) throws SQLException {
+    return sql.row(
+            r -> ContentJson.content(r.getString(1)),
+            "SELECT before_content FROM job_change WHERE id = ?",
+            change.id())
+        .orElseThrow();
   }
 
   /** The change that an undo would take back. */
@@ -172,7 +190,7 @@ public final class JobStore {
     changes.forEach(h -> h.undoes().ifPresent(undone::add));
     JobChange found = null;
     for (JobChange change : changes) {
-      boolean open = change.undoes().isEmpty() && change.before().isPresent();
+      boolean open = change.undoes().isEmpty() && !change.first();
       found = open && !undone.contains(change.id()) ? change : found;
     }
     return Optional.ofNullable(found);
@@ -180,7 +198,7 @@ public final class JobStore {
 
   private static Job current(Sql sql, String id, long seen) throws SQLException {
     Job current =
-        sql.row(JobStore::job, "SELECT " + COLUMNS + " FROM job WHERE id = ?", id)
+        sql.row(KnownJobs::row, JOB, id)
             .orElseThrow(() -> new Unknown("There is no job " + id + "."));
     if (current.version() != seen) {
       throw new Stale(current);
@@ -204,9 +222,7 @@ public final class JobStore {
             current.id(),
             current.version());
     if (written == 0) {
-      throw new Stale(
-          sql.row(JobStore::job, "SELECT " + COLUMNS + " FROM job WHERE id = ?", current.id())
-              .orElse(current));
+      throw new Stale(sql.row(KnownJobs::row, JOB, current.id()).orElse(current));
     }
     return new Job(
         current.id(), current.version() + 1, content, current.createdAt(), stamp.at(), stamp.who());
@@ -247,18 +263,8 @@ public final class JobStore {
         fit.plusMinusUm());
   }
 
-  private static Job job(ResultSet row) throws SQLException {
-    return new Job(
-        row.getString(1),
-        row.getLong(2),
-        ContentJson.content(row.getString(3)),
-        Instant.parse(row.getString(4)),
-        Instant.parse(row.getString(5)),
-        row.getString(6));
-  }
-
   private static JobChange change(ResultSet row) throws SQLException {
-    long undoes = row.getLong(10);
+    long undoes = row.getLong(9);
     return new JobChange(
         row.getLong(1),
         row.getString(2),
@@ -267,29 +273,28 @@ public final class JobStore {
         row.getString(5),
         JobChange.Kind.valueOf(row.getString(6)),
         row.getString(7),
-        Optional.ofNullable(row.getString(8)).map(ContentJson::content),
-        ContentJson.content(row.getString(9)),
-        row.wasNull() || undoes == 0 ? OptionalLong.empty() : OptionalLong.of(undoes));
+        row.getInt(8) == 1,
+        undoes == 0 ? OptionalLong.empty() : OptionalLong.of(undoes));
   }
 
   /** A job by its identity. */
   public Optional<Job> job(String id) {
-    return database.transaction(
-        c -> new Sql(c).row(JobStore::job, "SELECT " + COLUMNS + " FROM job WHERE id = ?", id));
+    return database.transaction(c -> known.job(new Sql(c), id));
   }
 
-  /** Jobs that are not collected, and those collected since a time. */
+  /** Jobs that are not collected, and those collected since a time; each part by its index. */
   public List<Job> onTheBoard(Instant collectedSince) {
     return database.transaction(
         c ->
-            new Sql(c)
-                .rows(
-                    JobStore::job,
-                    "SELECT "
-                        + COLUMNS
-                        + " FROM job WHERE state <> 'COLLECTED' OR changed_at >= ?"
-                        + " ORDER BY created_at, id",
-                    collectedSince.toString()));
+            known.jobs(
+                new Sql(c),
+                "SELECT id, version FROM (SELECT id, version, created_at FROM job"
+                    + " WHERE state IN "
+                    + NOT_COLLECTED
+                    + " UNION ALL SELECT id, version, created_at FROM job"
+                    + " WHERE state = 'COLLECTED' AND changed_at >= ?) today"
+                    + " ORDER BY created_at, id",
+                collectedSince.toString()));
   }
 
   /** All changes of a job, oldest first. */
@@ -300,7 +305,8 @@ public final class JobStore {
   private static List<JobChange> changes(Sql sql, String id) throws SQLException {
     return sql.rows(
         JobStore::change,
-        "SELECT id, job, version, at, who, kind, words, before_content, after_content, undoes"
+        "SELECT id, job, version, at, who, kind, words,"
+            + " CASE WHEN before_content IS NULL THEN 1 ELSE 0 END, undoes"
             + " FROM job_change WHERE job = ? ORDER BY id",
         id);
   }

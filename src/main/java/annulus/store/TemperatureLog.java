@@ -26,13 +26,16 @@ public record TemperatureLog(
   /** Longest text, characters. */
   public static final int LONGEST = 4_000_000;
 
+  /** The line that {@link Seal} adds where it is kept. */
+  private static final int SEAL = 14;
+
   private static final int LONGEST_NAME = 100;
 
   public TemperatureLog {
     Check.text("name", name);
     requireShort("name", name, LONGEST_NAME);
     requireShort("column", column, LONGEST_NAME);
-    requireShort("log", text, LONGEST);
+    requireShort("log", text, LONGEST + SEAL);
     if (text.indexOf('\0') >= 0) {
       throw new InvalidValue("log", "is not text", "the CSV file of the logger");
     }

@@ -38,8 +38,39 @@ final class AnswerPart {
     return part;
   }
 
-  /** Steps, cautions and every reason. */
+  /** Steps, cautions and every reason at once, for a joint that is still being typed. */
   Markup more() {
+    Markup part = steps();
+    part.open("details").element("summary", "The whole answer with every reason");
+    part.part(why()).close().open("p");
+    return link(part, "Every number with its source", "/sources").close();
+  }
+
+  /** Steps and cautions; reasons and sources stand on pages of their own. */
+  Markup moreByLinks() {
+    Markup part = steps();
+    part.open("p");
+    link(part, "The whole answer with every reason", "/why");
+    return link(part, "Every number with its source", "/sources").close();
+  }
+
+  private Markup link(Markup part, String words, String below) {
+    return part.element("a", words, "href", path + below, "class", "button plain");
+  }
+
+  /** The whole answer with every reason, as {@code advise --why} prints it. */
+  Markup why() {
+    return new Markup()
+        .element(
+            "pre",
+            TextReport.of(answer.told().advice(), catalog, true),
+            "tabindex",
+            "0",
+            "aria-label",
+            "The whole answer");
+  }
+
+  private Markup steps() {
     Markup part = new Markup();
     list(part, "Steps", "ol", answer.json().path("steps"), "text");
     part.element("h2", "Take care").open("ul");
@@ -47,24 +78,6 @@ final class AnswerPart {
     items(part, answer.json().path("standingCautions"), "text");
     part.close();
     CureChart.of(answer.told().advice()).ifPresent(svg -> part.open("figure").picture(svg).close());
-    part.open("details").element("summary", "The whole answer with every reason");
-    part.element(
-        "pre",
-        TextReport.of(answer.told().advice(), catalog, true),
-        "tabindex",
-        "0",
-        "aria-label",
-        "The whole answer");
-    part.close();
-    part.open("p")
-        .element(
-            "a",
-            "Every number with its source",
-            "href",
-            path + "/sources",
-            "class",
-            "button plain");
-    part.close();
     return part;
   }
 

@@ -28,11 +28,13 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 
 /** What can be done with jobs; pages and the JSON interface both go through here. */
 final class Board {
@@ -128,22 +130,27 @@ final class Board {
   }
 
   JobView view(Job job, Instant now) {
+    return view(job, now, from -> shop().rule().promise(from, shop().hours()));
+  }
+
+  private JobView view(Job job, Instant now, Function<Instant, Optional<Promise>> promises) {
     String order = job.content().order();
     Answer planned = judge.answer(job.content(), job.createdAt());
     JobState stored = job.content().state();
     boolean late = !stored.closed() && now.isAfter(planned.order().start());
     Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : planned;
     JobState state = stored.at(now, answer.told().ready());
-    return new JobView(job, answer, state, late, promisable(answer, now), now);
+    return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
   }
 
   /** The first time that can be promised: safe, checked after this moment, and the shop is open. */
-  private Optional<Instant> promisable(Answer answer, Instant now) {
+  private static Optional<Instant> promisable(
+      Answer answer, Instant now, Function<Instant, Optional<Promise>> promises) {
     return answer
         .told()
         .ready()
         .map(r -> r.isAfter(now) ? r : now)
-        .flatMap(from -> shop().rule().promise(from, shop().hours()))
+        .flatMap(promises)
         .map(Promise::promise);
   }
 
@@ -166,9 +173,13 @@ final class Board {
     Instant now = now();
     List<JobView> views = new ArrayList<>();
     Map<Job, String> unjudged = new LinkedHashMap<>();
+    Map<Instant, Optional<Promise>> promises =
+        new HashMap<>(); // many jobs are safe already: from now
+    Function<Instant, Optional<Promise>> promise =
+        from -> promises.computeIfAbsent(from, f -> shop().rule().promise(f, shop().hours()));
     for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
       try {
-        views.add(view(job, now));
+        views.add(view(job, now, promise));
       } catch (InputRefused | InvalidValue e) {
         unjudged.put(job, e.getMessage());
       }

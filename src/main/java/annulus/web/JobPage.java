@@ -7,7 +7,10 @@ import annulus.report.CurePicture;
 import annulus.store.JobChange;
 import annulus.store.JobState;
 import annulus.store.JobStore;
-import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -99,11 +102,21 @@ final class JobPage {
     return part.close();
   }
 
+  /** It stands near the beginning: the rest is not read. */
   private static String dataVersion(String advice) {
-    try {
-      return Orders.JSON.readTree(advice).path("dataVersion").asText();
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
+    try (JsonParser parser = Orders.JSON.createParser(advice)) {
+      parser.nextToken();
+      while (parser.nextToken() == JsonToken.FIELD_NAME) {
+        boolean found = parser.currentName().equals("dataVersion");
+        parser.nextToken();
+        if (found) {
+          return parser.getText();
+        }
+        parser.skipChildren();
+      }
+      return "";
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -118,7 +131,18 @@ final class JobPage {
     CurePicture.of(told, times.zone(), Optional.of(view.now()))
         .ifPresent(
             svg -> part.open("figure", "class", "clock", "tabindex", "0").picture(svg).close());
-    return part.part(words.more());
+    return part.part(words.moreByLinks());
+  }
+
+  /** Every reason and figure of the answer, on a page of its own. */
+  String why() {
+    Markup page = new Markup();
+    String reference = view.job().content().reference();
+    page.element("h1", "Why: job " + reference + " " + view.job().content().title());
+    page.open("p").element("a", "Back to the job", "class", "button plain", "href", path).close();
+    page.part(
+        new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches(), path).why());
+    return Layout.page("Why: job " + reference, Layout.Place.COUNTER, who, page);
   }
 
   /** Whoever measured in inch reads the gap in inch as well. */

@@ -80,6 +80,7 @@ final class Pages {
     app.post("/job/{id}/promise", this::promise);
     app.post("/job/{id}/undo", this::undo);
     app.post("/job/{id}/edit", this::edit);
+    app.get("/job/{id}/why", this::why);
     app.get("/job/{id}/card", this::card);
     app.get("/job/{id}/sources", this::sources);
     app.get("/bench/{id}/sources", this::draftSources);
@@ -351,6 +352,11 @@ final class Pages {
     boolean ways = ctx.queryParam("ways") != null;
     Markup lots = LotPage.lotsOf(shelf.now().ledger(), view.job().content().reference());
     ctx.html(new JobPage(board, view, who(ctx), lots).html(wanted, ways));
+  }
+
+  private void why(Context ctx) {
+    JobView view = board.view(board.job(ctx.pathParam("id")));
+    ctx.html(new JobPage(board, view, who(ctx), new Markup()).why());
   }
 
   private Optional<Instant> time(String name, String text) {

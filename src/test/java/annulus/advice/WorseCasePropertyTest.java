@@ -24,7 +24,7 @@ class WorseCasePropertyTest {
   private static final Duration NEVER = Duration.ofSeconds(Long.MAX_VALUE);
 
   /** A joint as drawn, its knowledge, and numbers for the change. */
-  private record Drawn(Knowledge knowledge, long seed) {
+  record Drawn(Knowledge knowledge, long seed) {
     static Drawn of(long seed) {
       return new Drawn(DrawnKnowledge.of(seed), seed);
     }
@@ -80,7 +80,7 @@ class WorseCasePropertyTest {
     }
   }
 
-  private static void gap(OrderText order, double um, double plusMinusUm) {
+  static void gap(OrderText order, double um, double plusMinusUm) {
     order
         .set("bore.readingsMm", null)
         .set("part.readingsMm", null)
@@ -91,19 +91,19 @@ class WorseCasePropertyTest {
         .set("radialGapPlusMinusUm", plusMinusUm);
   }
 
-  private static String pick(Random random, String... words) {
+  static String pick(Random random, String... words) {
     return words[random.nextInt(words.length)];
   }
 
-  private static String pick(Random random, List<String> words) {
+  static String pick(Random random, List<String> words) {
     return words.stream().sorted().toList().get(random.nextInt(words.size()));
   }
 
-  private static Duration after(Advice advice) {
+  static Duration after(Advice advice) {
     return advice.handBack().map(HandBack::after).orElse(NEVER);
   }
 
-  private static void neverBetter(String what, Advice better, Advice worse) {
+  static void neverBetter(String what, Advice better, Advice worse) {
     Statistics.label(what + ": worse is ready").collect(worse.handBack().isPresent());
     assertTrue(
         after(worse).compareTo(after(better)) >= 0,

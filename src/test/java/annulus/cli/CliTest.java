@@ -155,7 +155,8 @@ class CliTest {
   void a_file_that_is_not_there_is_named() {
     CliRun run = CliRun.of("advise", "nowhere/order.json");
     assertEquals(2, run.code());
-    assertEquals("nowhere/order.json: no such file\n", run.err());
+    assertEquals(
+        "nowhere/order.json: no such file; allowed: the name of a file that is there\n", run.err());
   }
 
   @Test

@@ -121,6 +121,29 @@ class SourcesTest {
     assertFalse(run.out().lines().anyMatch(l -> l.codePointCount(0, l.length()) > 100), run.out());
   }
 
+  /** Every number of every rule, spoken or silent, and every row of the hold tables is listed. */
+  @Test
+  void no_number_of_a_rule_or_of_the_hold_is_left_out() throws IOException {
+    Advice advice = advice(Path.of("demo-data/orders/01-good-fit.json"));
+    Set<Double> listed = new HashSet<>();
+    List<SourceList.Entry> entries = SourceList.of(advice, OrderText.KNOWLEDGE);
+    entries.stream()
+        .filter(e -> e.what().startsWith("rule "))
+        .forEach(e -> listed.addAll(e.numbers().values()));
+    Matcher limit =
+        Pattern.compile("\"(?:above|below|atLeast|atMost)\": *(-?[0-9.]+)")
+            .matcher(Files.readString(Path.of("data/rules.json")));
+    int found = 0;
+    while (limit.find()) {
+      found++;
+      assertTrue(listed.contains(Double.parseDouble(limit.group(1))), limit.group());
+    }
+    assertTrue(found > 15, found + " numbers of rules");
+    for (String what : List.of("hold, largest pressure of a bond", "volume, waste")) {
+      assertTrue(entries.stream().anyMatch(e -> e.what().equals(what)), what);
+    }
+  }
+
   @Test
   void the_command_wants_one_order() {
     assertEquals(2, CliRun.of("sources").code());

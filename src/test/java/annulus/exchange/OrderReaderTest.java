@@ -502,6 +502,8 @@ class OrderReaderTest {
     String allowed = "above 0, or a duty case";
     refusedAt(order().set("load.axialN", 0).json(), "load.axialN", "0", "is zero", allowed);
     refusedAt(order().set("load.torqueNm", 0).json(), "load.torqueNm", "0", "is zero", allowed);
+    String dust = order().set("load.axialN", "1e-300").json().replace("\"1e-300\"", "1e-300");
+    refusedAt(dust, "load.axialN", "1e-300", "is next to nothing", allowed);
     PlacedProblem none = only(order().set("load.repeats", "static").json());
     assertEquals("load has no figure", none.field() + " " + none.problem());
   }

@@ -452,6 +452,6 @@ class ShopTablesTest {
   @Test
   void a_file_that_is_far_too_large_is_refused_unread() {
     shop.put("policy.csv", new byte[8_000_001]);
-    assertEquals("is larger than 8 MB", shop.problem("policy.csv").problem());
+    assertEquals("is larger than 2 MB", shop.problem("policy.csv").problem());
   }
 }

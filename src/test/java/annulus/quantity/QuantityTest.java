@@ -61,6 +61,12 @@ class QuantityTest {
     InvalidValue far =
         assertThrows(InvalidValue.class, () -> Check.within("boreMm", 12.5, 1, 12, "mm"));
     assertEquals("boreMm: 12.5 mm is out of range; allowed: 1 to 12 mm", far.getMessage());
+    assertEquals("boreMm", far.field());
+    assertEquals("12.5 mm is out of range", far.problem());
+    assertEquals("1 to 12 mm", far.allowed());
+    assertEquals(12, Check.within("boreMm", 12, 1, 12, "mm"));
+    assertEquals(-3, Check.finite("x", -3, ""));
+    assertEquals("bore", Check.text("x", "bore"));
     assertThrows(InvalidValue.class, () -> Check.within("x", Double.NaN, 0, 1, ""));
     assertThrows(InvalidValue.class, () -> Check.positive("x", 0, ""));
     assertThrows(InvalidValue.class, () -> Check.positive("x", Double.POSITIVE_INFINITY, ""));

@@ -138,11 +138,90 @@ class ShopClassTest {
     "class, medium-lasting, class",
     "class, Shop Blend, class",
     "shelf_months, 0, shelf_months",
+    "shelf_months, 120.1, shelf_months",
+    "least_cure_c, -20.1, least_cure_c",
+    "service_low_c, -100.1, service_high_c",
+    "service_high_c, 350.1, service_high_c",
+    "at_gap_um, 500.1, at_gap_um",
   })
   void a_label_that_contradicts_itself_or_physics_is_refused(
       String column, String value, String field) {
     InvalidOr refused = refused(column, value);
     assertEquals(field, refused.field());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "full_hours, 336",
+    "fixture_minutes, 0.5",
+    "strength_mpa, 45",
+    "at_gap_um, 80",
+    "smallest_gap_um, 0",
+    "least_cure_c, 22",
+    "least_cure_c, -20",
+    "service_low_c, -100",
+    "service_high_c, 350",
+    "open_months, 60",
+    "shelf_months, 120",
+    "shelf_months, 0.1",
+  })
+  void a_label_at_a_limit_is_taken(String column, String value) {
+    made(column, value);
+  }
+
+  @Test
+  void a_gap_that_only_a_centred_part_has_is_told_with_its_clearance() {
+    assertTrue(made("largest_gap_um", "380").notes().isEmpty());
+    List<String> notes = made("largest_gap_um", "381").notes();
+    assertTrue(notes.get(0).contains("762 µm"), notes.get(0));
+    InvalidValue wide = assertThrows(InvalidValue.class, () -> made("largest_gap_um", "761"));
+    assertEquals("at most 760 µm radial (1520 diametral)", wide.allowed());
+  }
+
+  @Test
+  void only_a_film_may_begin_at_an_interference() {
+    CompoundClass film =
+        CATALOG.compounds().values().stream()
+            .filter(c -> c.role() == CompoundClass.Role.FILM && c.gapUm().low() < 0)
+            .findFirst()
+            .orElseThrow();
+    String low = Long.toString((long) film.gapUm().low());
+    String[] said = {"like", film.id(), "largest_gap_um", "30", "smallest_gap_um", low};
+    assertEquals(film.gapUm().low(), made(said).after().gapUm().low());
+    assertThrows(InvalidValue.class, () -> made("smallest_gap_um", low));
+  }
+
+  @Test
+  void a_cold_label_counts_no_colder_than_a_rate_is_known_and_says_so() {
+    double known = made().before().cure().minimumC();
+    ShopClass cold = made("least_cure_c", "" + (known - 1));
+    assertEquals(known, cold.after().cure().minimumC());
+    assertTrue(cold.notes().get(0).contains("no rate is known"), cold.notes().get(0));
+    assertTrue(made("least_cure_c", "" + known).notes().isEmpty());
+    assertTrue(made("least_cure_c", "" + (known + 1)).notes().isEmpty());
+    assertEquals(known + 1, made("least_cure_c", "" + (known + 1)).after().cure().minimumC());
+  }
+
+  /** Half the fixture time of the class it is like leaves half of its working time. */
+  @Test
+  void a_quicker_label_leaves_less_time_to_work_and_a_slower_one_no_more() {
+    CompoundClass like = made().before();
+    double minutes = like.cure().at(Stage.FIXTURE).hours() * 60;
+    CompoundClass half = made("fixture_minutes", "" + minutes / 2).after();
+    assertEquals(like.cure().workingMinutes().low() / 2, half.cure().workingMinutes().low(), 1e-9);
+    assertEquals(
+        like.cure().workingMinutes().likely() / 2, half.cure().workingMinutes().likely(), 1e-9);
+    assertEquals(
+        like.cure().workingMinutes().high() / 2, half.cure().workingMinutes().high(), 1e-9);
+    CompoundClass twice = made("fixture_minutes", "" + minutes * 2).after();
+    assertEquals(like.cure().workingMinutes(), twice.cure().workingMinutes());
+  }
+
+  @Test
+  void a_label_for_slow_faces_scales_full_cure_too() {
+    double rate = CATALOG.activities().get(annulus.catalog.Activity.Level.SLOW).rate().high();
+    CompoundClass slow = made("surface", "slow").after();
+    assertEquals(20 * rate, slow.cure().at(Stage.FULL).hours(), 1e-9);
   }
 
   private record InvalidOr(String field) {}

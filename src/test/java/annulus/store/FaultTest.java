@@ -122,6 +122,177 @@ class FaultTest {
     assertEquals(bytes.length, Files.size(kept), "the damaged file is put aside");
   }
 
+  /** One letter of a row turned into another, as no database notices. */
+  @Test
+  void a_letter_turned_in_a_job_is_told_and_never_read_as_another_order() throws Exception {
+    filled(1);
+    int told = 0;
+    try (Database database = Database.open(url())) {
+      JobStore store = new JobStore(database);
+      String id = store.onTheBoard(Instant.EPOCH).get(0).id();
+      String good = content(database, id);
+      for (int at = 0; at < good.length(); at += 7) {
+        char turned = (char) (good.charAt(at) ^ 1);
+        String bad = good.substring(0, at) + turned + good.substring(at + 1);
+        if ("\"\\".indexOf(turned) < 0 && turned >= ' ') {
+          setContent(database, id, bad);
+          try {
+            assertEquals(
+                ContentJson.content(good), store.job(id).orElseThrow().content(), "at " + at);
+          } catch (StoreFailed e) {
+            assertTrue(e.getMessage().contains("is damaged"), e.getMessage());
+            told++;
+          }
+        }
+      }
+      setContent(database, id, good);
+      assertEquals(ContentJson.content(good), store.job(id).orElseThrow().content());
+      // a job kept before there were seals
+      setContent(database, id, good.replaceFirst(",\"seal\":\"[0-9a-f]{8}\"}$", "}"));
+      assertEquals(ContentJson.content(good), store.job(id).orElseThrow().content());
+    }
+    assertTrue(told > 50, told + " told");
+    System.out.println("faults: " + told + " letters turned in a job, all told");
+  }
+
+  private static String content(Database database, String id) {
+    return database.transaction(
+        c ->
+            new Sql(c)
+                .row(r -> r.getString(1), "SELECT content FROM job WHERE id = ?", id)
+                .orElseThrow());
+  }
+
+  private static void setContent(Database database, String id, String content) {
+    database.transaction(
+        c -> new Sql(c).update("UPDATE job SET content = ? WHERE id = ?", content, id));
+  }
+
+  /**
+   * Every page in turn is lost to zeros, and a bit of every page is turned. Zeros are told or do no
+   * harm. A turned bit within a word of a row may be a word again: what is told is counted.
+   */
+  @Test
+  void no_page_is_lost_without_a_word() throws Exception {
+    filled(40);
+    Path board = folder.resolve("board.db");
+    List<String> before = rows(board);
+    byte[] good = Files.readAllBytes(board);
+    int told = 0;
+    int turned = 0;
+    int silent = 0;
+    Random random = new Random(20261126);
+    int pages = good.length / 4096;
+    for (int page = 0; page < pages; page++) {
+      byte[] zeros = good.clone();
+      java.util.Arrays.fill(zeros, 4096 * page, 4096 * (page + 1), (byte) 0);
+      boolean seen = isTold(board, zeros);
+      assertTrue(seen || before.equals(rows(board)), "page " + page + " was lost in silence");
+      told += seen ? 1 : 0;
+      byte[] bit = good.clone();
+      bit[4096 * page + random.nextInt(4096)] ^= (byte) (1 << random.nextInt(8));
+      boolean heard = isTold(board, bit);
+      turned += heard ? 1 : 0;
+      silent += heard || harmless(before, board) ? 0 : 1;
+    }
+    System.out.println(
+        "faults: "
+            + pages
+            + " pages zeroed one by one, "
+            + told
+            + " told, none lost in silence; one bit turned in each, "
+            + turned
+            + " told, "
+            + silent
+            + " changed a row of a job in silence");
+    assertTrue(told > pages / 2, told + " of " + pages);
+  }
+
+  /** Whether the rows are what they were, or reading the jobs says that they are damaged. */
+  private boolean harmless(List<String> before, Path board) throws SQLException {
+    if (before.equals(rows(board))) {
+      return true;
+    }
+    try (Database database = Database.open(url())) {
+      JobStore store = new JobStore(database);
+      store.onTheBoard(Instant.EPOCH).forEach(j -> store.changes(j.id()));
+      return false;
+    } catch (StoreFailed e) {
+      assertTrue(e.getMessage().contains("is damaged"), e.getMessage());
+      return true;
+    }
+  }
+
+  private boolean isTold(Path board, byte[] bytes) throws IOException {
+    for (String beside : List.of("-wal", "-shm")) {
+      Files.deleteIfExists(board.resolveSibling(board.getFileName() + beside));
+    }
+    Files.write(board, bytes);
+    try {
+      Database.open(url()).close();
+      return false;
+    } catch (StoreFailed e) {
+      assertTrue(e.getMessage().contains("restore BACKUP --database"), e.getMessage());
+      return true;
+    }
+  }
+
+  /** A disk of its own that is really full, where this machine lets one be made. */
+  @Test
+  void on_a_disk_that_is_really_full_what_was_acknowledged_stays() throws Exception {
+    Path disk = Files.createDirectory(folder.resolve("disk"));
+    assumeTrue(done("mount", "-t", "tmpfs", "-o", "size=600k", "none", disk.toString()));
+    try {
+      String url = "jdbc:sqlite:" + disk.resolve("board.db");
+      int entered = 0;
+      try (Database database = Database.open(url)) {
+        StoreFailed full = null;
+        while (full == null && entered < 5000) {
+          try {
+            enter(database, "J-" + entered, NINE);
+            entered++;
+          } catch (StoreFailed e) {
+            full = e;
+          }
+        }
+        assertTrue(full != null && full.getMessage().contains("nothing is acknowledged"));
+        assertEquals(entered, new JobStore(database).onTheBoard(Instant.EPOCH).size());
+      }
+      Path copy = disk.resolve("copy.db");
+      assertThrows(StoreFailed.class, () -> Backup.take(url, copy));
+      assertFalse(Files.exists(copy), "no half copy under the name of a backup");
+      Path ledger = disk.resolve("ledger");
+      int moved = 0;
+      try {
+        new LedgerFile(ledger).append(LedgerChild.receive(1000));
+        for (moved = 1; moved < 100_000; moved++) {
+          new LedgerFile(ledger).append(LedgerChild.use("m" + moved));
+        }
+      } catch (IOException e) {
+        assertTrue(Files.exists(disk));
+      }
+      if (Files.exists(ledger)) {
+        assertEquals(moved, new LedgerFile(ledger).read().ledger().movements().size());
+      }
+      assertTrue(done("mount", "-o", "remount,size=4m", disk.toString()));
+      try (Database database = Database.open(url)) {
+        enter(database, "room again", NINE);
+        assertEquals(entered + 1, new JobStore(database).onTheBoard(Instant.EPOCH).size());
+      }
+      System.out.println("faults: full disk after " + entered + " jobs, none lost");
+    } finally {
+      done("umount", disk.toString());
+    }
+  }
+
+  private static boolean done(String... command) throws InterruptedException {
+    try {
+      return new ProcessBuilder(command).redirectErrorStream(true).start().waitFor() == 0;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
   @Test
   void a_full_database_acknowledges_nothing_and_loses_nothing() throws Exception {
     filled(20);
@@ -144,6 +315,50 @@ class FaultTest {
       enter(database, "room again", NINE);
       assertEquals(21 + entered, new JobStore(database).onTheBoard(Instant.EPOCH).size());
     }
+  }
+
+  /** The same for what the command line writes: a whole file or none, and never in silence. */
+  @Test
+  void a_card_on_a_full_disk_is_told_and_the_one_before_it_stays() throws Exception {
+    Path full = Path.of("/dev/full");
+    assumeTrue(Files.exists(full), "needs a device that is always full");
+    assertEquals(3, main(full, "advise", "demo-data/orders/01-good-fit.json"));
+    assertTrue(Files.readString(folder.resolve("err")).contains("could not be written in full"));
+    Path disk = Files.createDirectory(folder.resolve("disk"));
+    assumeTrue(done("mount", "-t", "tmpfs", "-o", "size=16k", "none", disk.toString()));
+    try {
+      Path card = Files.writeString(disk.resolve("card.html"), "the old card");
+      Path list = disk.resolve("results.csv");
+      Files.write(disk.resolve("fill"), new byte[8000]);
+      String order = "demo-data/orders/01-good-fit.json";
+      assertEquals(2, main(folder.resolve("out"), "advise", order, "--card", card.toString()));
+      assertTrue(Files.readString(folder.resolve("err")).contains("No space left"));
+      assertEquals("the old card", Files.readString(card));
+      Files.write(disk.resolve("fill2"), new byte[4000]);
+      String jobs = "demo-data/jobs.csv";
+      main(folder.resolve("out"), "advise", "--batch", jobs, "--out", list.toString());
+      assertFalse(Files.exists(list), "no half list");
+    } finally {
+      done("umount", disk.toString());
+    }
+  }
+
+  private int main(Path out, String... words) throws Exception {
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:-UsePerfData",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "annulus.cli.Main"));
+    command.addAll(List.of(words));
+    return new ProcessBuilder(command)
+        .redirectOutput(out.toFile())
+        .redirectError(folder.resolve("err").toFile())
+        .start()
+        .waitFor();
   }
 
   private static void pages(Database database, String pragma) {

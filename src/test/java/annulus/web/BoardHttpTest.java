@@ -111,7 +111,9 @@ class BoardHttpTest {
     JsonNode job = json(board.post("/api/jobs", body));
     String id = job.get("id").asText();
     board.act(job, "closed", act(job, "<u>Mira</u>"));
-    for (String path : List.of("/counter", "/job/" + id, "/job/" + id + "/card", "/bench")) {
+    for (String path :
+        List.of(
+            "/counter", "/job/" + id, "/job/" + id + "/card", "/job/" + id + "/why", "/bench")) {
       HttpResponse<String> response = board.get(path);
       assertEquals(200, response.statusCode());
       for (String raw : List.of("<script>1", "<img", "<i>bore", "<u>Mira")) {
@@ -128,6 +130,16 @@ class BoardHttpTest {
     String policy = card.headers().firstValue("Content-Security-Policy").orElse("");
     assertTrue(policy.contains("style-src 'sha256-"), policy);
     assertTrue(card.body().contains("Code that opens http://127.0.0.1:"));
+  }
+
+  @Test
+  void every_reason_of_a_job_stands_on_a_page_that_the_job_leads_to() {
+    JsonNode job = board.entered("HL-1");
+    String why = "/job/" + job.get("id").asText() + "/why";
+    assertTrue(board.get("/job/" + job.get("id").asText()).body().contains(why));
+    String page = board.get(why).body();
+    assertTrue(page.contains("Why: every rule that spoke"), page);
+    assertTrue(page.contains(job.get("decision").asText()), page);
   }
 
   @Test

@@ -1,0 +1,333 @@
+package annulus.advice;
+
+import static annulus.advice.OrderText.KNOWLEDGE;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.advice.Advice.Kind;
+import annulus.advice.Advice.PlannedPrimer;
+import annulus.advice.Advice.Step;
+import annulus.advice.Advice.StepKind;
+import annulus.fit.FrictionTable;
+import annulus.fit.FrictionTable.Pair;
+import annulus.fit.PressAnswer;
+import annulus.fit.PressLimit;
+import annulus.hold.LoadCheck;
+import annulus.hold.Removal;
+import annulus.hold.Tool;
+import annulus.quantity.Estimate;
+import annulus.select.Fact;
+import annulus.select.Finding;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Whole answers at their edges, from an order as a shop writes it; figures worked by hand. */
+class AdviceEdgesTest {
+  private static List<StepKind> kinds(Advice advice) {
+    return advice.steps().stream().map(Step::kind).toList();
+  }
+
+  private static Step step(Advice advice, StepKind kind) {
+    return advice.steps().stream().filter(s -> s.kind() == kind).findFirst().orElseThrow();
+  }
+
+  private static Finding caution(Advice advice, String rule) {
+    return advice.cautions().stream()
+        .filter(f -> f.rule().id().equals(rule))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** 26 µm tight on 30 mm, 20 mm long, ring of 60 mm on a solid part. */
+  private static OrderText pressed() {
+    return new OrderText()
+        .radialGapUm(-13)
+        .set("bore.outsideDiameterMm", 60)
+        .set("part.insideDiameterMm", 0);
+  }
+
+  private static PressReport press(Advice advice) {
+    return advice.press().orElseThrow();
+  }
+
+  /** Found in review: the steps said to hand back a dry fit that the answer itself held back. */
+  @Test
+  void a_dry_fit_that_does_not_surely_hold_is_handed_back_neither_on_top_nor_in_the_steps() {
+    Advice none = pressed().set("load.axialN", 900_000).advice();
+    assertEquals(Kind.PRESS_DRY, none.decision().kind());
+    assertEquals(Optional.empty(), none.handBack());
+    assertFalse(kinds(none).contains(StepKind.HAND_BACK));
+    Advice some = pressed().advice();
+    assertEquals(Kind.PRESS_DRY, some.decision().kind());
+    assertEquals(
+        Optional.of(some.handBack().orElseThrow().at()), step(some, StepKind.HAND_BACK).at());
+    Advice unknown = new OrderText().radialGapUm(-13).set("load.axialN", 1).advice();
+    assertEquals(Kind.PRESS_DRY, unknown.decision().kind());
+    assertEquals(Optional.empty(), unknown.handBack());
+    assertFalse(kinds(unknown).contains(StepKind.HAND_BACK));
+  }
+
+  /**
+   * The load times its safety factor, over what a reversing load leaves for sure, to the newton.
+   */
+  @ParameterizedTest
+  @CsvSource({"static", "reversing"})
+  void a_dry_fit_carries_a_load_up_to_its_least_hold(String repeats) {
+    double least = press(pressed().advice()).leastHold().orElseThrow().low();
+    assertTrue(least > 1000, "least hold " + least);
+    double share = KNOWLEDGE.hold().dynamicFactor(repeats).value().low();
+    int most = (int) (least * share / 3);
+    assertEquals(
+        Optional.of(LoadCheck.Verdict.COVERED), loaded(most, repeats).flatMap(PressReport::load));
+    assertEquals(
+        Optional.of(LoadCheck.Verdict.NOT_COVERED),
+        loaded(most + 2, repeats).flatMap(PressReport::load));
+    assertEquals(Optional.empty(), press(pressed().advice()).load());
+  }
+
+  private static Optional<PressReport> loaded(int newtons, String repeats) {
+    Map<String, Object> load = new LinkedHashMap<>();
+    load.put("axialN", newtons);
+    load.put("safetyFactor", 3);
+    load.put("repeats", repeats);
+    return pressed().set("load", load).advice().press();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "steel-plain, steel-alloy, STEEL_STEEL",
+    "cast-iron-grey, steel-plain, STEEL_CAST_IRON",
+    "steel-plain, cast-iron-grey, STEEL_CAST_IRON",
+    "aluminium-6061, steel-plain, STEEL_LIGHT_ALLOY",
+    "brass-c360, steel-plain, STEEL_BRASS",
+    "aluminium-6061, aluminium-7075, OTHER",
+    "aluminium-6061, brass-c360, OTHER"
+  })
+  void a_press_fit_takes_the_friction_of_its_pair(String bore, String part, Pair pair) {
+    Advice advice = pressed().set("bore.material", bore).set("part.material", part).advice();
+    Estimate friction =
+        KNOWLEDGE
+            .friction()
+            .row(pair, FrictionTable.Method.LENGTHWISE, FrictionTable.State.DRY)
+            .friction();
+    PressAnswer.Pressed answer = (PressAnswer.Pressed) press(advice).answer().orElseThrow();
+    assertEquals(friction, answer.friction());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"carbon-epoxy", "acetal-copolymer"})
+  void a_press_into_laminate_or_plastic_has_no_honest_figure(String bore) {
+    PressReport report = press(pressed().set("bore.material", bore).advice());
+    assertEquals(PressReport.Standing.NO_HONEST_FIGURE, report.standing());
+    assertEquals(OptionalDouble.empty(), report.tooTightAtC());
+    assertEquals(Optional.empty(), report.leastHold());
+  }
+
+  /** At the temperature named the elastic pressure has just reached the weaker member's limit. */
+  @Test
+  void a_joint_is_too_tight_where_its_pressure_reaches_the_limit() {
+    Advice advice = pressed().set("part.material", "aluminium-6061").advice();
+    PressReport report = press(advice);
+    double celsius = report.tooTightAtC().orElseThrow();
+    PressAnswer.Pressed answer = (PressAnswer.Pressed) report.answer().orElseThrow();
+    PressLimit hub = answer.hubLimit();
+    PressLimit part = answer.partLimit();
+    double limit = Math.min(hub.pressureMPa().orElseThrow(), part.pressureMPa().orElseThrow());
+    // steel 11.7, aluminium 23.6 per million and kelvin on 30 mm
+    double tighter = 30 * (23.6 - 11.7) * (celsius - 20) / 1000;
+    double working = answer.workingInterferenceUm().likely();
+    double pressure = answer.pressureMPa().likely() * (working + tighter) / working;
+    assertEquals(limit, pressure, 0.01 * limit);
+  }
+
+  @Test
+  void a_fit_that_flattens_to_nothing_stands_within_its_limits() {
+    Advice advice =
+        pressed()
+            .radialGapUm(-9)
+            .set("bore.finish", "as-cast")
+            .set("part.finish", "as-cast")
+            .advice();
+    PressReport report = press(advice);
+    assertEquals(PressReport.Standing.WITHIN, report.standing());
+    assertEquals(OptionalDouble.empty(), report.tooTightAtC());
+  }
+
+  @Test
+  void a_start_within_a_minute_is_handed_back_at_the_next_whole_one() {
+    Advice advice = pressed().set("start", "2027-03-11T10:00:01Z").advice();
+    assertEquals(Instant.parse("2027-03-11T10:01:00Z"), advice.handBack().orElseThrow().at());
+    Advice whole = pressed().set("start", "2027-03-11T10:00:00Z").advice();
+    assertEquals(Instant.parse("2027-03-11T10:00:00Z"), whole.handBack().orElseThrow().at());
+    Advice bonded = new OrderText().set("start", "2027-03-11T10:00:01Z").advice();
+    Instant at = bonded.handBack().orElseThrow().at();
+    assertEquals(0, at.getEpochSecond() % 60);
+    assertTrue(!at.isBefore(bonded.order().start().plus(bonded.handBack().orElseThrow().after())));
+  }
+
+  @Test
+  void a_cold_part_is_warmed_and_old_compound_taken_off_first() {
+    Advice plain = new OrderText().advice();
+    assertFalse(kinds(plain).contains(StepKind.WARM_UP));
+    assertFalse(kinds(plain).contains(StepKind.REMOVE_OLD_COMPOUND));
+    assertFalse(kinds(plain).contains(StepKind.ABRADE));
+    assertEquals(
+        StepKind.WARM_UP, kinds(new OrderText().set("part.arrivesAtC", 21).advice()).get(0));
+    assertFalse(
+        kinds(new OrderText().set("part.arrivesAtC", 22).advice()).contains(StepKind.WARM_UP));
+    assertTrue(
+        kinds(new OrderText().set("bore.state", "old-compound").advice())
+            .contains(StepKind.REMOVE_OLD_COMPOUND));
+  }
+
+  @Test
+  void a_polished_bare_face_is_abraded_and_a_plated_one_left_alone() {
+    Advice polished = new OrderText().set("bore.finish", "polished").advice();
+    assertTrue(kinds(polished).contains(StepKind.ABRADE));
+    Advice plated =
+        new OrderText().set("bore.finish", "polished").set("part.finish", "phosphate").advice();
+    assertTrue(kinds(plated).contains(StepKind.CLEAN));
+    assertFalse(kinds(plated).contains(StepKind.ABRADE));
+  }
+
+  private static OrderText primed(double minutes) {
+    Map<String, Object> primer = new LinkedHashMap<>();
+    primer.put("id", "primer-solvent");
+    primer.put("on", "both");
+    primer.put("minutesOnPart", minutes);
+    return new OrderText().set("primer", primer);
+  }
+
+  /** The primer of the data flashes off in five minutes at the most and lives seven days. */
+  @Test
+  void a_primer_put_on_before_waits_out_its_flash_off_and_lives_to_the_last_second() {
+    Advice wet = primed(2).advice();
+    assertEquals(Optional.of(Duration.ofMinutes(3)), step(wet, StepKind.FLASH_OFF).time());
+    assertTrue(kinds(wet).contains(StepKind.KEEP_PRIMED));
+    assertFalse(kinds(wet).contains(StepKind.CLEAN));
+    caution(wet, "primer-wet");
+    Advice dry = primed(5).advice();
+    assertFalse(kinds(dry).contains(StepKind.FLASH_OFF));
+    assertTrue(dry.cautions().stream().noneMatch(f -> f.rule().id().equals("primer-wet")));
+    assertTrue(primed(7 * 1440).advice().decision().primer().isPresent());
+    Advice old = primed(7 * 1440 + 1).advice();
+    assertEquals(Optional.empty(), old.decision().primer());
+    caution(old, "primer-too-old");
+  }
+
+  /** Titanium does not start the cure beside stainless steel: the less active face is primed. */
+  @Test
+  void where_primer_is_left_open_the_less_active_face_gets_it() {
+    PlannedPrimer bore = open("titanium-6al4v", "stainless-304").orElseThrow();
+    assertTrue(bore.onBore() && !bore.onPart() && bore.addedHere());
+    PlannedPrimer part = open("stainless-304", "titanium-6al4v").orElseThrow();
+    assertTrue(part.onPart() && !part.onBore() && part.addedHere());
+    PlannedPrimer both = open("titanium-6al4v", "titanium-6al4v").orElseThrow();
+    assertTrue(both.onPart() && both.onBore());
+    assertEquals(Optional.empty(), open("steel-plain", "steel-plain"));
+  }
+
+  private static Optional<PlannedPrimer> open(String bore, String part) {
+    Advice advice =
+        new OrderText()
+            .set("primer", null)
+            .set("bore.material", bore)
+            .set("part.material", part)
+            .set("bore.finish", "as-machined")
+            .set("part.finish", "as-machined")
+            .advice();
+    assertEquals(Kind.USE_COMPOUND, advice.decision().kind());
+    return advice.decision().primer();
+  }
+
+  /** A strip 60 µm oval and 50 µm tapered on the diameter: 30 and 25 µm radial. */
+  @Test
+  void ovality_and_taper_of_the_rules_are_radial() {
+    Advice advice =
+        new OrderText()
+            .set("bore.instrument", "bore-gauge-dial")
+            .set(
+                "bore.readingsMm",
+                List.of(
+                    reading(30.10, 3, 0), reading(30.04, 3, 90),
+                    reading(30.05, 9, 0), reading(29.99, 9, 90)))
+            .advice();
+    Map<Fact, Object> oval = caution(advice, "oval").figures();
+    assertEquals(30.0, (double) oval.get(Fact.OVALITY), 1e-6);
+    Map<Fact, Object> taper = caution(advice, "tapered").figures();
+    assertEquals(25.0, (double) taper.get(Fact.TAPER), 1e-6);
+  }
+
+  private static Map<String, Object> reading(double mm, double depth, double angle) {
+    Map<String, Object> reading = new LinkedHashMap<>();
+    reading.put("mm", mm);
+    reading.put("depthMm", depth);
+    reading.put("angleDeg", angle);
+    return reading;
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "bore.material, acetal-copolymer, NO_HEAT_ON_PLASTIC",
+    "electronicsNear, true, NO_HEAT_NEAR_BATTERY",
+    "sealNear, true, NO_HEAT_NEAR_SEAL"
+  })
+  void heat_is_refused_for_what_stands_in_the_order(
+      String field, String value, Removal.Reason reason) {
+    OrderText order = new OrderText();
+    Object said = value;
+    order.set(field, value.equals("true") ? (Object) true : said);
+    if (field.startsWith("bore")) {
+      order.set("bore.finish", "abraded").set("primer", null);
+    }
+    Advice advice = order.advice();
+    Removal.Way heat =
+        advice.hold().orElseThrow().ways().stream()
+            .filter(w -> w.tool() instanceof Tool.LocalHeat)
+            .findFirst()
+            .orElseThrow();
+    assertEquals(Removal.Outcome.REFUSED, heat.outcome());
+    assertTrue(heat.reasons().contains(reason), heat.reasons().toString());
+    Advice plain = new OrderText().advice();
+    assertTrue(
+        plain.hold().orElseThrow().ways().stream().noneMatch(w -> w.reasons().contains(reason)));
+  }
+
+  /** 800 µm radial is wider than any class fills: the answer names that and nothing else. */
+  @Test
+  void a_gap_too_wide_for_all_is_said_to_be_that() {
+    Advice advice = new OrderText().radialGapUm(800).advice();
+    assertEquals(Kind.TOO_WIDE, advice.decision().kind());
+    List<String> because =
+        advice.decision().because().stream().map(f -> f.rule().id()).sorted().toList();
+    assertEquals(List.of("face-to-face-limit", "gap-too-wide"), because);
+  }
+
+  /** Two inert faces without primer: what forbids the joint comes first, each rule once. */
+  @Test
+  void where_no_class_will_do_each_reason_is_given_once_and_those_of_the_joint_first() {
+    Advice advice =
+        new OrderText().faces("titanium-6al4v", "as-machined").set("serviceHighC", 240).advice();
+    assertEquals(Kind.NO_CLASS, advice.decision().kind());
+    List<Finding> because = advice.decision().because();
+    List<String> ids = because.stream().map(f -> f.rule().id()).toList();
+    assertEquals(ids.stream().distinct().toList(), ids);
+    assertTrue(ids.contains("two-inert-faces") && ids.contains("service-too-hot"), ids.toString());
+    assertFalse(ids.contains("gap-too-wide") || ids.contains("gap-too-narrow"), ids.toString());
+    List<Boolean> joint = because.stream().map(f -> f.rule().ofJoint()).toList();
+    assertTrue(joint.lastIndexOf(true) < joint.indexOf(false), joint.toString());
+    Advice ordinary = new OrderText().set("serviceHighC", 240).advice();
+    assertTrue(
+        ordinary.decision().because().stream()
+            .noneMatch(f -> f.rule().verdict() == annulus.select.Rule.Verdict.CAUTION));
+  }
+}

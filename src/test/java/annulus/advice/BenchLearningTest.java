@@ -1,0 +1,331 @@
+package annulus.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.advice.Observation.Fixed;
+import annulus.advice.Observation.Joint;
+import annulus.advice.Observation.Pull;
+import annulus.catalog.Activity.Level;
+import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
+import annulus.catalog.NamedNumber;
+import annulus.catalog.Primer;
+import annulus.catalog.Stage;
+import annulus.exchange.DataFiles;
+import annulus.exchange.LearningFile;
+import annulus.quantity.Estimate;
+import annulus.quantity.InvalidValue;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * What counts of a shop's observations, at the limits of the policy and in closed form. The policy
+ * as shipped: 8 joints on 3 days, 5 pulls for later stages, 8 for more strength, factors 0.6 to
+ * 1.2.
+ */
+class BenchLearningTest {
+  private static final Catalog CATALOG = DeskData.KNOWLEDGE.catalog();
+  private static final CompoundClass CLASS = CATALOG.compounds().get("thin-lasting");
+  private static final double FIXTURE_HOURS = CLASS.cure().at(Stage.FIXTURE).hours();
+  private static final LearningRules RULES = rules();
+  private static final BenchLearning LEARNING = new BenchLearning(CATALOG, RULES);
+  private static final LocalDate FIRST = LocalDate.of(2027, 1, 1);
+
+  private static LearningRules rules() {
+    try {
+      return LearningFile.rules(DataFiles.bundled());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Joint joint(
+      int number, int day, double celsius, double gapUm, Level faces, Optional<Primer> primer) {
+    return new Joint(
+        "W-" + number, FIRST.plusDays(day), CLASS.id(), celsius, faces, faces, gapUm, primer);
+  }
+
+  private static Joint plain(int number, int day) {
+    return joint(number, day, 22, 20, Level.ACTIVE, Optional.empty());
+  }
+
+  private static Duration hours(double value) {
+    return Duration.ofMillis(Math.round(value * 3_600_000) + 1);
+  }
+
+  /** Joints on so many days that fixed between 0.95 and 1.05 of the shipped time by a factor. */
+  private static List<Observation> joints(int count, int days, double factor) {
+    List<Observation> seen = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      Joint joint = plain(i, i % days);
+      seen.add(new Fixed(joint, hours(FIXTURE_HOURS * factor * 0.95), false));
+      seen.add(new Fixed(joint, hours(FIXTURE_HOURS * factor * 1.05), true));
+    }
+    return seen;
+  }
+
+  private static Pull pull(Joint joint, double mpa) {
+    return new Pull(joint, Duration.ofDays(30), mpa * Math.PI * 12.7 * 11, 12.7, 11);
+  }
+
+  private static List<Observation> pulls(int count, double mpa) {
+    List<Observation> seen = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      seen.add(pull(plain(100 + i, i), mpa));
+    }
+    return seen;
+  }
+
+  private static Learned learn(List<Observation> seen) {
+    return LEARNING.learn(seen).get(0);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"8, 3, true", "7, 3, false", "8, 2, false", "30, 2, false"})
+  void times_come_sooner_only_on_eight_joints_of_three_days(int count, int days, boolean sooner) {
+    Learned learned = learn(joints(count, days, 0.7));
+    assertEquals(sooner, learned.timeFactor() < 1);
+    assertEquals(
+        !sooner,
+        learned.held().stream().anyMatch(h -> h.startsWith("the times are not shortened")));
+    assertEquals(count, learned.joints());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"5, true", "4, false"})
+  void later_stages_and_spread_follow_only_on_five_pulls(int pulls, boolean followed) {
+    List<Observation> seen = joints(30, 10, 0.7);
+    seen.addAll(pulls(pulls, CLASS.strengthMPa().likely()));
+    Learned learned = learn(seen);
+    assertEquals(followed, learned.laterFactor() == learned.timeFactor());
+    assertEquals(!followed, learned.laterFactor() == 1);
+    assertEquals(followed, learned.learned().cure().spreadLn() < CLASS.cure().spreadLn());
+    assertEquals(
+        !followed, learned.held().stream().anyMatch(h -> h.startsWith("stages after fixture")));
+    assertEquals(!followed, learned.held().contains("the spread stays as shipped"));
+    double factor = learned.timeFactor();
+    double later = followed ? factor : 1;
+    CompoundClass.Cure cure = learned.learned().cure();
+    assertEquals(FIXTURE_HOURS * factor, cure.at(Stage.FIXTURE).hours(), 1e-9);
+    assertEquals(CLASS.cure().at(Stage.FULL).hours() * later, cure.at(Stage.FULL).hours(), 1e-9);
+    assertEquals(CLASS.cure().completeHours() * later, cure.completeHours(), 1e-9);
+  }
+
+  @Test
+  void a_time_factor_is_never_taken_below_six_tenths() {
+    Learned quick = learn(joints(40, 10, 0.4));
+    assertEquals(0.6, quick.timeFactor());
+    assertTrue(quick.held().contains("the time factor is held at 0.6"));
+    Learned less = learn(joints(40, 10, 0.7));
+    assertTrue(less.timeFactor() > 0.6 && less.timeFactor() < 0.75);
+    assertFalse(less.held().contains("the time factor is held at 0.6"));
+  }
+
+  /** Gelman et al., Bayesian Data Analysis, section 2.5: precisions add, means weigh by them. */
+  @ParameterizedTest
+  @CsvSource({"1, 10", "3, 14", "8, 24", "20, 22"})
+  void strength_is_the_conjugate_normal_update(int count, double mpa) {
+    Estimate shipped = CLASS.strengthMPa();
+    double full = CLASS.cure().at(Stage.FULL).fraction();
+    double prior = Math.log(shipped.high() / shipped.low()) / (2 * 1.6448536);
+    double precision = 1 / (prior * prior) + count / 0.0225;
+    double mean = count * Math.log(mpa / (shipped.likely() * full)) / 0.0225 / precision;
+    Learned learned = learn(pulls(count, mpa));
+    assertEquals(mean, learned.strengthLn(), 1e-6);
+    assertEquals(Math.sqrt(1 / precision), learned.strengthSigmaLn(), 1e-6);
+    double likely = shipped.likely() * (mean > 0 && count < 8 ? 1 : Math.min(1.2, Math.exp(mean)));
+    Estimate strength = learned.learned().strengthMPa();
+    assertEquals(likely, strength.likely(), 1e-6);
+    double low = likely * Math.exp(-1.6448536 * Math.sqrt(1 / precision + 0.0225));
+    double cap = shipped.low() * Math.min(1, likely / shipped.likely());
+    assertEquals(count < 8 ? Math.min(low, cap) : low, strength.low(), 1e-5);
+    assertEquals(
+        Math.max(likely, shipped.high() * likely / shipped.likely()), strength.high(), 1e-6);
+    assertEquals(count, learned.pulls());
+  }
+
+  @Test
+  void more_strength_needs_eight_pulls_and_stops_at_a_fifth_more() {
+    double strong = CLASS.strengthMPa().likely() * 1.1;
+    assertEquals(1, learn(pulls(7, strong)).strengthFactor());
+    assertTrue(
+        learn(pulls(7, strong)).held().stream()
+            .anyMatch(h -> h.startsWith("the strength is not raised")));
+    Learned eight = learn(pulls(8, strong));
+    assertTrue(eight.strengthFactor() > 1 && eight.strengthFactor() < 1.2);
+    assertTrue(eight.held().stream().noneMatch(h -> h.startsWith("the strength")));
+    Learned most = learn(pulls(20, CLASS.strengthMPa().likely() * 1.6));
+    assertEquals(1.2, most.strengthFactor());
+    assertTrue(most.held().contains("the strength factor is held at 1.2"));
+  }
+
+  @Test
+  void a_primed_pin_is_expected_to_hold_what_the_primer_leaves() {
+    Primer primer = CATALOG.primers().get("primer-solvent");
+    double mpa = CLASS.strengthMPa().likely() * 0.9;
+    Joint primed = joint(1, 1, 22, 20, Level.ACTIVE, Optional.of(primer));
+    Learned with = learn(List.of(pull(primed, mpa * primer.strengthFactor().likely())));
+    Learned without = learn(List.of(pull(plain(1, 1), mpa)));
+    assertEquals(without.strengthLn(), with.strengthLn(), 1e-9);
+  }
+
+  /** The same slowness seen colder, across a wider gap and on slow faces is the same slowness. */
+  @Test
+  void what_the_model_explains_is_not_learned() {
+    double kelvins = 1 / (12 + 273.15) - 1 / (CLASS.cure().referenceC() + 273.15);
+    double energy = CLASS.cure().activationKJ().likely() * 1000 / 8.31446261815324;
+    double colder = Math.exp(energy * kelvins);
+    double wider =
+        Math.pow(
+            2 * CLASS.cure().referenceGapUm() / CLASS.cure().referenceGapUm(),
+            CLASS.cure().gapExponent().likely());
+    double slower = 1 / CATALOG.activities().get(Level.SLOW).rate().likely();
+    double here = Math.exp(energy * (1 / 295.15 - 1 / (CLASS.cure().referenceC() + 273.15)));
+    assertEquals(1.3, seen(22, 20, Level.ACTIVE, here), 0.02);
+    assertEquals(1.3, seen(12, 20, Level.ACTIVE, colder), 0.02);
+    assertEquals(
+        1.3, seen(22, 2 * CLASS.cure().referenceGapUm(), Level.ACTIVE, here * wider), 0.02);
+    assertEquals(1.3, seen(22, 20, Level.SLOW, here * slower), 0.06);
+  }
+
+  private static double seen(double celsius, double gapUm, Level faces, double explained) {
+    List<Observation> seen = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      Joint joint = joint(i, i, celsius, gapUm, faces, Optional.empty());
+      double at = FIXTURE_HOURS * explained * 1.3;
+      seen.add(new Fixed(joint, hours(at * 0.97), false));
+      seen.add(new Fixed(joint, hours(at * 1.03), true));
+    }
+    return learn(seen).timeFactor();
+  }
+
+  /** 1 °C either way, rectangular, on E/(R T²): 45 kJ/mol at 22 °C gives 0.0359. */
+  @Test
+  void the_doubt_in_a_temperature_is_its_slope_times_the_rectangular_deviation() {
+    ObservedCure observed = new ObservedCure(CATALOG, CLASS.cure());
+    double slope =
+        CLASS.cure().activationKJ().likely() * 1000 / (8.31446261815324 * 295.15 * 295.15);
+    assertEquals(slope * 0.57735027, observed.temperatureSigma(plain(1, 1), 1), 1e-6);
+    assertEquals(slope * 1.15470054, observed.temperatureSigma(plain(1, 1), 2), 1e-6);
+  }
+
+  @Test
+  void the_doubt_in_faces_reaches_from_the_likely_to_the_least_rate() {
+    ObservedCure observed = new ObservedCure(CATALOG, CLASS.cure());
+    Estimate rate = CATALOG.activities().get(Level.SLOW).rate();
+    ObservedCure.Faces slow =
+        observed.faces(joint(1, 1, 22, 20, Level.SLOW, Optional.empty())).orElseThrow();
+    assertEquals(1 / rate.likely(), slow.timeFactor(), 1e-9);
+    assertEquals(Math.log(rate.likely() / rate.low()) / 1.6448536, slow.sigmaLn(), 1e-6);
+  }
+
+  @Test
+  void the_share_of_strength_likely_reached_follows_the_stages() {
+    ObservedCure observed = new ObservedCure(CATALOG, CLASS.cure());
+    double reference = CLASS.cure().referenceC();
+    double wide = 2 * CLASS.cure().referenceGapUm();
+    double factor = Math.pow(2, CLASS.cure().gapExponent().likely());
+    for (CompoundClass.StagePoint stage : CLASS.cure().stages()) {
+      Joint close = joint(1, 1, reference, 1, Level.ACTIVE, Optional.empty());
+      double active = observed.faces(close).orElseThrow().timeFactor();
+      assertEquals(
+          stage.fraction(), observed.likelyFraction(close, hours(stage.hours() * active)), 1e-4);
+      Joint far = joint(1, 1, reference, wide, Level.ACTIVE, Optional.empty());
+      assertEquals(
+          stage.fraction(),
+          observed.likelyFraction(far, hours(stage.hours() * active * factor)),
+          1e-4);
+    }
+    Joint inert = joint(1, 1, 22, 1, Level.INERT, Optional.empty());
+    assertEquals(0, observed.likelyFraction(inert, Duration.ofDays(30)));
+  }
+
+  @Test
+  void what_cannot_cure_by_the_data_is_not_counted_and_says_why() {
+    Joint inert = joint(1, 1, 22, 20, Level.INERT, Optional.empty());
+    Learned never = learn(List.of(new Fixed(inert, hours(1), true)));
+    assertEquals(List.of("W-1: by the data it never cures on such faces"), never.notCounted());
+    Joint cold = joint(2, 1, CLASS.cure().minimumC() - 1, 20, Level.ACTIVE, Optional.empty());
+    Learned tooCold = learn(List.of(new Fixed(cold, hours(1), true)));
+    assertEquals(List.of("W-2: by the data it does not cure that cold"), tooCold.notCounted());
+    assertEquals(0, tooCold.joints());
+    assertEquals(CLASS.cure(), tooCold.learned().cure());
+    Learned open = learn(List.of(new Fixed(cold, hours(1), false)));
+    assertEquals(List.of(), open.notCounted());
+  }
+
+  @Test
+  void the_source_names_how_much_was_seen_and_from_when_to_when() {
+    List<Observation> seen = new ArrayList<>();
+    seen.add(pull(plain(100, 5), 18));
+    seen.add(new Fixed(plain(1, 9), hours(1), true));
+    seen.add(new Fixed(plain(2, 2), hours(1), true));
+    Learned learned = learn(seen);
+    assertEquals(LocalDate.of(2027, 1, 3), learned.first());
+    assertEquals(LocalDate.of(2027, 1, 10), learned.last());
+    assertTrue(
+        learned
+            .learned()
+            .provenance()
+            .source()
+            .startsWith("shop: 3 observations, 2027-01-03 to 2027-01-10; before: "));
+  }
+
+  @Test
+  void the_working_time_is_never_made_longer_and_shorter_from_the_first_quick_joint_on() {
+    Estimate shipped = CLASS.cure().workingMinutes();
+    Estimate slow = learn(joints(20, 5, 1.5)).learned().cure().workingMinutes();
+    assertEquals(shipped, slow);
+    Learned one = learn(joints(1, 1, 0.5));
+    double quick = one.time().factor(0.5);
+    assertTrue(quick < 1);
+    Estimate quicker = one.learned().cure().workingMinutes();
+    assertEquals(shipped.low() * quick, quicker.low(), 1e-9);
+    assertEquals(shipped.likely() * quick, quicker.likely(), 1e-9);
+    assertEquals(shipped, learn(pulls(3, 20)).learned().cure().workingMinutes());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "least-joints-sooner, 3, 1000",
+    "least-days-sooner, 1, 1000",
+    "least-pulls-later-stages, 3, 1000",
+    "least-pulls-stronger, 3, 1000",
+    "time-factor-least, 0.3, 1",
+    "strength-factor-most, 1, 2",
+    "spread-floor-ln, 0.05, 1",
+    "joint-spread-ln, 0.05, 1",
+    "pull-spread-ln, 0.05, 1",
+    "temperature-plus-minus-c, 0, 10",
+    "pull-fraction-least, 0.5, 1"
+  })
+  void a_policy_of_learning_that_believes_too_soon_is_refused(String id, double low, double high) {
+    assertEquals(low, policy(id, low).value(id));
+    assertEquals(high, policy(id, high).value(id));
+    assertThrows(InvalidValue.class, () -> policy(id, low - 1e-6));
+    assertThrows(InvalidValue.class, () -> policy(id, high + 1e-6));
+    Map<String, NamedNumber> without = new LinkedHashMap<>(RULES.numbers());
+    without.remove(id);
+    assertThrows(InvalidValue.class, () -> new LearningRules(without));
+  }
+
+  private static LearningRules policy(String id, double value) {
+    Map<String, NamedNumber> numbers = new LinkedHashMap<>(RULES.numbers());
+    NamedNumber old = numbers.get(id);
+    numbers.put(id, new NamedNumber(id, value, old.unit(), old.meaning(), old.provenance()));
+    return new LearningRules(numbers);
+  }
+}

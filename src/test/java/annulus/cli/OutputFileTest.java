@@ -1,0 +1,84 @@
+package annulus.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** No command writes over somebody's other work. */
+class OutputFileTest {
+  private static final String ORDER = "demo-data/orders/01-good-fit.json";
+  private static final String SHOP = "demo-data/shop.json";
+  private static final String STOCK = "demo-data/stock.csv";
+
+  @TempDir Path folder;
+
+  private static void refused(Path file, String... words) throws IOException {
+    CliRun run = CliRun.of(words);
+    assertEquals(2, run.code(), run.out() + run.err());
+    assertTrue(run.err().contains(file.toString()), run.err());
+    assertEquals("my work", Files.readString(file));
+  }
+
+  @Test
+  void a_file_of_another_kind_is_never_written_over() throws IOException {
+    Path work = Files.writeString(folder.resolve("work.txt"), "my work");
+    String file = work.toString();
+    refused(work, "advise", ORDER, "--card", file);
+    refused(work, "advise", "--batch", "demo-data/jobs.csv", "--out", file);
+    refused(work, "fit", "35 H7", "--picture", file);
+    refused(work, "promise", ORDER, "--shop", SHOP, "--tag", file);
+    refused(work, "promise", ORDER, "--shop", SHOP, "--picture", file);
+    refused(work, "promise", ORDER, "--shop", SHOP, "--ics", file);
+    refused(work, "stock", "cover", STOCK, "--picture", file);
+    refused(work, "stock", "tag", STOCK, "--lot", "007", "--out", file);
+  }
+
+  @Test
+  void a_calendar_file_that_is_none_is_not_written_over() throws IOException {
+    Path work = Files.writeString(folder.resolve("work.ics"), "my work");
+    refused(work, "promise", ORDER, "--shop", SHOP, "--ics", work.toString());
+  }
+
+  @Test
+  void the_file_that_is_read_is_never_written_over() throws IOException {
+    Path order = folder.resolve("order.html");
+    Files.copy(Path.of(ORDER), order);
+    String before = Files.readString(order);
+    assertEquals(2, CliRun.of("advise", order.toString(), "--card", order.toString()).code());
+    assertEquals(before, Files.readString(order));
+  }
+
+  @Test
+  void the_same_picture_may_be_made_again() {
+    String file = folder.resolve("zones.svg").toString();
+    assertEquals(0, CliRun.of("fit", "35 H7", "--picture", file).code());
+    assertEquals(0, CliRun.of("fit", "35 H7", "--picture", file).code());
+  }
+
+  @Test
+  void classes_of_a_shop_are_not_lost_to_what_is_learned() throws IOException {
+    Path own = folder.resolve("compounds.json");
+    Files.writeString(own, "my work");
+    refused(own, "learn", "demo-data/observations.csv", "--out", folder.toString());
+    Files.delete(own);
+    for (int i = 0; i < 2; i++) {
+      CliRun run = CliRun.of("learn", "demo-data/observations.csv", "--out", folder.toString());
+      assertEquals(0, run.code(), run.err());
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"NaN", "Infinity", "-273.16", "1e3", "warm", "", "70"})
+  void a_temperature_nobody_measures_at_is_refused(String celsius) {
+    CliRun run = CliRun.of("fit", "35 H7", "--bore", "35.01", "--measured-at=" + celsius);
+    assertEquals(2, run.code(), run.out());
+    assertTrue(run.err().contains("--measured-at"), run.err());
+  }
+}

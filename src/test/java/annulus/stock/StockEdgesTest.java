@@ -1,0 +1,250 @@
+package annulus.stock;
+
+import static annulus.stock.Lots.DAY;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import annulus.catalog.Catalog;
+import annulus.catalog.Policy;
+import annulus.exchange.CatalogFiles;
+import annulus.exchange.DataFiles;
+import annulus.exchange.StockFiles;
+import annulus.quantity.Interval;
+import annulus.quantity.InvalidValue;
+import annulus.stock.Movement.Kind;
+import java.io.IOException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Lots, movements and the ledger at their limits. */
+class StockEdgesTest {
+  private static Lot stored(OptionalDouble low, OptionalDouble high) {
+    return new Lot(
+        "1",
+        "a",
+        "",
+        Millilitres.of(10),
+        Millilitres.of(5),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(DAY.plusDays(100)),
+        "",
+        SafetySheet.NONE,
+        low,
+        high);
+  }
+
+  private static OptionalDouble at(double celsius) {
+    return OptionalDouble.of(celsius);
+  }
+
+  @Test
+  void a_storage_temperature_is_possible_and_in_order() {
+    OptionalDouble none = OptionalDouble.empty();
+    stored(at(-60), at(80));
+    stored(at(20), at(20));
+    stored(at(20), none);
+    stored(none, at(20));
+    assertThrows(InvalidValue.class, () -> stored(at(-60.1), none));
+    assertThrows(InvalidValue.class, () -> stored(at(80.1), none));
+    assertThrows(InvalidValue.class, () -> stored(none, at(-60.1)));
+    assertThrows(InvalidValue.class, () -> stored(none, at(80.1)));
+    assertThrows(InvalidValue.class, () -> stored(at(20.1), at(20)));
+  }
+
+  @Test
+  void a_lot_kept_at_the_ends_of_its_storage_range_may_be_used() {
+    StockItem item = Lots.items().get("a");
+    assertTrue(LotCheck.of(stored(at(8), at(21)), item, DAY, 30).usable());
+    assertFalse(LotCheck.of(stored(at(7.9), at(21)), item, DAY, 30).usable());
+    assertFalse(LotCheck.of(stored(at(8), at(21.1)), item, DAY, 30).usable());
+  }
+
+  @Test
+  void a_lot_received_and_opened_today_may_be_used_and_one_opened_tomorrow_not() {
+    StockItem item = Lots.items().get("a");
+    Lot today = Lots.lot("1", "a", 5, DAY, DAY, DAY.plusDays(100));
+    assertTrue(LotCheck.of(today, item, DAY, 30).usable());
+    Lot tomorrow = Lots.lot("1", "a", 5, DAY, DAY.plusDays(1), DAY.plusDays(100));
+    assertEquals(
+        List.of(LotCheck.Objection.DATE_TO_COME), LotCheck.of(tomorrow, item, DAY, 30).against());
+  }
+
+  /** One month and a half from 1 November: 1 December and half of 28 days. */
+  @Test
+  void half_a_month_of_open_life_is_fourteen_days() {
+    StockItem a = Lots.items().get("a");
+    StockItem short_ = new StockItem("a", "a", a.kind(), a.storageC(), 12, 1.5, a.provenance());
+    Lot lot = Lots.lot("1", "a", 5, null, LocalDate.of(2026, 11, 1), DAY.plusYears(2));
+    assertEquals(LocalDate.of(2026, 12, 15), UseBy.of(lot, short_).orElseThrow().date());
+  }
+
+  @Test
+  void a_lot_with_more_left_than_its_container_has_the_larger_container() {
+    Lot lot = stored(at(8), at(21));
+    assertEquals(Millilitres.of(10), lot.withLeft(Millilitres.of(3)).container());
+    assertEquals(Millilitres.of(12), lot.withLeft(Millilitres.of(12)).container());
+    assertEquals(Millilitres.of(12), lot.withLeft(Millilitres.of(12)).left());
+  }
+
+  private static Movement movement(Kind kind, double ml, String reason, String who) {
+    return new Movement(
+        "m",
+        Instant.parse("2026-01-01T00:00:00.9Z"),
+        DAY,
+        kind,
+        who,
+        "",
+        "1",
+        "a",
+        Millilitres.of(ml),
+        reason,
+        "");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "RECEIVE, 1, '', true", "RECEIVE, 0, '', false", "RECEIVE, -1, '', false",
+    "USE, 1, '', true", "USE, 0, '', false", "USE, -1, '', false",
+    "DISCARD, 1, spilt, true", "DISCARD, 1, ' ', false", "DISCARD, 0, spilt, false",
+    "CORRECT, 1, counted, true", "CORRECT, -1, counted, true", "CORRECT, 0, counted, false",
+    "CORRECT, 1, '', false"
+  })
+  void a_movement_moves_something_and_says_why_where_it_must(
+      Kind kind, double ml, String reason, boolean taken) {
+    if (taken) {
+      double sign = kind == Kind.USE || kind == Kind.DISCARD ? -1 : 1;
+      assertEquals(sign * ml, movement(kind, ml, reason, "Orla").change().value());
+    } else {
+      assertThrows(InvalidValue.class, () -> movement(kind, ml, reason, "Orla"));
+    }
+  }
+
+  @Test
+  void a_text_of_a_movement_has_two_hundred_characters_at_most() {
+    assertEquals(200, movement(Kind.USE, 1, "", "x".repeat(200)).who().length());
+    assertThrows(InvalidValue.class, () -> movement(Kind.USE, 1, "", "x".repeat(201)));
+    assertThrows(InvalidValue.class, () -> movement(Kind.USE, 1, "x".repeat(201), "Orla"));
+    InvalidValue zero = assertThrows(InvalidValue.class, () -> movement(Kind.USE, 0, "", "O"));
+    assertEquals("more than 0 mL", zero.allowed());
+    InvalidValue none = assertThrows(InvalidValue.class, () -> movement(Kind.CORRECT, 0, "r", "O"));
+    assertEquals("not 0 mL", none.allowed());
+  }
+
+  private static Ledger ledger() {
+    return Ledger.of(
+        List.of(
+            Lots.move("in", Kind.RECEIVE, "1", 10, DAY, ""),
+            Lots.move("u1", Kind.USE, "1", 4, DAY, "J1"),
+            Lots.move("in2", Kind.RECEIVE, "2", 5, DAY, ""),
+            Lots.move("u2", Kind.USE, "2", 1, DAY, "J2")));
+  }
+
+  @Test
+  void what_is_left_by_lot_is_the_sum_of_its_movements() {
+    assertEquals(Map.of("1", Millilitres.of(6), "2", Millilitres.of(4)), ledger().left());
+    assertEquals(Millilitres.of(6), ledger().left("1"));
+    assertEquals(Set.of("J1"), ledger().jobsOf("1"));
+    assertEquals(Set.of("J2"), ledger().jobsOf("2"));
+    assertTrue(ledger().has("u1"));
+    assertFalse(ledger().has("u3"));
+    Ledger more = ledger().with(Lots.move("u3", Kind.USE, "1", 6, DAY, "J3"));
+    assertEquals(Millilitres.NONE, more.left("1"));
+    assertTrue(more.has("u3"));
+    assertFalse(ledger().has("u3"));
+  }
+
+  @Test
+  void no_more_is_taken_than_is_left_but_the_same_use_may_be_sent_again() {
+    ledger().requireLeft(Lots.move("u3", Kind.USE, "1", 6, DAY, "J3"));
+    Movement tooMuch = Lots.move("u3", Kind.USE, "1", 6.001, DAY, "J3");
+    InvalidValue error = assertThrows(InvalidValue.class, () -> ledger().requireLeft(tooMuch));
+    assertTrue(error.problem().contains("6 mL left of lot 1"), error.problem());
+    Movement again = Lots.move("u1", Kind.USE, "1", 40, DAY, "J1");
+    ledger().requireLeft(again);
+    ledger().requireLeft(Lots.move("c", Kind.CORRECT, "3", 1, DAY, ""));
+    Ledger below = ledger().with(Lots.move("u4", Kind.USE, "1", 9, DAY, "J4"));
+    assertEquals(Millilitres.of(-3), below.left("1"));
+    below.requireLeft(Lots.move("c", Kind.CORRECT, "1", 1, DAY, ""));
+    assertThrows(
+        InvalidValue.class,
+        () -> ledger().requireLeft(Lots.move("d", Kind.DISCARD, "1", 6.1, DAY, "")));
+  }
+
+  @Test
+  void an_amount_is_at_most_a_hundred_litres() {
+    assertEquals(100_000, new Millilitres(100_000_000L).value());
+    InvalidValue much = assertThrows(InvalidValue.class, () -> new Millilitres(100_000_001L));
+    assertEquals("100000.001 mL is out of range", much.problem());
+    assertThrows(InvalidValue.class, () -> new Millilitres(-100_000_001L));
+    assertThrows(InvalidValue.class, () -> Millilitres.of(Double.NaN));
+    Millilitres one = Millilitres.of(1);
+    assertEquals(one, one.atMost(Millilitres.of(2)));
+    assertEquals(one, Millilitres.of(2).atMost(one));
+  }
+
+  @Test
+  void what_can_stand_in_the_cabinet_is_every_class_and_every_primer() throws IOException {
+    Catalog catalog = CatalogFiles.read(DataFiles.bundled());
+    Policy policy = StockFiles.policy(DataFiles.bundled());
+    Map<String, StockItem> items = StockItem.all(catalog, policy);
+    List<String> ids = new ArrayList<>(catalog.compounds().keySet());
+    ids.addAll(catalog.primers().keySet());
+    assertEquals(ids, List.copyOf(items.keySet()));
+    catalog
+        .compounds()
+        .values()
+        .forEach(
+            c -> {
+              StockItem item = items.get(c.id());
+              assertEquals(StockItem.Kind.COMPOUND, item.kind());
+              assertEquals(c.shelfMonths().low(), item.shelfMonths());
+              assertEquals(c.openMonths().low(), item.openMonths());
+              assertEquals(c.storageC(), item.storageC());
+            });
+    for (String id : catalog.primers().keySet()) {
+      StockItem item = items.get(id);
+      assertEquals(StockItem.Kind.PRIMER, item.kind());
+      assertEquals(new Interval(5, 25), item.storageC());
+      assertEquals(12, item.shelfMonths());
+      assertEquals(6, item.openMonths());
+    }
+  }
+
+  @Test
+  void a_job_done_with_another_than_the_best_option_is_second_best() {
+    Need.Option best =
+        new Need.Option(
+            "a", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+    Need.Option other =
+        new Need.Option(
+            "b", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+    Need need = new Need("J", 1, DAY, List.of(best, other), "bond");
+    assertFalse(new JobPlan(need, Optional.of(best), List.of(), List.of()).secondBest());
+    assertTrue(new JobPlan(need, Optional.of(other), List.of(), List.of()).secondBest());
+    assertFalse(new JobPlan(need, Optional.empty(), List.of(), List.of()).secondBest());
+  }
+
+  @Test
+  void the_cabinet_serves_what_its_items_serve_together() {
+    CoverCell both = new CoverCell("g", "s", "t", false, List.of(Set.of("a", "p"), Set.of("b")));
+    CoverCell one = new CoverCell("g", "s", "u", false, List.of(Set.of("a")));
+    CoverCell never = new CoverCell("g", "s", "v", false, List.of());
+    Cover cover = new Cover(List.of(both, one, never), Set.of("a"));
+    assertEquals(1, cover.served());
+    assertEquals(List.of(both), cover.holes());
+    assertEquals(1, cover.fewest().size());
+    assertEquals(0, new Cover(List.of(both), Set.of()).served());
+  }
+}
