@@ -7,11 +7,12 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 /**
  * How far a factor may be off: log-normal about 1.
  *
- * @param sigmaLn standard deviation of the factor's natural logarithm, 0 to 5
+ * @param sigmaLn standard deviation of the factor's natural logarithm, 0 to 20
  */
 public record Spread(double sigmaLn) {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-  private static final double MOST = 5;
+  /** Above what the widest catalogue that is allowed adds up to; beyond it numbers overflow. */
+  private static final double MOST = 20;
 
   /** No spread. */
   public static final Spread NONE = new Spread(0);

@@ -9,6 +9,8 @@ import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.advice.Advice.Step;
 import annulus.advice.Advice.StepKind;
+import annulus.catalog.Stage;
+import annulus.cure.TemperatureHistory;
 import annulus.fit.FrictionTable;
 import annulus.fit.FrictionTable.Pair;
 import annulus.fit.PressAnswer;
@@ -329,5 +331,63 @@ class AdviceEdgesTest {
     assertTrue(
         ordinary.decision().because().stream()
             .noneMatch(f -> f.rule().verdict() == annulus.select.Rule.Verdict.CAUTION));
+  }
+
+  /** Two hours at 22 °C bring fixture; at 0 °C nothing cures, so full strength never comes. */
+  @Test
+  void a_joint_that_gets_no_further_than_fixture_is_never_handed_back() {
+    JointOrder order = new OrderText().set("consequence", "injury").order();
+    TemperatureHistory warm = TemperatureHistory.constant(22);
+    TemperatureHistory stops = warm.then(7_200, TemperatureHistory.constant(0));
+    Advice advice =
+        OrderText.ADVISOR.advise(
+            OrderChange.cure(order, new JointOrder.CurePlace(stops, stops, 0, "two hours warm")));
+    assertEquals(Kind.USE_COMPOUND, advice.decision().kind());
+    assertTrue(advice.cure().orElseThrow().at(Stage.FIXTURE).sure().isPresent());
+    assertTrue(advice.cure().orElseThrow().at(Stage.FULL).sure().isEmpty());
+    assertEquals(Optional.empty(), advice.handBack());
+    assertFalse(kinds(advice).contains(StepKind.HAND_BACK));
+  }
+
+  /** Too old for speed, but still on the face: it costs strength and may grab early. */
+  @Test
+  void a_primer_too_old_to_count_still_costs_strength_and_working_time() {
+    Advice none = new OrderText().advice();
+    Advice old = primed(7 * 1440 + 1).advice();
+    double left = KNOWLEDGE.catalog().primers().get("primer-solvent").strengthFactor().low();
+    assertEquals(
+        none.hold().orElseThrow().bondCold().low() * left,
+        old.hold().orElseThrow().bondCold().low(),
+        1e-6);
+    assertTrue(
+        old.cure().orElseThrow().workingTime().compareTo(none.cure().orElseThrow().workingTime())
+            < 0);
+    Duration full = none.cure().orElseThrow().at(Stage.FULL).sure().orElseThrow();
+    assertTrue(old.cure().orElseThrow().at(Stage.FULL).sure().orElseThrow().compareTo(full) >= 0);
+  }
+
+  @Test
+  void a_tighter_press_never_stands_better_and_passes_through_every_doubt() {
+    List<PressReport.Standing> order =
+        List.of(
+            PressReport.Standing.WITHIN,
+            PressReport.Standing.MAY_EXCEED,
+            PressReport.Standing.EXCEEDS);
+    int worst = 0;
+    boolean[] met = new boolean[order.size()];
+    for (int um = -10; um >= -38; um--) {
+      Advice advice = pressed().radialGapUm(um).advice();
+      int here = order.indexOf(press(advice).standing());
+      assertTrue(here >= worst, um + " µm stands better than the looser one");
+      worst = here;
+      met[here] = true;
+    }
+    assertTrue(met[0] && met[1] && met[2]);
+  }
+
+  @Test
+  void half_a_second_past_the_minute_is_past_the_minute() {
+    Advice advice = pressed().set("start", "2027-03-11T10:00:00.5Z").advice();
+    assertEquals(Instant.parse("2027-03-11T10:01:00Z"), advice.handBack().orElseThrow().at());
   }
 }

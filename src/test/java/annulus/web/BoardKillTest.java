@@ -76,6 +76,7 @@ class BoardKillTest {
       Child child = start(url);
       try {
         compare(child);
+        acknowledge(post(child, "/api/jobs", job("K-" + round)));
         long delay = 20L + random.nextInt(400);
         Thread killer =
             new Thread(
@@ -105,10 +106,7 @@ class BoardKillTest {
   private boolean write(Child child, int round) throws InterruptedException {
     for (int i = 0; i < 2000; i++) {
       try {
-        ObjectNode body = JSON.createObjectNode();
-        body.put("who", "Mira").put("reference", "K-" + round + "-" + i);
-        body.set("order", RunningBoard.order("16-stated-gap.json"));
-        JsonNode job = acknowledge(post(child, "/api/jobs", body));
+        JsonNode job = acknowledge(post(child, "/api/jobs", job("K-" + round + "-" + i)));
         ObjectNode to = RunningBoard.act(job, "Ede").put("to", "in-work");
         acknowledge(post(child, "/api/jobs/" + job.get("id").asText() + "/state", to));
       } catch (IOException e) {
@@ -116,6 +114,12 @@ class BoardKillTest {
       }
     }
     return false;
+  }
+
+  private static ObjectNode job(String reference) {
+    ObjectNode body = JSON.createObjectNode().put("who", "Mira").put("reference", reference);
+    body.set("order", RunningBoard.order("16-stated-gap.json"));
+    return body;
   }
 
   private JsonNode acknowledge(HttpResponse<String> response) throws IOException {
