@@ -249,7 +249,7 @@ class ReaderFuzzTest {
   @Test
   void observations_teach_or_are_refused() throws IOException {
     LearningRules rules = LearningFile.rules(DataFiles.bundled());
-    over(
+    dear(
         "observations",
         1000,
         7,
