@@ -11,6 +11,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  */
 public record Spread(double sigmaLn) {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
   /** Above what the widest catalogue that is allowed adds up to; beyond it numbers overflow. */
   private static final double MOST = 20;
 

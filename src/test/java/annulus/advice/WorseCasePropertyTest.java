@@ -105,7 +105,8 @@ class WorseCasePropertyTest {
 
   static void neverBetter(String what, Advice better, Advice worse) {
     Statistics.label(what + ": worse is ready").collect(worse.handBack().isPresent());
-    // a dry fit that does not hold its load has no time at all; a doubtful one is bonded, holds more
+    // a dry fit that does not hold its load has no time at all; a doubtful one is bonded, holds
+    // more
     boolean dryFails =
         better.decision().kind() == Advice.Kind.PRESS_DRY && better.handBack().isEmpty();
     assertTrue(

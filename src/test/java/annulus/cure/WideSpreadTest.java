@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import annulus.quantity.InvalidValue;
 import org.junit.jupiter.api.Test;
 
-/** Found by the laws over drawn catalogues: allowed rows together may be less sure than any alone. */
+/**
+ * Found by the laws over drawn catalogues: allowed rows together may be less sure than any alone.
+ */
 class WideSpreadTest {
   @Test
   void factors_that_are_each_very_unsure_add_up_to_a_spread_that_is_still_a_number() {
