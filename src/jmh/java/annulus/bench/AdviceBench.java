@@ -4,6 +4,8 @@ import annulus.advice.Advice;
 import annulus.advice.Advisor;
 import annulus.advice.JointOrder;
 import annulus.advice.Knowledge;
+import annulus.select.ClassVerdict;
+import annulus.select.Finding;
 import java.io.IOException;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -40,10 +42,21 @@ public class AdviceBench {
     PlainCheck.check(advisor.advise(joint), knowledge, kernel);
   }
 
-  /** The public entry. */
+  /** The public entry, and all that it makes only when it is looked at. */
   @Benchmark
-  public Advice advice() {
-    return advisor.advise(joint);
+  public int advice() {
+    Advice advice = advisor.advise(joint);
+    int looked = advice.steps().size() + advice.figures().size();
+    looked += advice.cure().map(c -> c.curve().size()).orElse(0);
+    for (Finding finding : advice.cautions()) {
+      looked += finding.figures().size();
+    }
+    for (ClassVerdict verdict : advice.table()) {
+      for (Finding finding : verdict.findings()) {
+        looked += finding.figures().size();
+      }
+    }
+    return looked;
   }
 
   /** The floor. */

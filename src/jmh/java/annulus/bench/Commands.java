@@ -126,8 +126,13 @@ final class Commands {
                 Program.java("-Xmx64m", "-cp", CLASSES, "annulus.bench.BareCsv", "read", "" + log))
             .and(
                 "promise",
+                // as the launcher starts it, with the heap fixed
                 Program.java(
                     "-Xmx64m",
+                    "-Xshare:auto",
+                    "-XX:SharedArchiveFile=target/annulus.jsa",
+                    "-XX:TieredStopAtLevel=1",
+                    "-XX:+UseSerialGC",
                     "-jar",
                     JAR,
                     "promise",

@@ -29,6 +29,7 @@ final class PlainJoint {
   final boolean seal;
   final boolean electronics;
   final boolean warranty;
+  final boolean finishSaid;
   final boolean loaded;
   final double axial;
   final double torque;
@@ -82,6 +83,7 @@ final class PlainJoint {
     ReleaseRule rule = knowledge.catalog().release().get(order.consequence());
     releaseStage = rule.stage().ordinal();
     slowPractice = rule.slowPractice();
+    finishSaid = order.assumptions().stream().noneMatch(a -> a.field().endsWith(".finish"));
     loaded = order.load().isPresent();
     axial = order.load().map(JointOrder.Load::axialN).orElse(0.0);
     torque = order.load().map(JointOrder.Load::torqueNm).orElse(0.0);

@@ -348,6 +348,9 @@ final class PlainKernel {
     if (j.electronics) {
       r |= Rules.ELECTRONICS_NEAR;
     }
+    if (!j.finishSaid) {
+      r |= Rules.FINISH_NOT_SAID;
+    }
     if (j.consequence == INJURY && !j.loaded) {
       r |= Rules.INJURY_WITHOUT_LOAD;
     }

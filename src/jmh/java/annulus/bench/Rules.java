@@ -72,6 +72,7 @@ final class Rules {
   static final long PRESS_NO_FIGURE = 1L << 59;
   static final long PRESS_GOES_LOOSE = 1L << 60;
   static final long PRESS_BEARING_CLEARANCE = 1L << 61;
+  static final long FINISH_NOT_SAID = 1L << 62;
 
   private static final List<String> IDS =
       List.of(
@@ -136,7 +137,8 @@ final class Rules {
           "press-not-computed",
           "press-no-figure",
           "press-goes-loose",
-          "press-bearing-clearance");
+          "press-bearing-clearance",
+          "finish-not-said");
 
   static final long EXCLUDING =
       FACE_TO_FACE_LIMIT
