@@ -90,8 +90,7 @@ final class JobListRun {
       return new Result(
           Optional.of(text.line(desk.tell(read.order().get()), read.promised())), List.of());
     } catch (InvalidValue e) {
-      PlacedProblem problem =
-          new PlacedProblem(file, (int) row.line(), 0, e.field(), e.problem(), e.allowed());
+      PlacedProblem problem = PlacedProblem.of(file, (int) row.line(), e);
       return new Result(Optional.empty(), List.of(problem));
     }
   }

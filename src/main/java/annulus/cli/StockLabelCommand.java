@@ -133,8 +133,7 @@ final class StockLabelCommand {
     try {
       return ShopClass.of(label, tables.knowledge().catalog(), tables.policy());
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem(file, line, 0, e.field(), e.problem(), e.allowed())));
+      throw new InputRefused(List.of(PlacedProblem.of(file, line, e)));
     }
   }
 }

@@ -94,8 +94,7 @@ public final class BatchAnswers<T> {
       Advice advice = advisor.advise(row.order().get());
       return new Answered(row.line(), job, Optional.of(advice), List.of());
     } catch (InvalidValue e) {
-      PlacedProblem problem =
-          new PlacedProblem(file, (int) row.line(), 0, e.field(), e.problem(), e.allowed());
+      PlacedProblem problem = PlacedProblem.of(file, (int) row.line(), e);
       return new Answered(row.line(), job, Optional.empty(), List.of(problem));
     }
   }

@@ -76,8 +76,7 @@ public final class CatalogFiles {
           cautions,
           new Policy(numbers));
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem("data", 0, 0, e.field(), e.problem(), e.allowed())));
+      throw new InputRefused(List.of(PlacedProblem.of("data", 0, e)));
     }
   }
 

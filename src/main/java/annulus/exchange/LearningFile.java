@@ -87,8 +87,7 @@ public final class LearningFile {
     try {
       return new LearningRules(numbers);
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem("data/" + RULES, 0, 0, e.field(), e.problem(), e.allowed())));
+      throw new InputRefused(List.of(PlacedProblem.of("data/" + RULES, 0, e)));
     }
   }
 

@@ -1,5 +1,6 @@
 package annulus.exchange;
 
+import annulus.quantity.InvalidValue;
 import java.util.regex.Pattern;
 
 /**
@@ -19,6 +20,11 @@ public record PlacedProblem(
 
   /** Controls, marks that turn the direction of writing, line and paragraph ends. */
   private static final Pattern HIDDEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Zl}\\p{Zp}]");
+
+  /** A value that no part of the program takes, with its place. */
+  public static PlacedProblem of(String file, int line, InvalidValue value) {
+    return new PlacedProblem(file, line, 0, value.field(), value.problem(), value.allowed());
+  }
 
   @Override
   public String toString() {

@@ -48,8 +48,7 @@ final class PlacedRows {
     try {
       return build.get();
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem(file, 0, 0, e.field(), e.problem(), e.allowed())));
+      throw new InputRefused(List.of(PlacedProblem.of(file, 0, e)));
     }
   }
 

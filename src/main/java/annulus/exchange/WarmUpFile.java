@@ -64,8 +64,7 @@ public final class WarmUpFile {
           rows.get(Quantity.WALL),
           families);
     } catch (InvalidValue e) {
-      throw new InputRefused(
-          List.of(new PlacedProblem("data/" + TABLE, 0, 0, e.field(), e.problem(), e.allowed())));
+      throw new InputRefused(List.of(PlacedProblem.of("data/" + TABLE, 0, e)));
     }
   }
 

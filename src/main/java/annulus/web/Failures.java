@@ -26,10 +26,7 @@ final class Failures {
   void handle(Javalin app) {
     app.exception(InputRefused.class, (e, ctx) -> refused(ctx, e.problems()));
     app.exception(
-        InvalidValue.class,
-        (e, ctx) ->
-            refused(
-                ctx, List.of(new PlacedProblem("", 0, 0, e.field(), e.problem(), e.allowed()))));
+        InvalidValue.class, (e, ctx) -> refused(ctx, List.of(PlacedProblem.of("", 0, e))));
     app.exception(Refused.class, (e, ctx) -> told(ctx, 422, "That can't be done", e.getMessage()));
     app.exception(Unknown.class, (e, ctx) -> told(ctx, 404, "Not here", e.getMessage()));
     app.exception(Stale.class, (e, ctx) -> stale(ctx, e));

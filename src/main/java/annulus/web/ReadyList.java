@@ -58,8 +58,7 @@ record ReadyList(String text, List<Line> lines, List<PlacedProblem> problems) {
     try {
       read.order().ifPresent(o -> lines.add(words.line(desk.tell(o), read.promised())));
     } catch (InvalidValue e) {
-      problems.add(
-          new PlacedProblem(file, (int) row.line(), 0, e.field(), e.problem(), e.allowed()));
+      problems.add(PlacedProblem.of(file, (int) row.line(), e));
     }
   }
 }
