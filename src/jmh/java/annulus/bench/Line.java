@@ -27,28 +27,16 @@ record Line(
   static Line most(
       String work, double took, String compared, double against, double most, String unit) {
     double ratio = took / against;
-    return new Line(
-        work,
-        figure(took) + " " + unit,
-        compared,
-        figure(against) + " " + unit,
-        figure(ratio),
-        "<= " + plain(most),
-        ratio <= most ? "yes" : "NO");
+    return of(work, took, compared, against, ratio, unit)
+        .wanting("<= " + plain(most), ratio <= most);
   }
 
   /** A cost that another must be at least so many times of. */
   static Line least(
       String work, double took, String compared, double against, double least, String unit) {
     double ratio = against / took;
-    return new Line(
-        work,
-        figure(took) + " " + unit,
-        compared,
-        figure(against) + " " + unit,
-        figure(ratio),
-        ">= " + plain(least),
-        ratio >= least ? "yes" : "NO");
+    return of(work, took, compared, against, ratio, unit)
+        .wanting(">= " + plain(least), ratio >= least);
   }
 
   /** A figure without a target. */
@@ -58,14 +46,18 @@ record Line(
 
   /** A figure beside another, without a target. */
   static Line beside(String work, double took, String compared, double against, String unit) {
-    return new Line(
-        work,
-        figure(took) + " " + unit,
-        compared,
-        figure(against) + " " + unit,
-        figure(took / against),
-        "",
-        "");
+    return of(work, took, compared, against, took / against, unit);
+  }
+
+  private static Line of(
+      String work, double took, String compared, double against, double ratio, String unit) {
+    String one = figure(took) + " " + unit;
+    String other = figure(against) + " " + unit;
+    return new Line(work, one, compared, other, figure(ratio), "", "");
+  }
+
+  private Line wanting(String target, boolean isMet) {
+    return new Line(work, took, compared, against, ratio, target, isMet ? "yes" : "NO");
   }
 
   static String figure(double x) {
