@@ -91,15 +91,11 @@ public final class JobStore {
     return database.transaction(
         c -> {
           Sql sql = new Sql(c);
-          Job current = current(sql, id, seen);
-          Edit edit = change.to(current);
-          Job changed = write(sql, current, edit.content(), stamp);
-          long entry =
-              record(sql, changed, Optional.of(current.content()), edit, OptionalLong.empty());
+          Entered entered = changed(sql, id, seen, change, stamp);
           if (fit.isPresent()) {
-            fitted(sql, entry, id, fit.get());
+            fitted(sql, entered.entry(), id, fit.get());
           }
-          return changed;
+          return entered.job();
         });
   }
 
@@ -114,10 +110,7 @@ public final class JobStore {
     return database.transaction(
         c -> {
           Sql sql = new Sql(c);
-          Job current = current(sql, id, seen);
-          Edit edit = change.to(current);
-          Job changed = write(sql, current, edit.content(), stamp);
-          record(sql, changed, Optional.of(current.content()), edit, OptionalLong.empty());
+          Job changed = changed(sql, id, seen, change, stamp).job();
           sql.update(
               "INSERT INTO temperature_log (id, job, name, text, date_order, unit,"
                   + " temperature_column, read_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
@@ -131,6 +124,18 @@ public final class JobStore {
               log.readAt().toString());
           return changed;
         });
+  }
+
+  /** A changed job with the entry of its history. */
+  private record Entered(Job job, long entry) {}
+
+  private static Entered changed(Sql sql, String id, long seen, Change change, Stamp stamp)
+      throws SQLException {
+    Job current = current(sql, id, seen);
+    Edit edit = change.to(current);
+    Job changed = write(sql, current, edit.content(), stamp);
+    Optional<JobContent> before = Optional.of(current.content());
+    return new Entered(changed, record(sql, changed, before, edit, OptionalLong.empty()));
   }
 
   /** A temperature log by its identity. */
