@@ -35,10 +35,13 @@ public record Lot(
     SafetySheet sheet,
     OptionalDouble storedLowC,
     OptionalDouble storedHighC) {
+  /** The smallest container there is. */
+  public static final Millilitres LEAST_CONTAINER = Millilitres.of(0.1);
+
   public Lot {
     Check.text("lot", lot);
     Check.text("class", item);
-    Check.within("container_ml", container.value(), 0.1, 20_000, "mL");
+    Check.within("container_ml", container.value(), LEAST_CONTAINER.value(), 20_000, "mL");
     if (left.microlitres() < 0) {
       throw new InvalidValue("left_ml", left + " mL is below zero", "0 mL or more");
     }

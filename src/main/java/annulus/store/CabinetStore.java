@@ -20,9 +20,11 @@ public final class CabinetStore {
   private static final String LOTS =
       "SELECT lot, item, label, container_ul, left_ul, received, opened, expires, place,"
           + " sheet_on_file, sheet_dated, stored_low_c, stored_high_c FROM lot ORDER BY lot";
-  private static final String MOVEMENTS =
-      "SELECT id, at, day, kind, who, job, lot, item, amount_ul, reason, witness FROM movement"
-          + " ORDER BY position";
+  private static final String COLUMNS =
+      "SELECT id, at, day, kind, who, job, lot, item, amount_ul, reason, witness FROM movement";
+  private static final String MOVEMENTS = COLUMNS + " ORDER BY position";
+  private static final String USES_FOR =
+      COLUMNS + " WHERE kind = 'USE' AND job = ? ORDER BY position";
 
   private final Database database;
 
@@ -50,6 +52,11 @@ public final class CabinetStore {
               sql.rows(CabinetStore::lot, LOTS),
               Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS)));
         });
+  }
+
+  /** What was used for a job, in the order recorded. */
+  public List<Movement> usesFor(String job) {
+    return database.transaction(c -> new Sql(c).rows(CabinetStore::movement, USES_FOR, job));
   }
 
   /**
@@ -159,8 +166,8 @@ public final class CabinetStore {
 
   private static Lot dateless(Movement m) {
     // the least a lot may hold; it grows with what is in it
-    Millilitres least = Millilitres.of(0.1);
-    Millilitres size = m.amount().compareTo(least) > 0 ? m.amount() : least;
+    boolean enough = m.amount().compareTo(Lot.LEAST_CONTAINER) > 0;
+    Millilitres size = enough ? m.amount() : Lot.LEAST_CONTAINER;
     return new Lot(
         m.lot(),
         m.item(),

@@ -308,25 +308,7 @@ final class BenchPage {
     }
 
     void text(String name, String label, String kind, String longest) {
-      boolean number = kind.equals("decimal");
-      page.open("p", "class", "field").element("label", label, "for", name);
-      page.single(
-          "input",
-          "id",
-          name,
-          "name",
-          name,
-          "value",
-          draft.field(name),
-          "type",
-          kind.equals("datetime-local") ? kind : "text",
-          "inputmode",
-          number ? "decimal" : null,
-          "maxlength",
-          longest,
-          "autocomplete",
-          "off");
-      page.close();
+      new FormField(name, label, kind, draft.field(name), longest, false).on(page);
     }
 
     /** One reading; where it was taken stands beside it if that is noted. */
@@ -340,39 +322,12 @@ final class BenchPage {
       page.close();
     }
 
-    private void part(String kind, String name, String label, String value) {
-      page.open("p", "class", kind).element("label", label, "for", name);
-      page.single(
-          "input",
-          "id",
-          name,
-          "name",
-          name,
-          "value",
-          value,
-          "type",
-          "text",
-          "inputmode",
-          "decimal",
-          "maxlength",
-          "20",
-          "autocomplete",
-          "off");
-      page.close();
+    private void part(String look, String name, String label, String value) {
+      new FormField(name, label, FormField.DECIMAL, value, "20", false).on(page, look);
     }
 
     void choice(String name, String label, Map<String, String> choices) {
-      page.open("p", "class", "field").element("label", label, "for", name);
-      page.open("select", "id", name, "name", name);
-      List<String> ids = choices.keySet().stream().filter(k -> !k.isEmpty()).toList();
-      option(name, "", choices.get(""));
-      ids.forEach(i -> option(name, i, choices.get(i)));
-      page.close().close();
-    }
-
-    private void option(String name, String id, String words) {
-      String selected = chosen(name).equals(id) ? "" : null;
-      page.element("option", words, "value", id, "selected", selected);
+      FormField.choice(page, name, label, choices, chosen(name));
     }
 
     /** Readings of an order that holds their places show them whatever was chosen. */

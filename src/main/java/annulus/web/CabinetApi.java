@@ -34,7 +34,7 @@ final class CabinetApi {
   }
 
   private void plan(Context ctx) {
-    StockPlanReport plan = shelf.plan(board.today().open());
+    StockPlanReport plan = shelf.plan(shelf.now(), board.today().open());
     ObjectNode node = Orders.JSON.createObjectNode();
     node.put("day", plan.on().toString()).put("text", plan.text());
     ArrayNode jobs = node.putArray("jobs");
@@ -66,7 +66,7 @@ final class CabinetApi {
   }
 
   private void cover(Context ctx) {
-    CoverReport cover = shelf.cover();
+    CoverReport cover = shelf.cover(shelf.now());
     ObjectNode node = Orders.JSON.createObjectNode();
     ArrayNode there = node.putArray("there");
     cover.cover().there().stream().sorted().forEach(there::add);

@@ -1,15 +1,18 @@
 package annulus.web;
 
+import annulus.report.CoverPicture;
+import annulus.report.CoverReport;
 import annulus.report.StockCheckReport;
 import annulus.report.StockPlanReport;
 import annulus.stock.JobPlan;
 import annulus.stock.LotCheck;
 import annulus.stock.Movement;
 import annulus.stock.Reorder;
-import annulus.stock.StockItem;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 /** The cabinet: lots with their dates, what they serve, and every movement. */
@@ -39,12 +42,8 @@ final class CabinetPage {
       move(page, checks);
     }
     receive(page);
-    plan(page);
-    page.element("h2", "Which joints the cabinet serves");
-    page.open("figure", "class", "wide", "tabindex", "0").picture(shelf.coverPicture()).close();
-    page.open("ul");
-    shelf.cover().holeWords().forEach(w -> page.element("li", w));
-    page.close();
+    plan(page, now);
+    cover(page, now);
     movements(page, now);
     ledger(page);
     more(page);
@@ -116,26 +115,8 @@ final class CabinetPage {
         + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown");
   }
 
-  private void field(Markup page, String name, String label, String type, boolean required) {
-    boolean number = type.equals("decimal");
-    page.open("p", "class", "field").element("label", label, "for", name);
-    page.single(
-        "input",
-        "id",
-        name,
-        "name",
-        name,
-        "type",
-        number ? "text" : type,
-        "inputmode",
-        number ? "decimal" : null,
-        "required",
-        required ? "" : null,
-        "maxlength",
-        "100",
-        "autocomplete",
-        "off");
-    page.close();
+  private static void field(Markup page, String name, String label, String kind, boolean required) {
+    new FormField(name, label, kind, "", "100", required).on(page);
   }
 
   private void move(Markup page, List<LotCheck> checks) {
@@ -143,16 +124,13 @@ final class CabinetPage {
     page.open("form", "method", "post", "action", "/cabinet/move");
     page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
     page.open("div", "class", "two");
-    page.open("p", "class", "field").element("label", "Lot", "for", "lot");
-    page.open("select", "id", "lot", "name", "lot");
+    Map<String, String> lots = new LinkedHashMap<>();
     checks.forEach(
         c ->
-            page.element(
-                "option",
-                c.lot().lot() + ", " + c.item().name() + ", " + c.lot().left() + " mL",
-                "value",
-                c.lot().lot()));
-    page.close().close();
+            lots.put(
+                c.lot().lot(),
+                c.lot().lot() + ", " + c.item().name() + ", " + c.lot().left() + " mL"));
+    FormField.choice(page, "lot", "Lot", lots, "");
     field(page, "ml", "Amount, mL (a correction may be below 0)", "decimal", true);
     field(page, "job", "For job", "text", false);
     field(page, "reason", "Why (for throwing away or correcting)", "text", false);
@@ -171,12 +149,9 @@ final class CabinetPage {
     page.open("details").element("summary", "Take in a new lot");
     page.open("form", "method", "post", "action", "/cabinet/receive").open("div", "class", "two");
     field(page, "newLot", "Lot number as printed", "text", true);
-    page.open("p", "class", "field").element("label", "What it is", "for", "item");
-    page.open("select", "id", "item", "name", "item");
-    for (StockItem item : shelf.items().values()) {
-      page.element("option", item.name(), "value", item.id());
-    }
-    page.close().close();
+    Map<String, String> items = new LinkedHashMap<>();
+    shelf.items().forEach((id, item) -> items.put(id, item.name()));
+    FormField.choice(page, "item", "What it is", items, "");
     field(page, "container", "Size of the container, mL", "decimal", true);
     field(page, "expires", "Printed expiry", "date", false);
     field(page, "place", "Where it stands", "text", false);
@@ -189,8 +164,17 @@ final class CabinetPage {
     page.close().close();
   }
 
-  private void plan(Markup page) {
-    StockPlanReport plan = shelf.plan(board.today().open());
+  private void cover(Markup page, Shelf.Now now) {
+    CoverReport cover = shelf.cover(now);
+    page.element("h2", "Which joints the cabinet serves");
+    page.open("figure", "class", "wide", "tabindex", "0").picture(CoverPicture.svg(cover)).close();
+    page.open("ul");
+    cover.holeWords().forEach(w -> page.element("li", w));
+    page.close();
+  }
+
+  private void plan(Markup page, Shelf.Now now) {
+    StockPlanReport plan = shelf.plan(now, board.today().open());
     page.element("h2", "What the open jobs need").open("ul");
     for (JobPlan job : plan.plans()) {
       String name = job.need().job().isEmpty() ? "a job" : job.need().job();

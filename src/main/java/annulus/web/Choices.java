@@ -74,6 +74,22 @@ final class Choices {
     return found;
   }
 
+  static Map<String, String> dateOrders() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "as the file tells");
+    found.put("day-first", "day first");
+    found.put("month-first", "month first");
+    return found;
+  }
+
+  static Map<String, String> loggerUnits() {
+    Map<String, String> found = new LinkedHashMap<>();
+    found.put("", "as the file tells");
+    found.put("C", "°C");
+    found.put("F", "°F");
+    return found;
+  }
+
   static Map<String, String> repeats() {
     Map<String, String> found = new LinkedHashMap<>();
     found.put("", "not said");

@@ -2,7 +2,10 @@ package annulus.web;
 
 import annulus.store.JobState;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Today's jobs on a clock. */
@@ -39,9 +42,9 @@ final class CounterPage {
     Markup page = new Markup();
     summary(page, today);
     today.unjudged().forEach((job, problem) -> unjudged(page, job.content().reference(), problem));
-    for (Group group : Group.values()) {
-      group(page, group, today.views().stream().filter(v -> group(v) == group).toList());
-    }
+    Map<Group, List<JobView>> groups = new EnumMap<>(Group.class);
+    today.views().forEach(v -> groups.computeIfAbsent(group(v), g -> new ArrayList<>()).add(v));
+    groups.forEach((group, views) -> group(page, group, views));
     return page;
   }
 
@@ -73,9 +76,6 @@ final class CounterPage {
   }
 
   private void group(Markup page, Group group, List<JobView> views) {
-    if (views.isEmpty()) {
-      return;
-    }
     page.element("h2", group.words).open("ul", "class", "jobs");
     views.forEach(v -> page.open("li").part(card(v)).close());
     page.close();

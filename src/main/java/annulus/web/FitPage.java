@@ -109,38 +109,11 @@ final class FitPage {
   }
 
   private void text(Markup page, String name, String label, boolean number) {
-    page.open("p", "class", "field").element("label", label, "for", name);
-    page.single(
-        "input",
-        "id",
-        name,
-        "name",
-        name,
-        "value",
-        said.getOrDefault(name, ""),
-        "type",
-        "text",
-        "inputmode",
-        number ? "decimal" : null,
-        "maxlength",
-        "200",
-        "autocomplete",
-        "off");
-    page.close();
+    String kind = number ? FormField.DECIMAL : "text";
+    new FormField(name, label, kind, said.getOrDefault(name, ""), "200", false).on(page);
   }
 
   private void choice(Markup page, String name, String label, Map<String, String> all) {
-    page.open("p", "class", "field").element("label", label, "for", name);
-    page.open("select", "id", name, "name", name);
-    all.forEach(
-        (id, words) ->
-            page.element(
-                "option",
-                words,
-                "value",
-                id,
-                "selected",
-                said.getOrDefault(name, "").equals(id) ? "" : null));
-    page.close().close();
+    FormField.choice(page, name, label, all, said.getOrDefault(name, ""));
   }
 }

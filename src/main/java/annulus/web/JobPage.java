@@ -25,24 +25,20 @@ final class JobPage {
   private final String who;
   private final ClockWords times;
   private final String path;
-  private final Markup lots;
 
-  /**
-   * @param lots what the cabinet gave for the job
-   */
-  JobPage(Board board, JobView view, String who, Markup lots) {
+  JobPage(Board board, JobView view, String who) {
     this.board = board;
     this.view = view;
     this.who = who;
     this.times = board.times();
     this.path = "/job/" + view.job().id();
-    this.lots = lots;
   }
 
   /**
    * @param wanted the pickup that other ways are asked for; empty: not asked
+   * @param lots what the cabinet gave for the job
    */
-  String html(Optional<Instant> wanted, boolean ways) {
+  String html(Optional<Instant> wanted, boolean ways, Markup lots) {
     Markup page = new Markup();
     String reference = view.job().content().reference();
     page.element("h1", "Job " + reference + " " + view.job().content().title());
@@ -226,16 +222,8 @@ final class JobPage {
     page.open("form", "method", "post", "action", path + "/log", "enctype", "multipart/form-data");
     page.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
     Upload.field(page, "log", "CSV file of the logger, at most 4 MB");
-    page.open("p", "class", "field").element("label", "Order of day and month", "for", "dateOrder");
-    page.open("select", "id", "dateOrder", "name", "dateOrder");
-    page.element("option", "as the file tells", "value", "");
-    page.element("option", "day first", "value", "day-first");
-    page.element("option", "month first", "value", "month-first").close().close();
-    page.open("p", "class", "field").element("label", "Temperatures in", "for", "unit");
-    page.open("select", "id", "unit", "name", "unit");
-    page.element("option", "as the file tells", "value", "");
-    page.element("option", "°C", "value", "C").element("option", "°F", "value", "F");
-    page.close().close();
+    FormField.choice(page, "dateOrder", "Order of day and month", Choices.dateOrders(), "");
+    FormField.choice(page, "unit", "Temperatures in", Choices.loggerUnits(), "");
     page.open("p", "class", "field");
     page.element("label", "Header of the column, if there are several", "for", "column");
     page.single("input", "id", "column", "name", "column", "maxlength", "100").close();
@@ -372,8 +360,7 @@ final class JobPage {
             + ". Nothing of yours was written.");
     page.close();
     page.element("h2", "You wanted").element("p", tried);
-    page.element("h2", "The job as it is now")
-        .part(new JobPage(board, current, who, new Markup()).live());
+    page.element("h2", "The job as it is now").part(new JobPage(board, current, who).live());
     List<JobChange> changes = board.changes(current.job().id());
     JobChange last = changes.get(changes.size() - 1);
     page.element("p", "Last change, by " + last.who() + ": " + last.words() + ".");

@@ -3,6 +3,7 @@ package annulus.web;
 import annulus.exchange.LabelSheet;
 import annulus.report.LabelReport;
 import annulus.stock.ShopClass;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -64,44 +65,28 @@ final class LabelPage {
   }
 
   private void field(Markup page, String column) {
-    page.open("p", "class", "field").element("label", LabelSheet.question(column), "for", column);
     switch (column) {
       case "gap_basis" -> choice(page, column, List.of("radial", "diametral"));
       case "surface" -> choice(page, column, List.of("active", "slow"));
       case "like" ->
           choice(page, column, List.copyOf(tools.knowledge().catalog().compounds().keySet()));
-      default -> input(page, column);
+      default -> {
+        String kind = WORDS.contains(column) ? "text" : FormField.DECIMAL;
+        new FormField(column, LabelSheet.question(column), kind, typed(column), "100", false)
+            .on(page);
+      }
     }
-    page.close();
   }
 
-  private void input(Markup page, String column) {
-    page.single(
-        "input",
-        "id",
-        column,
-        "name",
-        column,
-        "type",
-        "text",
-        "inputmode",
-        WORDS.contains(column) ? null : "decimal",
-        "maxlength",
-        "100",
-        "autocomplete",
-        "off",
-        "value",
-        said.getOrDefault(column, ""));
+  private String typed(String column) {
+    return said.getOrDefault(column, "");
   }
 
   /** Nothing is chosen beforehand: radial or diametral is the classic trap. */
   private void choice(Markup page, String column, List<String> all) {
-    page.open("select", "id", column, "name", column);
-    page.element("option", "choose", "value", "");
-    for (String one : all) {
-      String selected = said.getOrDefault(column, "").equals(one) ? "" : null;
-      page.element("option", one, "value", one, "selected", selected);
-    }
-    page.close();
+    Map<String, String> choices = new LinkedHashMap<>();
+    choices.put("", "choose");
+    all.forEach(one -> choices.put(one, one));
+    FormField.choice(page, column, LabelSheet.question(column), choices, typed(column));
   }
 }

@@ -49,9 +49,8 @@ final class LotPage {
   }
 
   /** What the cabinet gave for a job, for the job's own page. */
-  static Markup lotsOf(Ledger ledger, String job) {
+  static Markup lotsOf(List<Movement> uses) {
     Markup part = new Markup();
-    List<Movement> uses = ledger.uses(m -> m.job().equals(job));
     if (uses.isEmpty()) {
       return part;
     }

@@ -107,9 +107,7 @@ final class Pages {
         "job " + id,
         () -> {
           JobView view = board.view(board.job(id));
-          return view.job().version()
-              + "\n"
-              + new JobPage(board, view, "", new Markup()).live().html();
+          return view.job().version() + "\n" + new JobPage(board, view, "").live().html();
         });
   }
 
@@ -350,13 +348,13 @@ final class Pages {
     JobView view = board.view(board.job(ctx.pathParam("id")));
     Optional<Instant> wanted = time("wanted", ctx.queryParam("wanted"));
     boolean ways = ctx.queryParam("ways") != null;
-    Markup lots = LotPage.lotsOf(shelf.now().ledger(), view.job().content().reference());
-    ctx.html(new JobPage(board, view, who(ctx), lots).html(wanted, ways));
+    Markup lots = LotPage.lotsOf(shelf.usesFor(view.job().content().reference()));
+    ctx.html(new JobPage(board, view, who(ctx)).html(wanted, ways, lots));
   }
 
   private void why(Context ctx) {
     JobView view = board.view(board.job(ctx.pathParam("id")));
-    ctx.html(new JobPage(board, view, who(ctx), new Markup()).why());
+    ctx.html(new JobPage(board, view, who(ctx)).why());
   }
 
   private Optional<Instant> time(String name, String text) {
@@ -522,11 +520,13 @@ final class Pages {
   }
 
   private void lot(Context ctx) {
-    ctx.html(new LotPage(shelf.check(asked(ctx, "lot")), shelf.now().ledger()).html(who(ctx)));
+    Shelf.Now now = shelf.now();
+    ctx.html(new LotPage(shelf.check(now, asked(ctx, "lot")), now.ledger()).html(who(ctx)));
   }
 
   private void lotTag(Context ctx) {
-    withOwnStyle(ctx, new LotTag(shelf.check(asked(ctx, "lot")), shelf.now().day()).html());
+    Shelf.Now now = shelf.now();
+    withOwnStyle(ctx, new LotTag(shelf.check(now, asked(ctx, "lot")), now.day()).html());
   }
 
   private static String asked(Context ctx, String name) {

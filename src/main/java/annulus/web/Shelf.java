@@ -10,7 +10,6 @@ import annulus.exchange.LedgerLines;
 import annulus.exchange.StockFiles;
 import annulus.exchange.StockSheet;
 import annulus.quantity.InvalidValue;
-import annulus.report.CoverPicture;
 import annulus.report.CoverReport;
 import annulus.report.StockCheckReport;
 import annulus.report.StockPlanReport;
@@ -87,15 +86,20 @@ final class Shelf {
   }
 
   /**
-   * One lot as it stands today.
+   * One lot as it stands.
    *
    * @throws Unknown when it is not in the cabinet
    */
-  LotCheck check(String lot) {
-    return now().checks(soonDays()).stream()
+  LotCheck check(Now now, String lot) {
+    return now.checks(soonDays()).stream()
         .filter(c -> c.lot().lot().equals(lot))
         .findFirst()
         .orElseThrow(() -> new Unknown("Lot \"" + lot + "\" is not in the cabinet."));
+  }
+
+  /** What the cabinet gave for a job, in the order recorded. */
+  List<Movement> usesFor(String job) {
+    return store.usesFor(job);
   }
 
   Map<String, StockItem> items() {
@@ -230,20 +234,14 @@ final class Shelf {
   }
 
   /** The picture of which joints the cabinet serves. */
-  CoverReport cover() {
-    Now now = now();
+  CoverReport cover(Now now) {
     Set<String> there = new TreeSet<>(now.cabinet().inDateClasses(now.day()));
     there.addAll(now.cabinet().inDatePrimers(now.day()));
     return new CoverReport(new Cover(cells, there), axes);
   }
 
-  String coverPicture() {
-    return CoverPicture.svg(cover());
-  }
-
   /** Which lot goes to which job of the board, what is short and what to order. */
-  StockPlanReport plan(List<JobView> open) {
-    Now now = now();
+  StockPlanReport plan(Now now, List<JobView> open) {
     StockNeeds asked = new StockNeeds(new Advisor(knowledge), policy);
     List<Need> needs = new ArrayList<>();
     for (int i = 0; i < open.size(); i++) {

@@ -1,0 +1,78 @@
+package annulus.web;
+
+import java.util.Map;
+
+/**
+ * A field of a form with its label.
+ *
+ * @param name its name, also its id
+ * @param label what is to be typed
+ * @param kind {@code decimal} for a number, else the type of an HTML input
+ * @param value what stands in it
+ * @param longest most characters
+ * @param required whether it must be filled in
+ */
+record FormField(
+    String name, String label, String kind, String value, String longest, boolean required) {
+  static final String DECIMAL = "decimal";
+
+  /** Puts it on a page. */
+  void on(Markup page) {
+    on(page, "field");
+  }
+
+  /**
+   * Puts it on a page.
+   *
+   * @param look class of the style sheet
+   */
+  void on(Markup page, String look) {
+    boolean number = kind.equals(DECIMAL);
+    page.open("p", "class", look).element("label", label, "for", name);
+    page.single(
+        "input",
+        "id",
+        name,
+        "name",
+        name,
+        "value",
+        value,
+        "type",
+        number ? "text" : kind,
+        "inputmode",
+        number ? DECIMAL : null,
+        "required",
+        required ? "" : null,
+        "maxlength",
+        longest,
+        "autocomplete",
+        "off");
+    page.close();
+  }
+
+  /**
+   * Puts a choice on a page, the empty one first if there is one.
+   *
+   * @param choices words by what is sent
+   * @param chosen what is chosen
+   */
+  static void choice(
+      Markup page, String name, String label, Map<String, String> choices, String chosen) {
+    page.open("p", "class", "field").element("label", label, "for", name);
+    page.open("select", "id", name, "name", name);
+    if (choices.containsKey("")) {
+      option(page, "", choices.get(""), chosen);
+    }
+    choices.forEach(
+        (id, words) -> {
+          if (!id.isEmpty()) {
+            option(page, id, words, chosen);
+          }
+        });
+    page.close().close();
+  }
+
+  private static void option(Markup page, String id, String words, String chosen) {
+    page.element("option", words, "value", id, "selected", id.equals(chosen) ? "" : null);
+  }
+}
