@@ -55,7 +55,11 @@ public record ArrheniusRate(
   /** The logarithm of the rate at a temperature that is not below the minimum. */
   double exponent(double celsius) {
     double kelvin = Units.kelvin(Math.min(celsius, holdAboveC));
-    double perKelvin = activationKJ * 1000 / Units.GAS_CONSTANT;
-    return -perKelvin * (1 / kelvin - 1 / Units.kelvin(referenceC));
+    return -perKelvin() * (1 / kelvin - 1 / Units.kelvin(referenceC));
+  }
+
+  /** The activation energy over the gas constant, K. */
+  double perKelvin() {
+    return activationKJ * 1000 / Units.GAS_CONSTANT;
   }
 }

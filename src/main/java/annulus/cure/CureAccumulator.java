@@ -48,7 +48,7 @@ public final class CureAccumulator implements PieceConsumer {
       if (Double.isNaN(reachedSeconds[i]) && targetsHours[i] <= after) {
         double needed = targetsHours[i] - before;
         reachedSeconds[i] =
-            startSeconds + PieceIntegral.secondsToReach(rate, seconds, startC, endC, needed);
+            startSeconds + PieceInverse.secondsToReach(rate, seconds, startC, endC, needed);
       }
     }
     this.endSeconds = endSeconds;

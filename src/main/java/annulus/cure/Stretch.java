@@ -56,7 +56,7 @@ final class Stretch {
     }
     int before = after - 1;
     return seconds[before]
-        + PieceIntegral.secondsToReach(
+        + PieceInverse.secondsToReach(
             rate,
             seconds[after] - seconds[before],
             celsius[before],
