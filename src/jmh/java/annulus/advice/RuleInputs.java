@@ -4,7 +4,6 @@ import annulus.catalog.CompoundClass;
 import annulus.select.ClassVerdict;
 import annulus.select.Fact;
 import annulus.select.Facts;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 
@@ -12,7 +11,8 @@ import java.util.Optional;
  * What the rules are asked of one order without primer, made ready for the benchmarks.
  *
  * @param joint facts of the joint
- * @param classes facts of each class together with those of the joint
+ * @param classes facts of each class together with those of the joint; at hand by the class itself,
+ *     whose hash would be the work of all its figures
  */
 public record RuleInputs(Facts joint, Map<CompoundClass, Facts> classes) {
   /** The facts of an order that was advised on. */
@@ -20,7 +20,7 @@ public record RuleInputs(Facts joint, Map<CompoundClass, Facts> classes) {
     Facts joint =
         new JointFacts(advice.order(), knowledge.catalog(), advice.gap(), advice.press())
             .joint(Optional.empty());
-    Map<CompoundClass, Facts> classes = new LinkedHashMap<>();
+    Map<CompoundClass, Facts> classes = new IdentityHashMap<>();
     for (ClassVerdict verdict : advice.table()) {
       classes.put(verdict.compound(), joint.with(ofClass(verdict, advice.order())));
     }

@@ -43,7 +43,7 @@ public class SelectBench {
     }
   }
 
-  /** Ours: every finding with its figures, and the choice. */
+  /** Ours: which rules spoke on which class, the standings and the choice. */
   @Benchmark
   public Selection select() {
     return Selection.of(

@@ -15,7 +15,7 @@ import java.util.List;
 public record ClassVerdict(
     CompoundClass compound, Standing standing, double covers, List<Finding> findings) {
   public ClassVerdict {
-    findings = List.copyOf(findings);
+    findings = findings instanceof Spoken ? findings : List.copyOf(findings);
   }
 
   /** Outcome for a class. */
@@ -32,6 +32,9 @@ public record ClassVerdict(
 
   /** Findings of one verdict. */
   public List<Finding> of(Rule.Verdict verdict) {
+    if (findings instanceof Spoken spoken && !spoken.has(verdict)) {
+      return List.of();
+    }
     List<Finding> of = new ArrayList<>();
     for (Finding finding : findings) {
       if (finding.rule().verdict() == verdict) {
@@ -42,6 +45,9 @@ public record ClassVerdict(
   }
 
   int count(Rule.Verdict verdict) {
+    if (findings instanceof Spoken spoken) {
+      return spoken.count(verdict);
+    }
     int count = 0;
     for (Finding finding : findings) {
       count += finding.rule().verdict() == verdict ? 1 : 0;

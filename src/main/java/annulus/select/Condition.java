@@ -16,18 +16,21 @@ public sealed interface Condition {
 
   /** How a number is compared; against NaN, no value, nothing holds. */
   enum Comparison {
-    ABOVE,
-    AT_LEAST,
-    BELOW,
-    AT_MOST;
+    ABOVE(true, false),
+    AT_LEAST(true, true),
+    BELOW(false, false),
+    AT_MOST(false, true);
+
+    private final boolean upwards;
+    private final boolean withLimit;
+
+    Comparison(boolean upwards, boolean withLimit) {
+      this.upwards = upwards;
+      this.withLimit = withLimit;
+    }
 
     boolean holds(double a, double b) {
-      return switch (this) {
-        case ABOVE -> a > b;
-        case AT_LEAST -> a >= b;
-        case BELOW -> a < b;
-        case AT_MOST -> a <= b;
-      };
+      return a == b ? withLimit : upwards ? a > b : a < b;
     }
   }
 
@@ -92,6 +95,13 @@ public sealed interface Condition {
 
     public Set<Object> values() {
       return values;
+    }
+
+    /** What it holds on: names of an enum's constants, and flags. */
+    Set<Object> found() {
+      Set<Object> found = new HashSet<>(names);
+      values.stream().filter(value -> !(value instanceof String)).forEach(found::add);
+      return found;
     }
 
     @Override

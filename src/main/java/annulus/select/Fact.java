@@ -74,12 +74,14 @@ public enum Fact {
   private final Kind kind;
   private final String unit;
   private final String meaning;
+  private final boolean ofClass;
 
   Fact(String id, Kind kind, String unit, String meaning) {
     this.id = id;
     this.kind = kind;
     this.unit = unit;
     this.meaning = meaning;
+    this.ofClass = id.startsWith("class.");
   }
 
   /** The name used in rules. */
@@ -101,7 +103,7 @@ public enum Fact {
 
   /** Whether it belongs to a class rather than to the joint. */
   public boolean ofClass() {
-    return id.startsWith("class.");
+    return ofClass;
   }
 
   /** The fact with this name. */

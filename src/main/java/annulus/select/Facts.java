@@ -6,51 +6,85 @@ import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 
-/** Values of facts: numbers, words or flags. A fact without a value makes every test false. */
+/**
+ * Values of facts: numbers, words or flags. A fact without a value makes every test false. Facts of
+ * a class stand apart from those of the joint, so that what is said of nine classes in one joint
+ * shares what is said of the joint.
+ */
 public final class Facts {
-  private static final int COUNT = Fact.values().length;
+  private static final int OF_JOINT =
+      (int) Arrays.stream(Fact.values()).filter(f -> !f.ofClass()).count();
+  private static final Side NO_JOINT = Side.empty(OF_JOINT);
+  private static final Side NO_CLASS = Side.empty(Fact.values().length - OF_JOINT);
 
-  /** By the ordinal of the fact; NaN where there is no number. */
-  private final double[] numbers;
+  private final Side joint;
+  private final Side ofClass;
 
-  /** By the ordinal of the fact: an enum's constant or a flag; null where there is none. */
-  private final Object[] words;
+  private Facts(Side joint, Side ofClass) {
+    this.joint = joint;
+    this.ofClass = ofClass;
+  }
 
-  private Facts(double[] numbers, Object[] words) {
-    this.numbers = numbers;
-    this.words = words;
+  /** The facts of a joint or those of a class, by place: NaN and null where there is no value. */
+  private static final class Side {
+    private final double[] numbers;
+    private final Object[] words;
+
+    Side(double[] numbers, Object[] words) {
+      this.numbers = numbers;
+      this.words = words;
+    }
+
+    static Side empty(int size) {
+      double[] numbers = new double[size];
+      Arrays.fill(numbers, Double.NaN);
+      return new Side(numbers, new Object[size]);
+    }
+
+    Side copy() {
+      return new Side(numbers.clone(), words.clone());
+    }
+
+    Side with(Side other) {
+      Side all = copy();
+      for (int i = 0; i < numbers.length; i++) {
+        all.numbers[i] = Double.isNaN(other.numbers[i]) ? numbers[i] : other.numbers[i];
+        all.words[i] = other.words[i] == null ? words[i] : other.words[i];
+      }
+      return all;
+    }
+  }
+
+  /** The place of a fact on its side; those of a class come last of all. */
+  private static int place(Fact fact) {
+    return fact.ofClass() ? fact.ordinal() - OF_JOINT : fact.ordinal();
   }
 
   /** Starts a set of facts. */
   public static Builder builder() {
-    double[] numbers = new double[COUNT];
-    Arrays.fill(numbers, Double.NaN);
-    return new Builder(numbers, new Object[COUNT]);
+    return new Builder(NO_JOINT, NO_CLASS);
   }
 
   /** Starts a set of facts with these; what is set wins. */
   public Builder and() {
-    return new Builder(numbers.clone(), words.clone());
+    return new Builder(joint, ofClass);
   }
 
   /** These facts and the other's; the other's win. */
   public Facts with(Facts other) {
-    Builder all = and();
-    for (int i = 0; i < COUNT; i++) {
-      all.numbers[i] = Double.isNaN(other.numbers[i]) ? all.numbers[i] : other.numbers[i];
-      all.words[i] = other.words[i] == null ? all.words[i] : other.words[i];
-    }
-    return all.build();
+    return new Facts(joint.with(other.joint), ofClass.with(other.ofClass));
   }
 
   /** The number of a fact; NaN without a value. */
   double number(Fact fact) {
-    return numbers[fact.ordinal()];
+    int at = fact.ordinal(); // asked very often
+    return at < OF_JOINT ? joint.numbers[at] : ofClass.numbers[at - OF_JOINT];
   }
 
   /** The word of a fact as its enum has it, or a flag; null without a value. */
   Object word(Fact fact) {
-    return words[fact.ordinal()];
+    int at = fact.ordinal();
+    return at < OF_JOINT ? joint.words[at] : ofClass.words[at - OF_JOINT];
   }
 
   /** The value of a fact, or null. */
@@ -79,34 +113,47 @@ public final class Facts {
     return Collections.unmodifiableMap(all);
   }
 
-  /** Collects values and checks their kind. */
+  /** Collects values and checks their kind; a side is copied when it is first written to. */
   public static final class Builder {
-    private double[] numbers;
-    private Object[] words;
+    private Side joint;
+    private Side ofClass;
+    private boolean ownJoint;
+    private boolean ownClass;
 
-    private Builder(double[] numbers, Object[] words) {
-      this.numbers = numbers;
-      this.words = words;
+    private Builder(Side joint, Side ofClass) {
+      this.joint = joint;
+      this.ofClass = ofClass;
+    }
+
+    private Side own(Fact fact) {
+      if (fact.ofClass()) {
+        ofClass = ownClass ? ofClass : ofClass.copy();
+        ownClass = true;
+        return ofClass;
+      }
+      joint = ownJoint ? joint : joint.copy();
+      ownJoint = true;
+      return joint;
     }
 
     /** Sets a number. */
     public Builder number(Fact fact, double value) {
       check(fact, Fact.Kind.NUMBER);
-      numbers[fact.ordinal()] = value;
+      own(fact).numbers[place(fact)] = value;
       return this;
     }
 
     /** Sets a flag. */
     public Builder flag(Fact fact, boolean value) {
       check(fact, Fact.Kind.FLAG);
-      words[fact.ordinal()] = value;
+      own(fact).words[place(fact)] = value;
       return this;
     }
 
     /** Sets a word from an enum; rules name it in lower case with dashes. */
     public Builder word(Fact fact, Enum<?> value) {
       check(fact, Fact.Kind.WORD);
-      words[fact.ordinal()] = value;
+      own(fact).words[place(fact)] = value;
       return this;
     }
 
@@ -116,12 +163,11 @@ public final class Facts {
       }
     }
 
-    /** The facts so far; the builder is used up. */
+    /** The facts so far; what is set afterwards does not change them. */
     public Facts build() {
-      Facts facts = new Facts(numbers, words);
-      numbers = null;
-      words = null;
-      return facts;
+      ownJoint = false;
+      ownClass = false;
+      return new Facts(joint, ofClass);
     }
   }
 }

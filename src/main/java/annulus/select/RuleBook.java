@@ -1,8 +1,8 @@
 package annulus.select;
 
 import annulus.quantity.InvalidValue;
-import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -15,6 +15,10 @@ public final class RuleBook {
 
   /** By id, so that what they say comes out sorted. */
   private final List<Rule> sorted;
+
+  private final RuleSide onJoint;
+  private final RuleSide onClass;
+  private final Map<Rule.Verdict, Bits> byVerdict = new EnumMap<>(Rule.Verdict.class);
 
   public RuleBook(List<Rule> rules) {
     this.rules = List.copyOf(rules);
@@ -29,6 +33,21 @@ public final class RuleBook {
     for (int i = 0; i < rules.size(); i++) {
       checkAgrees(rules.get(i), rules.subList(0, i));
     }
+    this.onJoint = new RuleSide(sorted, Rule::onJoint);
+    this.onClass = new RuleSide(sorted, Rule::onClass);
+    for (Rule.Verdict verdict : Rule.Verdict.values()) {
+      byVerdict.put(verdict, places(verdict));
+    }
+  }
+
+  private Bits places(Rule.Verdict verdict) {
+    Bits places = new Bits(sorted.size());
+    for (int i = 0; i < sorted.size(); i++) {
+      if (sorted.get(i).verdict() == verdict) {
+        places.set(i);
+      }
+    }
+    return places;
   }
 
   /** The facts are compared first: it is quicker, and hardly any two rules look at the same. */
@@ -94,47 +113,43 @@ public final class RuleBook {
 
   /** Every rule that speaks on these facts, sorted by id. */
   public List<Finding> findings(Facts facts, String classId) {
-    return on(facts).findings(facts, classId);
+    return List.copyOf(on(facts).findings(facts, classId));
   }
 
   /** What the rules say as far as the joint decides it. */
   OnJoint on(Facts joint) {
-    List<Open> open = new ArrayList<>();
-    for (Rule rule : sorted) {
-      if (rule.holdsOnJoint(joint)) {
-        open.add(new Open(rule, rule.ofJoint() ? Finding.of(rule, joint, "") : null));
-      }
-    }
-    return new OnJoint(open);
+    return new OnJoint(joint, onJoint.speaking(joint));
   }
 
-  /**
-   * A rule that the joint does not keep silent.
-   *
-   * @param rule which
-   * @param spoken what it says where the joint alone decides; else null: the class decides
-   */
-  private record Open(Rule rule, Finding spoken) {}
+  /** The rule at a place in the order of ids. */
+  Rule at(int place) {
+    return sorted.get(place);
+  }
 
-  /** The rules that one joint does not keep silent, sorted by id. */
-  static final class OnJoint {
-    private final List<Open> open;
+  /** The places of the rules with this verdict. */
+  Bits with(Rule.Verdict verdict) {
+    return byVerdict.get(verdict);
+  }
 
-    private OnJoint(List<Open> open) {
+  /** The rules that one joint does not keep silent. */
+  final class OnJoint {
+    private final Facts joint;
+    private final Bits open;
+
+    private OnJoint(Facts joint, Bits open) {
+      this.joint = joint;
       this.open = open;
     }
 
-    /** Every rule that speaks of a class in the joint, sorted by id. */
-    List<Finding> findings(Facts ofClass, String classId) {
-      List<Finding> found = new ArrayList<>();
-      for (Open o : open) {
-        if (o.spoken() != null) {
-          found.add(o.spoken());
-        } else if (o.rule().holdsOnClass(ofClass)) {
-          found.add(Finding.of(o.rule(), ofClass, classId));
-        }
-      }
-      return found;
+    /**
+     * Every rule that speaks of a class in the joint, sorted by id.
+     *
+     * @param facts those of the joint and of the class
+     */
+    Spoken findings(Facts facts, String classId) {
+      Bits speaking = onClass.speaking(facts);
+      speaking.keepOnly(open);
+      return new Spoken(RuleBook.this, speaking, joint, facts, classId);
     }
   }
 

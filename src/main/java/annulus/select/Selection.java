@@ -14,6 +14,21 @@ import java.util.function.Function;
  * @param table every class, in the catalogue's order
  */
 public record Selection(List<ClassVerdict> table) {
+  /**
+   * The least filling, then what the rules prefer, then the stronger, then by name so that no file
+   * order decides.
+   */
+  private static final Comparator<ClassVerdict> LEAST_FILLING =
+      Comparator.<ClassVerdict>comparingDouble(v -> v.compound().gapUm().high())
+          .thenComparingInt(v -> -v.count(Rule.Verdict.PREFERS))
+          .thenComparingDouble(v -> -v.compound().strengthMPa().likely())
+          .thenComparing(v -> v.compound().id());
+
+  private static final Comparator<ClassVerdict> RELEASABLE_FIRST =
+      Comparator.<ClassVerdict>comparingInt(
+              v -> v.compound().permanence() == CompoundClass.Permanence.RELEASABLE ? 0 : 1)
+          .thenComparing(LEAST_FILLING);
+
   public Selection {
     table = List.copyOf(table);
   }
@@ -39,11 +54,10 @@ public record Selection(List<ClassVerdict> table) {
     RuleBook.OnJoint open = rules.on(joint);
     for (CompoundClass compound : classes) {
       Facts facts = ofClass.apply(compound);
-      List<Finding> findings = open.findings(facts, compound.id());
+      Spoken spoken = open.findings(facts, compound.id());
       double covers = facts.number(Fact.CLASS_COVERS);
       table.add(
-          new ClassVerdict(
-              compound, standing(findings), Double.isNaN(covers) ? 0 : covers, findings));
+          new ClassVerdict(compound, standing(spoken), Double.isNaN(covers) ? 0 : covers, spoken));
     }
     int best = best(table, releasableFirst, forced);
     if (best >= 0) {
@@ -55,7 +69,7 @@ public record Selection(List<ClassVerdict> table) {
   /** Where the best usable class stands; -1 for none. */
   private static int best(
       List<ClassVerdict> table, boolean releasableFirst, Optional<String> forced) {
-    Comparator<ClassVerdict> order = order(releasableFirst);
+    Comparator<ClassVerdict> order = releasableFirst ? RELEASABLE_FIRST : LEAST_FILLING;
     int best = -1;
     for (int i = 0; i < table.size(); i++) {
       ClassVerdict verdict = table.get(i);
@@ -67,32 +81,13 @@ public record Selection(List<ClassVerdict> table) {
     return best;
   }
 
-  private static ClassVerdict.Standing standing(List<Finding> findings) {
-    boolean needsPrimer = false;
-    for (Finding finding : findings) {
-      if (finding.rule().verdict() == Rule.Verdict.EXCLUDES) {
-        return ClassVerdict.Standing.EXCLUDED;
-      }
-      needsPrimer |= finding.rule().verdict() == Rule.Verdict.NEEDS_PRIMER;
+  private static ClassVerdict.Standing standing(Spoken spoken) {
+    if (spoken.has(Rule.Verdict.EXCLUDES)) {
+      return ClassVerdict.Standing.EXCLUDED;
     }
-    return needsPrimer ? ClassVerdict.Standing.NEEDS_PRIMER : ClassVerdict.Standing.SUITABLE;
-  }
-
-  /**
-   * Releasable first where wanted, then the least filling, then what the rules prefer, then the
-   * stronger, then by name so that no file order decides.
-   */
-  private static Comparator<ClassVerdict> order(boolean releasableFirst) {
-    Comparator<ClassVerdict> apart =
-        Comparator.comparing(
-            v -> v.compound().permanence() == CompoundClass.Permanence.RELEASABLE ? 0 : 1);
-    Comparator<ClassVerdict> filling = Comparator.comparingDouble(v -> v.compound().gapUm().high());
-    Comparator<ClassVerdict> rest =
-        filling
-            .thenComparingInt(v -> -v.count(Rule.Verdict.PREFERS))
-            .thenComparingDouble(v -> -v.compound().strengthMPa().likely())
-            .thenComparing(v -> v.compound().id());
-    return releasableFirst ? apart.thenComparing(rest) : rest;
+    return spoken.has(Rule.Verdict.NEEDS_PRIMER)
+        ? ClassVerdict.Standing.NEEDS_PRIMER
+        : ClassVerdict.Standing.SUITABLE;
   }
 
   /** The class chosen, if any is suitable. */

@@ -1,0 +1,124 @@
+package annulus.select;
+
+import annulus.select.Condition.Against;
+import annulus.select.Condition.Any;
+import annulus.select.Condition.Between;
+import annulus.select.Condition.Is;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The tests of many rules, each once and with a number, made ready to be tried together on a set of
+ * facts. A word is looked at once for all tests of it.
+ */
+final class Tests {
+  private final Map<Condition, Integer> numbers = new LinkedHashMap<>();
+  private final Words[] words;
+  private final Limit[] limits;
+  private final Pair[] pairs;
+  private final AnyOf[] anyOf;
+  private final Other[] others;
+
+  private record Limit(Against test, int number) {}
+
+  private record Pair(Between test, int number) {}
+
+  private record AnyOf(Bits tests, int number) {}
+
+  private record Other(Condition test, int number) {}
+
+  Tests(Collection<Condition> all) {
+    all.forEach(this::number);
+    Map<Fact, Words> byFact = new EnumMap<>(Fact.class);
+    List<Limit> limited = new ArrayList<>();
+    List<Pair> paired = new ArrayList<>();
+    List<AnyOf> any = new ArrayList<>();
+    List<Other> rest = new ArrayList<>();
+    numbers.forEach(
+        (test, number) -> {
+          if (test instanceof Is is) {
+            byFact.computeIfAbsent(is.fact(), f -> new Words(f, size())).add(number, is.found());
+          } else if (test instanceof Against against) {
+            limited.add(new Limit(against, number));
+          } else if (test instanceof Between between) {
+            paired.add(new Pair(between, number));
+          } else if (isOfSingles(test)) {
+            any.add(new AnyOf(bits(((Any) test).parts()), number));
+          } else {
+            rest.add(new Other(test, number));
+          }
+        });
+    words = byFact.values().toArray(Words[]::new);
+    limits = limited.toArray(Limit[]::new);
+    pairs = paired.toArray(Pair[]::new);
+    anyOf = any.toArray(AnyOf[]::new);
+    others = rest.toArray(Other[]::new);
+  }
+
+  private void number(Condition test) {
+    if (isOfSingles(test)) {
+      ((Any) test).parts().forEach(this::number);
+    }
+    numbers.putIfAbsent(test, numbers.size());
+  }
+
+  private static boolean isOfSingles(Condition test) {
+    return test instanceof Any any && any.parts().stream().allMatch(Tests::isSingle);
+  }
+
+  private static boolean isSingle(Condition test) {
+    return test instanceof Is || test instanceof Against || test instanceof Between;
+  }
+
+  int size() {
+    return numbers.size();
+  }
+
+  int numberOf(Condition test) {
+    return numbers.get(test);
+  }
+
+  /** The numbers of some of these tests. */
+  Bits bits(Collection<Condition> tests) {
+    Bits bits = new Bits(size());
+    tests.forEach(test -> bits.set(numberOf(test)));
+    return bits;
+  }
+
+  /** The tests that hold. */
+  Bits holding(Facts facts) {
+    Bits holding = new Bits(size());
+    for (Words word : words) {
+      word.addHolding(facts, holding);
+    }
+    for (Limit limit : limits) {
+      if (limit.test().holds(facts)) {
+        holding.set(limit.number());
+      }
+    }
+    for (Pair pair : pairs) {
+      if (pair.test().holds(facts)) {
+        holding.set(pair.number());
+      }
+    }
+    addComposed(facts, holding);
+    return holding;
+  }
+
+  private void addComposed(Facts facts, Bits holding) {
+    for (AnyOf any : anyOf) {
+      if (holding.holdsAny(any.tests())) {
+        holding.set(any.number());
+      }
+    }
+    for (Other other : others) {
+      if (other.test().holds(facts)) {
+        holding.set(other.number());
+      }
+    }
+  }
+}
