@@ -48,10 +48,7 @@ final class HoldWork {
     this.compound = compound;
     this.gap = gap;
     this.primer = primer;
-    this.whenCold =
-        computable()
-            ? whenCold(gap.lowerUm(order.confidence()), gap.upperUm(order.confidence()))
-            : List.of();
+    this.whenCold = computable() ? whenCold(gap.limits(order.confidence())) : List.of();
   }
 
   /** Laminates and plastics get no figure: none would be honest. */
@@ -142,10 +139,13 @@ final class HoldWork {
   }
 
   /** All factors but that of the service temperature. */
-  private List<HoldFactor> whenCold(double lowerUm, double upperUm) {
+  private List<HoldFactor> whenCold(Gap.Limits limits) {
     List<HoldFactor> factors = new ArrayList<>();
     factors.add(
-        knowledge.hold().gapFactor(lowerUm, upperUm).orElse(new HoldFactor(Kind.GAP, NONE)));
+        knowledge
+            .hold()
+            .gapFactor(limits.lowerUm(), limits.upperUm())
+            .orElse(new HoldFactor(Kind.GAP, NONE)));
     factors.add(
         knowledge
             .hold()

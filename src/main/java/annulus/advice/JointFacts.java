@@ -94,11 +94,12 @@ final class JointFacts {
 
   private void gap(Facts.Builder facts) {
     Gap gap = found.gap();
+    Gap.Limits limits = gap.limits(order.confidence());
     facts
         .number(Fact.GAP_LIKELY, gap.largestUm())
-        .number(Fact.GAP_LARGEST, gap.upperUm(order.confidence()))
-        .number(Fact.GAP_SMALLEST, gap.lowerUm(order.confidence()))
-        .number(Fact.GAP_ONE_SIDED, gap.oneSidedUm(order.confidence()))
+        .number(Fact.GAP_LARGEST, limits.upperUm())
+        .number(Fact.GAP_SMALLEST, limits.lowerUm())
+        .number(Fact.GAP_ONE_SIDED, limits.oneSidedUm())
         .number(Fact.GAP_GROWTH, found.inService().growthUm())
         .word(Fact.FIT, fit(gap, catalog, order.confidence()))
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());

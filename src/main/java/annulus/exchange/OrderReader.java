@@ -32,6 +32,13 @@ import java.util.OptionalDouble;
 
 /** Reads orders: one set of rules for files, command lines and batch rows. */
 public final class OrderReader {
+  /** Names of a gap that leave open how it is counted. */
+  private static final List<String> BARE_GAPS =
+      List.of("gap", "clearance", "gapUm", "clearanceUm", "gapMm");
+
+  private static final List<String> BESIDE_A_GAP =
+      List.of("radialGapPlusMinusUm", "diametralClearancePlusMinusUm", "diameterMm");
+
   private final Knowledge knowledge;
   private final Catalog catalog;
   private final Instant now;
@@ -173,7 +180,7 @@ public final class OrderReader {
     }
 
     private void refuseBareGap() {
-      for (String bare : List.of("gap", "clearance", "gapUm", "clearanceUm", "gapMm")) {
+      for (String bare : BARE_GAPS) {
         if (f.stands(bare)) {
           f.allow(bare);
           problems.add(
@@ -221,8 +228,7 @@ public final class OrderReader {
 
     /** Fields that say something about a given gap, where none is given. */
     private void refuseLoneGapFields() {
-      for (String lone :
-          List.of("radialGapPlusMinusUm", "diametralClearancePlusMinusUm", "diameterMm")) {
+      for (String lone : BESIDE_A_GAP) {
         if (f.has(lone)) {
           problems.add(
               f.placeOf(lone),

@@ -70,14 +70,33 @@ public record Gap(
     return new Gap(nominalMm, radialUm, radialUm, radialUm, budget, budget);
   }
 
+  /**
+   * Limits of the centred gap at one level, radial µm.
+   *
+   * @param lowerUm lower limit of the smallest gap
+   * @param upperUm upper limit of the largest gap
+   */
+  public record Limits(double lowerUm, double upperUm) {
+    /** As {@link Gap#oneSidedUm}. */
+    public double oneSidedUm() {
+      return Math.max(0, 2 * upperUm);
+    }
+  }
+
+  /** Both limits at a two-sided level. */
+  public Limits limits(double level) {
+    double expanded = extremeBudget.expandedUm(level);
+    return new Limits(smallestUm - expanded, largestUm + expanded);
+  }
+
   /** Upper limit of the largest centred gap at a two-sided level, radial µm. */
   public double upperUm(double level) {
-    return largestUm + extremeBudget.expandedUm(level);
+    return limits(level).upperUm();
   }
 
   /** Lower limit of the smallest centred gap at a two-sided level, radial µm. */
   public double lowerUm(double level) {
-    return smallestUm - extremeBudget.expandedUm(level);
+    return limits(level).lowerUm();
   }
 
   /**
@@ -85,7 +104,7 @@ public record Gap(
    * clearance, upper limit, µm; 0 for interference.
    */
   public double oneSidedUm(double level) {
-    return Math.max(0, 2 * upperUm(level));
+    return limits(level).oneSidedUm();
   }
 
   /** What is believed of the largest centred gap, radial µm. */

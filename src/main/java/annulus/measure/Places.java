@@ -15,9 +15,15 @@ final class Places {
   private static final double NOT_TOLD = -1;
 
   private final List<Place> all;
+  private final boolean angleMissing;
 
   private Places(List<Place> all) {
     this.all = List.copyOf(all);
+    boolean missing = false;
+    for (Place place : all) {
+      missing |= !place.hasAngle();
+    }
+    this.angleMissing = missing;
   }
 
   /** One place; the angle is folded into the period of the instrument's contacts. */
@@ -67,8 +73,17 @@ final class Places {
   private record Placed(double depth, double angle, double mm) implements Comparable<Placed> {
     static Placed of(Reading r, double period) {
       double angle = r.angleDeg().orElse(NOT_TOLD);
-      double folded = angle == NOT_TOLD ? angle : Math.rint(angle % period * 1e6) / 1e6 + 0.0;
+      double folded = angle == NOT_TOLD ? angle : folded(angle, period);
       return new Placed(r.depthMm().orElse(NOT_TOLD) + 0.0, folded, r.mm());
+    }
+
+    /** What is left over whole periods, in whole millionths; {@code %} is the same, and slow. */
+    private static double folded(double angle, double period) {
+      double rest = angle;
+      while (rest >= period) {
+        rest -= period;
+      }
+      return Math.rint(rest * 1e6) / 1e6 + 0.0;
     }
 
     boolean isWhere(Placed other) {
@@ -156,12 +171,7 @@ final class Places {
   }
 
   boolean angleMissing() {
-    for (Place p : all) {
-      if (!p.hasAngle()) {
-        return true;
-      }
-    }
-    return false;
+    return angleMissing;
   }
 
   /** Largest disagreement of readings at one place of known angle, µm. */
