@@ -35,6 +35,9 @@ import java.util.OptionalDouble;
 final class CurePlan {
   private static final double BEYOND_ANY_CALENDAR_S = 1e11;
 
+  /** How many points a picture's curve has. */
+  private static final int POINTS = 49;
+
   private final JointOrder order;
   private final CompoundClass compound;
   private final Faces faces;
@@ -63,8 +66,9 @@ final class CurePlan {
     this.upperUm = Math.max(0, gap.upperUm(order.confidence()));
     this.typicalGap = gapFactor(cure, gap.largestUm(), cure.gapExponent().likely());
     this.slowGap = Math.max(typicalGap, gapFactor(cure, upperUm, cure.gapExponent().high()));
-    this.typical = model(typicalGap).in(order.cure().history(), 0.5);
-    this.slow = model(slowGap).in(order.cure().coldSide(), order.confidence());
+    CureModel likely = model(typicalGap);
+    this.typical = likely.in(order.cure().history(), 0.5);
+    this.slow = likely.withGapFactor(slowGap).in(order.cure().coldSide(), order.confidence());
   }
 
   private static double gapFactor(CompoundClass.Cure cure, double um, double exponent) {
@@ -109,8 +113,10 @@ final class CurePlan {
   }
 
   private static CureCurve curve(CompoundClass.Cure cure) {
-    List<CureCurve.Point> points = new ArrayList<>();
-    cure.stages().forEach(s -> points.add(new CureCurve.Point(s.fraction(), s.hours())));
+    List<CureCurve.Point> points = new ArrayList<>(cure.stages().size() + 1);
+    for (CompoundClass.StagePoint stage : cure.stages()) {
+      points.add(new CureCurve.Point(stage.fraction(), stage.hours()));
+    }
     if (cure.completeHours() > cure.at(Stage.FULL).hours() && cure.at(Stage.FULL).fraction() < 1) {
       points.add(new CureCurve.Point(1, cure.completeHours()));
     }
@@ -180,17 +186,17 @@ final class CurePlan {
     if (end.isEmpty() || fixture.typical().isEmpty()) {
       return List.of();
     }
-    int count = 48;
     double first = Math.max(60, fixture.typical().get().toSeconds() / 2.0);
     double last = Math.max(first * 2, end.get().toSeconds() * 1.1);
-    List<CurvePoint> points = new ArrayList<>();
-    for (int i = 0; i <= count; i++) {
-      double seconds = Math.rint(first * Math.pow(last / first, i / (double) count));
-      points.add(
-          new CurvePoint(
-              Duration.ofSeconds((long) seconds),
-              typical.fractionAt(seconds),
-              slow.fractionAt(seconds)));
+    double[] seconds = new double[POINTS];
+    for (int i = 0; i < POINTS; i++) {
+      seconds[i] = Math.rint(first * Math.pow(last / first, i / (POINTS - 1.0)));
+    }
+    double[] likely = typical.fractionsAt(seconds);
+    double[] sure = slow.fractionsAt(seconds);
+    List<CurvePoint> points = new ArrayList<>(POINTS);
+    for (int i = 0; i < POINTS; i++) {
+      points.add(new CurvePoint(Duration.ofSeconds((long) seconds[i]), likely[i], sure[i]));
     }
     return points;
   }

@@ -50,6 +50,16 @@ public final class CureCourse {
     return curve.fractionAt(reduced.hoursAt(seconds) / (timeFactor * spreadFactor));
   }
 
+  /** As {@link #fractionAt}, for times, s, that never fall. */
+  public double[] fractionsAt(double[] risingSeconds) {
+    double[] hours = new double[risingSeconds.length];
+    double factor = timeFactor * spreadFactor;
+    for (int i = 0; i < hours.length; i++) {
+      hours[i] = reduced.hoursAt(risingSeconds[i]) / factor;
+    }
+    return curve.fractionsAt(hours);
+  }
+
   /** The reduced time behind it. */
   public ReducedTime reduced() {
     return reduced;

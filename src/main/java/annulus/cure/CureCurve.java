@@ -72,17 +72,47 @@ public record CureCurve(List<Point> points) {
    */
   public double fractionAt(double hours) {
     Check.within("hours", hours, 0, Double.POSITIVE_INFINITY, "h");
+    int after = after(0, hours);
+    return between(after, hours, logWidth(after));
+  }
+
+  /** As {@link #fractionAt}, for reduced times, h, that never fall: one walk along the points. */
+  double[] fractionsAt(double[] risingHours) {
+    double[] fractions = new double[risingHours.length];
     int after = 0;
-    int size = points.size();
-    while (after < size && points.get(after).hours() <= hours) {
+    double logWidth = logWidth(0);
+    for (int i = 0; i < fractions.length; i++) {
+      int next = after(after, risingHours[i]);
+      logWidth = next == after ? logWidth : logWidth(next);
+      after = next;
+      fractions[i] = between(after, risingHours[i], logWidth);
+    }
+    return fractions;
+  }
+
+  /** The first point after a reduced time, from a point on that is not beyond it. */
+  private int after(int from, double hours) {
+    int after = from;
+    while (after < points.size() && points.get(after).hours() <= hours) {
       after++;
     }
-    if (after == 0 || after == size) {
+    return after;
+  }
+
+  /** Logarithm of a point's hours over those of the point before; NaN where there is none. */
+  private double logWidth(int after) {
+    return after == 0 || after == points.size()
+        ? Double.NaN
+        : Math.log(points.get(after).hours() / points.get(after - 1).hours());
+  }
+
+  private double between(int after, double hours, double logWidth) {
+    if (after == 0 || after == points.size()) {
       return after == 0 ? 0 : lastFraction();
     }
     Point low = points.get(after - 1);
     Point high = points.get(after);
-    double share = Math.log(hours / low.hours()) / Math.log(high.hours() / low.hours());
+    double share = Math.log(hours / low.hours()) / logWidth;
     double fraction = low.fraction() + (high.fraction() - low.fraction()) * share;
     return Math.min(high.fraction(), Math.max(low.fraction(), fraction));
   }

@@ -33,6 +33,11 @@ public record CureModel(
     Check.positive("primerFactor", primerFactor, "");
   }
 
+  /** The same joint with another time factor of the gap. */
+  public CureModel withGapFactor(double other) {
+    return new CureModel(surfaceFactor, other, primerFactor, curve, typical, slow, spread);
+  }
+
   /** Product of the time factors. */
   public double timeFactor() {
     return surfaceFactor * gapFactor * primerFactor;
