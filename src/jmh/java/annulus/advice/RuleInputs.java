@@ -4,6 +4,7 @@ import annulus.catalog.CompoundClass;
 import annulus.select.ClassVerdict;
 import annulus.select.Fact;
 import annulus.select.Facts;
+import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.Optional;
 

@@ -4,17 +4,18 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
 
-/** A rule that spoke. Its figures are put together when they are asked for. */
+/** A rule that spoke. Its figures are put together when they are first asked for. */
 public final class Finding {
   private final Rule rule;
   private final String classId;
-  private final Supplier<Map<Fact, Object>> figures;
+  private final Facts facts;
+  private volatile Map<Fact, Object> figures;
 
-  private Finding(Rule rule, String classId, Supplier<Map<Fact, Object>> figures) {
+  private Finding(Rule rule, String classId, Facts facts, Map<Fact, Object> figures) {
     this.rule = rule;
     this.classId = classId;
+    this.facts = facts;
     this.figures = figures;
   }
 
@@ -24,27 +25,22 @@ public final class Finding {
    * @param figures the facts it looked at or mentions, with their values
    */
   public Finding(Rule rule, String classId, Map<Fact, Object> figures) {
-    this(rule, classId, copied(figures));
-  }
-
-  private static Supplier<Map<Fact, Object>> copied(Map<Fact, Object> figures) {
-    Map<Fact, Object> copy = new LinkedHashMap<>(figures);
-    return () -> copy;
+    this(rule, classId, null, Collections.unmodifiableMap(new LinkedHashMap<>(figures)));
   }
 
   static Finding of(Rule rule, Facts facts, String classId) {
-    return new Finding(rule, rule.ofJoint() ? "" : classId, () -> told(rule, facts));
+    return new Finding(rule, rule.ofJoint() ? "" : classId, facts, null);
   }
 
-  private static Map<Fact, Object> told(Rule rule, Facts facts) {
-    Map<Fact, Object> figures = new LinkedHashMap<>();
+  private Map<Fact, Object> told() {
+    Map<Fact, Object> told = new LinkedHashMap<>();
     for (Fact fact : rule.figures()) {
       Object value = facts.value(fact);
       if (value != null) {
-        figures.put(fact, value);
+        told.put(fact, value);
       }
     }
-    return figures;
+    return Collections.unmodifiableMap(told);
   }
 
   /** Which rule. */
@@ -59,7 +55,12 @@ public final class Finding {
 
   /** The facts it looked at or mentions, with their values. */
   public Map<Fact, Object> figures() {
-    return Collections.unmodifiableMap(figures.get());
+    Map<Fact, Object> known = figures;
+    if (known == null) {
+      known = told();
+      figures = known;
+    }
+    return known;
   }
 
   @Override

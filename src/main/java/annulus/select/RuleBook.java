@@ -121,24 +121,40 @@ public final class RuleBook {
     return new OnJoint(joint, onJoint.speaking(joint));
   }
 
-  /** The rule at a place in the order of ids. */
-  Rule at(int place) {
-    return sorted.get(place);
-  }
-
-  /** The places of the rules with this verdict. */
-  Bits with(Rule.Verdict verdict) {
-    return byVerdict.get(verdict);
-  }
-
   /** The rules that one joint does not keep silent. */
   final class OnJoint {
     private final Facts joint;
     private final Bits open;
 
+    /** By place: what the joint alone decides, the same for every class. */
+    private volatile Finding[] ofJoint;
+
     private OnJoint(Facts joint, Bits open) {
       this.joint = joint;
       this.open = open;
+    }
+
+    /** What the rule at a place says of the joint. */
+    Finding ofJoint(int place) {
+      Finding[] known = ofJoint;
+      if (known == null) {
+        known = new Finding[sorted.size()];
+        for (int i = open.next(0); i >= 0; i = open.next(i + 1)) {
+          known[i] = sorted.get(i).ofJoint() ? Finding.of(sorted.get(i), joint, "") : null;
+        }
+        ofJoint = known;
+      }
+      return known[place];
+    }
+
+    /** The rule at a place in the order of ids. */
+    Rule at(int place) {
+      return sorted.get(place);
+    }
+
+    /** The places of the rules with this verdict. */
+    Bits with(Rule.Verdict verdict) {
+      return byVerdict.get(verdict);
     }
 
     /**
@@ -149,7 +165,7 @@ public final class RuleBook {
     Spoken findings(Facts facts, String classId) {
       Bits speaking = onClass.speaking(facts);
       speaking.keepOnly(open);
-      return new Spoken(RuleBook.this, speaking, joint, facts, classId);
+      return new Spoken(this, speaking, facts, classId);
     }
   }
 

@@ -8,31 +8,30 @@ import java.util.List;
  * them.
  */
 final class Spoken extends AbstractList<Finding> {
-  private final RuleBook book;
+  private final RuleBook.OnJoint open;
   private final Bits rules;
-  private final Facts joint;
   private final Facts ofClass;
   private final String classId;
   private volatile List<Finding> made;
 
   /**
+   * @param open the rules that the joint leaves open
    * @param rules places of the rules that spoke
    * @param ofClass facts of the joint and of the class
    */
-  Spoken(RuleBook book, Bits rules, Facts joint, Facts ofClass, String classId) {
-    this.book = book;
+  Spoken(RuleBook.OnJoint open, Bits rules, Facts ofClass, String classId) {
+    this.open = open;
     this.rules = rules;
-    this.joint = joint;
     this.ofClass = ofClass;
     this.classId = classId;
   }
 
   boolean has(Rule.Verdict verdict) {
-    return rules.holdsAny(book.with(verdict));
+    return rules.holdsAny(open.with(verdict));
   }
 
   int count(Rule.Verdict verdict) {
-    return rules.common(book.with(verdict));
+    return rules.common(open.with(verdict));
   }
 
   private List<Finding> made() {
@@ -42,8 +41,8 @@ final class Spoken extends AbstractList<Finding> {
       int place = -1;
       for (int i = 0; i < all.length; i++) {
         place = rules.next(place + 1);
-        Rule rule = book.at(place);
-        all[i] = Finding.of(rule, rule.ofJoint() ? joint : ofClass, classId);
+        Rule rule = open.at(place);
+        all[i] = rule.ofJoint() ? open.ofJoint(place) : Finding.of(rule, ofClass, classId);
       }
       known = List.of(all);
       made = known;
