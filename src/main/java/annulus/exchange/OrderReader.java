@@ -20,8 +20,11 @@ import annulus.quantity.Interval;
 import annulus.quantity.Numbers;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -59,6 +62,16 @@ public final class OrderReader {
     this.now = now.truncatedTo(ChronoUnit.SECONDS);
     this.zone = zone;
     this.places = Catalog.index(places, ShopPlace::name);
+  }
+
+  /** Loads what reading any order needs, so that another thread can do it beforehand. */
+  public static void prepare(ZoneId zone) {
+    String time = OffsetDateTime.parse("2000-01-01T00:00Z").atZoneSameInstant(zone).toString();
+    try {
+      JsonNodes.read("", new StringReader("{\"start\": \"" + time + "\"}"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /**

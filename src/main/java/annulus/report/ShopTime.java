@@ -5,8 +5,11 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.temporal.ChronoField;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * Clock times and durations as the shop reads them. Safe times are rounded up, time that runs out
@@ -16,8 +19,15 @@ import java.util.Locale;
  * @param start when the joint is closed
  */
 record ShopTime(ZoneId zone, Instant start) {
+  /** Spelt out, as the JVM needs long to look up what it calls the days. */
+  private static final Map<Long, String> DAYS =
+      Map.of(1L, "Mon", 2L, "Tue", 3L, "Wed", 4L, "Thu", 5L, "Fri", 6L, "Sat", 7L, "Sun");
+
   private static final DateTimeFormatter BRIEF =
-      DateTimeFormatter.ofPattern("EEE uuuu-MM-dd HH:mm", Locale.ENGLISH);
+      new DateTimeFormatterBuilder()
+          .appendText(ChronoField.DAY_OF_WEEK, DAYS)
+          .appendPattern(" uuuu-MM-dd HH:mm")
+          .toFormatter(Locale.ENGLISH);
   private static final DateTimeFormatter OFFSET =
       DateTimeFormatter.ofPattern("xxx", Locale.ENGLISH);
   private static final DateTimeFormatter ISO =

@@ -211,7 +211,8 @@ public final class TextReport {
     StepTexts words = new StepTexts(time);
     int number = 1;
     for (Step step : advice.steps()) {
-      lines.hanging(String.format(java.util.Locale.ROOT, "%4d. ", number++), words.text(step));
+      String count = Integer.toString(number++);
+      lines.hanging(" ".repeat(Math.max(0, 4 - count.length())) + count + ". ", words.text(step));
     }
     if (advice.steps().isEmpty()) {
       lines.line("  None: do as told above first.");

@@ -53,7 +53,10 @@ public sealed interface Condition {
 
     @Override
     public Set<Fact> facts() {
-      return ordered(List.of(Set.of(fact), Set.of(other)));
+      Set<Fact> both = new LinkedHashSet<>();
+      both.add(fact);
+      both.add(other);
+      return both;
     }
   }
 
@@ -141,7 +144,7 @@ public sealed interface Condition {
 
     @Override
     public Set<Fact> facts() {
-      return ordered(parts.stream().map(Condition::facts).toList());
+      return ofAll(parts);
     }
   }
 
@@ -163,13 +166,15 @@ public sealed interface Condition {
 
     @Override
     public Set<Fact> facts() {
-      return ordered(parts.stream().map(Condition::facts).toList());
+      return ofAll(parts);
     }
   }
 
-  private static Set<Fact> ordered(List<Set<Fact>> sets) {
+  private static Set<Fact> ofAll(List<Condition> parts) {
     Set<Fact> all = new LinkedHashSet<>();
-    sets.forEach(all::addAll);
+    for (Condition part : parts) {
+      all.addAll(part.facts());
+    }
     return all;
   }
 }
