@@ -9,9 +9,7 @@ import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.BiFunction;
-import java.util.function.Supplier;
 
 /** Reads everything an answer is judged by. */
 public final class KnowledgeFiles {
@@ -24,21 +22,7 @@ public final class KnowledgeFiles {
    * @throws IOException when a file can't be read
    */
   public static Knowledge read(DataFiles files) throws IOException {
-    Optional<Knowledge> built = files.hasShop() ? Optional.empty() : asBuilt();
-    return built.isPresent() ? built.get() : readFiles(files);
-  }
-
-  /** What the build made of the program's own tables; empty where it did not. */
-  static Optional<Knowledge> asBuilt() {
-    try {
-      Class<?> tables = Class.forName("annulus.exchange." + TablesAsCode.NAME);
-      return Optional.of(
-          (Knowledge) ((Supplier<?>) tables.getDeclaredConstructor().newInstance()).get());
-    } catch (ClassNotFoundException e) {
-      return Optional.empty();
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException(e);
-    }
+    return BuiltTables.orRead(files, Knowledge.class, KnowledgeFiles::readFiles);
   }
 
   /** As {@link #read}, always from the files themselves. */

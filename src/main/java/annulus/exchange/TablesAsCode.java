@@ -1,6 +1,5 @@
 package annulus.exchange;
 
-import annulus.advice.Knowledge;
 import java.io.IOException;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Field;
@@ -26,7 +25,7 @@ import javax.tools.ToolProvider;
  * change after the build.
  */
 public final class TablesAsCode {
-  /** The class it makes; {@link KnowledgeFiles} finds it by this name. */
+  /** The class it makes; {@link BuiltTables} finds it by this name. */
   static final String NAME = "TablesAsBuilt";
 
   private static final String HEAD =
@@ -36,7 +35,7 @@ public final class TablesAsCode {
       import java.util.*;
 
       /** What data/ says. Made by the build; not to be changed by hand. */
-      final class %s implements java.util.function.Supplier<annulus.advice.Knowledge> {
+      final class %s {
         @SuppressWarnings("unchecked")
         private static <K, V> Map<K, V> map(Object... pairs) {
           Map<K, V> map = new LinkedHashMap<>();
@@ -44,11 +43,6 @@ public final class TablesAsCode {
             map.put((K) pairs[i], (V) pairs[i + 1]);
           }
           return map;
-        }
-
-        @Override
-        public annulus.advice.Knowledge get() {
-          return %s;
         }
       """;
 
@@ -66,7 +60,7 @@ public final class TablesAsCode {
   public static void main(String[] args) throws IOException {
     Path source = Path.of(args[0], "annulus", "exchange", NAME + ".java");
     Files.createDirectories(source.getParent());
-    Files.writeString(source, of(KnowledgeFiles.readFiles(DataFiles.bundled())));
+    Files.writeString(source, of(all(DataFiles.bundled())));
     int code =
         ToolProvider.getSystemJavaCompiler()
             .run(
@@ -86,11 +80,22 @@ public final class TablesAsCode {
     }
   }
 
-  /** The source of a class that makes this knowledge. */
-  static String of(Knowledge knowledge) {
+  /** Everything that is made, read from the files. */
+  static List<Object> all(DataFiles files) throws IOException {
+    return List.of(
+        KnowledgeFiles.readFiles(files),
+        WarmUpFile.readFiles(files),
+        LoggerRules.readFiles(files),
+        Iso286Files.readFiles(files));
+  }
+
+  /** The source of a class that makes these. */
+  static String of(List<Object> all) {
     TablesAsCode code = new TablesAsCode();
-    String all = code.value(knowledge, Knowledge.class);
-    return HEAD.formatted(NAME, all) + code.methods + "}\n";
+    for (Object each : all) {
+      code.method(each.getClass(), BuiltTables.method(each.getClass()), code.call(each));
+    }
+    return HEAD.formatted(NAME) + code.methods + "}\n";
   }
 
   /** An expression that makes an equal value. */
@@ -115,8 +120,14 @@ public final class TablesAsCode {
     return made(value);
   }
 
-  /** A call of the constructor; what it takes are the first fields, in their order. */
+  /** Larger things get a method of their own, for those of the JVM are short. */
   private String made(Object value) {
+    boolean large = value.getClass().getDeclaredFields().length > 3;
+    return large ? method(value.getClass(), call(value)) : call(value);
+  }
+
+  /** A call of the constructor; what it takes are the first fields, in their order. */
+  private String call(Object value) {
     Constructor<?>[] all = value.getClass().getConstructors();
     if (all.length != 1) {
       throw new IllegalStateException(value.getClass() + " has no single public constructor");
@@ -130,8 +141,7 @@ public final class TablesAsCode {
         Arrays.stream(takes)
             .map(type -> value(held(fields.next(), value), type))
             .collect(Collectors.joining(", "));
-    String call = "new " + name(value.getClass()) + "(" + arguments + ")";
-    return takes.length > 3 ? method(value.getClass(), call) : call;
+    return "new " + name(value.getClass()) + "(" + arguments + ")";
   }
 
   private static Object held(Field field, Object holder) {
@@ -143,12 +153,14 @@ public final class TablesAsCode {
     }
   }
 
-  /** Methods of the JVM are short: each larger thing gets one of its own. */
   private String method(Type type, String expression) {
-    String call = "m" + made++ + "()";
-    methods.append("\n  private static ").append(name(type)).append(' ').append(call);
-    methods.append(" {\n    return ").append(expression).append(";\n  }\n");
-    return call;
+    return method(type, "m" + made++, expression);
+  }
+
+  private String method(Type type, String name, String expression) {
+    methods.append("\n  static ").append(name(type)).append(' ').append(name).append("() {\n");
+    methods.append("    return ").append(expression).append(";\n  }\n");
+    return name + "()";
   }
 
   private String each(Collection<?> values) {
