@@ -262,7 +262,7 @@ final class Board {
     if (!answer.isYes()) {
       throw new Refused(
           "The answer for this joint is no: "
-              + answer.json().path("decision").path("text").asText()
+              + answer.decision()
               + ". It can't be closed.");
     }
   }
@@ -457,7 +457,7 @@ final class Board {
   private String reason(JobView view, Instant promised) {
     Advice advice = view.answer().told().advice();
     if (!view.answer().isYes()) {
-      return "The answer is no: " + view.answer().json().path("decision").path("text").asText();
+      return "The answer is no: " + view.answer().decision();
     }
     if (view.state() == JobState.CURED_TO_CHECK) {
       return "It is cured since " + times.full(view.ready().orElseThrow()) + " and not checked.";
