@@ -14,12 +14,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** Lots of the cabinet and every movement; what is left is always the sum of the movements. */
 public final class CabinetStore {
-  private static final String LOTS =
+  private static final String LOT_COLUMNS =
       "SELECT lot, item, label, container_ul, left_ul, received, opened, expires, place,"
-          + " sheet_on_file, sheet_dated, stored_low_c, stored_high_c FROM lot ORDER BY lot";
+          + " sheet_on_file, sheet_dated, stored_low_c, stored_high_c FROM lot";
+  private static final String LOTS = LOT_COLUMNS + " ORDER BY lot";
+  private static final String LOT = LOT_COLUMNS + " WHERE lot = ?";
   private static final String COLUMNS =
       "SELECT id, at, day, kind, who, job, lot, item, amount_ul, reason, witness FROM movement";
   private static final String MOVEMENTS = COLUMNS + " ORDER BY position";
@@ -79,21 +82,41 @@ public final class CabinetStore {
         });
   }
 
+  /** A lot of which nobody knew expiry or arrival gets them; when it was opened stays known. */
   private static int date(Sql sql, Lot lot) throws SQLException {
-    if (lot.expires().isEmpty() && lot.received().isEmpty()) {
+    Optional<Lot> here = sql.row(CabinetStore::lot, LOT, lot.lot());
+    boolean dateless =
+        here.isPresent() && here.get().expires().isEmpty() && here.get().received().isEmpty();
+    if (!dateless || (lot.expires().isEmpty() && lot.received().isEmpty())) {
       return 0;
     }
+    Lot dated = dated(here.get(), lot);
     return sql.update(
         "UPDATE lot SET received = ?, opened = ?, expires = ?, place = ?, sheet_on_file = ?,"
-            + " sheet_dated = ? WHERE lot = ? AND received IS NULL AND opened IS NULL"
-            + " AND expires IS NULL",
-        day(lot.received()),
-        day(lot.opened()),
-        day(lot.expires()),
-        lot.place(),
-        lot.sheet().onFile() ? 1 : 0,
-        day(lot.sheet().dated()),
-        lot.lot());
+            + " sheet_dated = ? WHERE lot = ?",
+        day(dated.received()),
+        day(dated.opened()),
+        day(dated.expires()),
+        dated.place(),
+        dated.sheet().onFile() ? 1 : 0,
+        day(dated.sheet().dated()),
+        dated.lot());
+  }
+
+  private static Lot dated(Lot here, Lot known) {
+    return new Lot(
+        here.lot(),
+        here.item(),
+        here.label(),
+        here.container(),
+        here.left(),
+        known.received(),
+        Stream.concat(here.opened().stream(), known.opened().stream()).min(LocalDate::compareTo),
+        known.expires(),
+        known.place(),
+        known.sheet(),
+        here.storedLowC(),
+        here.storedHighC());
   }
 
   /**
@@ -120,14 +143,13 @@ public final class CabinetStore {
           Sql sql = new Sql(c);
           Set<String> lots =
               new TreeSet<>(sql.rows(r -> r.getString(1), "SELECT lot FROM lot ORDER BY lot"));
-          Ledger here = Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS));
-          Ledger after = here;
+          Ledger after = Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS));
           TakenOver taken = new TakenOver(0, new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
           int isNew = 0;
           for (Movement m : movements) {
-            if (takes(sql, m, items, lots, here, taken)) {
+            if (takes(sql, m, items, lots, after, taken)) {
+              isNew += after.has(m.id()) ? 0 : insert(sql, m);
               after = after.with(m);
-              isNew += here.has(m.id()) ? 0 : insert(sql, m);
             }
           }
           return new TakenOver(isNew, taken.newLots(), taken.unknownItems(), taken.openedTwice());
@@ -137,7 +159,7 @@ public final class CabinetStore {
   private static boolean takes(
       Sql sql, Movement m, Set<String> items, Set<String> lots, Ledger here, TakenOver taken)
       throws SQLException {
-    if (opening(m) && !here.has(m.id()) && here.movements().stream().anyMatch(o -> opens(o, m))) {
+    if (here.opensAgain(m)) {
       taken.openedTwice().add(m.lot());
       return false;
     }
@@ -152,16 +174,6 @@ public final class CabinetStore {
     lots.add(m.lot());
     taken.newLots().add(m.lot());
     return true;
-  }
-
-  /** An opening balance from a sheet, here or of the command line. */
-  private static boolean opening(Movement m) {
-    boolean named = m.id().equals("opening-" + m.lot()) || m.id().equals("received-" + m.lot());
-    return m.kind() == Movement.Kind.RECEIVE && named;
-  }
-
-  private static boolean opens(Movement here, Movement m) {
-    return opening(here) && here.lot().equals(m.lot());
   }
 
   private static Lot dateless(Movement m) {

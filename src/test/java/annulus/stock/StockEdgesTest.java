@@ -226,10 +226,22 @@ class StockEdgesTest {
   void a_job_done_with_another_than_the_best_option_is_second_best() {
     Need.Option best =
         new Need.Option(
-            "a", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+            "a",
+            Millilitres.of(1),
+            Optional.empty(),
+            Millilitres.NONE,
+            Optional.empty(),
+            20,
+            false);
     Need.Option other =
         new Need.Option(
-            "b", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+            "b",
+            Millilitres.of(1),
+            Optional.empty(),
+            Millilitres.NONE,
+            Optional.empty(),
+            20,
+            false);
     Need need = new Need("J", 1, DAY, List.of(best, other), "bond");
     assertFalse(new JobPlan(need, Optional.of(best), List.of(), List.of()).secondBest());
     assertTrue(new JobPlan(need, Optional.of(other), List.of(), List.of()).secondBest());

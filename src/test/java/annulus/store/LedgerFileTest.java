@@ -119,7 +119,7 @@ class LedgerFileTest {
     three();
     assertEquals(LedgerFile.Outcome.ALREADY_THERE, file.append(LedgerChild.use("a")));
     assertEquals(3, file.read().ledger().movements().size());
-    assertEquals(1, file.merge(List.of(LedgerChild.use("a"), LedgerChild.use("b"))));
+    assertEquals(1, file.merge(List.of(LedgerChild.use("a"), LedgerChild.use("b"))).isNew());
   }
 
   @Test
