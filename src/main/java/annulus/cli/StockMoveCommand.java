@@ -64,9 +64,11 @@ final class StockMoveCommand {
     }
     Ledger before = StockTables.ledger(file, err);
     Optional<Cabinet> cabinet = cabinet(words, before);
+    Millilitres said = said(words, kind);
     String lot = lot(words, kind, before, cabinet);
-    Millilitres amount = amount(words, kind, before.left(lot));
-    if (amount.equals(Millilitres.NONE) && words.has("--counted")) {
+    boolean counted = words.has("--counted");
+    Millilitres amount = counted ? said.minus(before.left(lot)) : said;
+    if (counted && amount.equals(Millilitres.NONE)) {
       out.println("nothing to record: lot " + lot + " has " + before.left(lot) + " mL as booked");
       return ExitCode.ANSWER;
     }
@@ -152,8 +154,8 @@ final class StockMoveCommand {
     return lot;
   }
 
-  /** What moves; a correction may say what was counted instead of the change. */
-  private static Millilitres amount(Words words, Movement.Kind kind, Millilitres left) {
+  /** The amount as typed: what moves, or for a correction also what was counted. */
+  private static Millilitres said(Words words, Movement.Kind kind) {
     if (kind != Movement.Kind.CORRECT && words.has("--counted")) {
       throw Words.refused(0, "--counted", "is for stock correct", "--ml and an amount");
     }
@@ -165,11 +167,10 @@ final class StockMoveCommand {
           words.has("--ml") ? "has two amounts" : "is missing",
           allowed + " and an amount");
     }
-    Optional<Double> counted = StockTables.number(words, "--counted", 0, 20_000);
-    return counted
-        .map(c -> Millilitres.of(c).minus(left))
-        .orElseGet(
-            () -> Millilitres.of(StockTables.number(words, "--ml", -20_000, 20_000).orElseThrow()));
+    return Millilitres.of(
+        StockTables.number(words, "--counted", 0, 20_000)
+            .or(() -> StockTables.number(words, "--ml", -20_000, 20_000))
+            .orElseThrow());
   }
 
   private Movement movement(

@@ -123,6 +123,17 @@ class LedgerFileTest {
   }
 
   @Test
+  void a_second_opening_balance_of_a_lot_is_left_out_and_named() throws IOException {
+    Movement sheet = Lots.move("opening-x", Movement.Kind.RECEIVE, "x", 5, Lots.DAY, "");
+    Movement board = Lots.move("received-x", Movement.Kind.RECEIVE, "x", 5, Lots.DAY, "");
+    Movement till = Lots.move("opening-x", Movement.Kind.RECEIVE, "x", 4, Lots.DAY, "");
+    file.merge(List.of(sheet));
+    LedgerFile.Merged merged = file.merge(List.of(sheet, board, till, SHORT));
+    assertEquals(new LedgerFile.Merged(1, List.of(board, till)), merged);
+    assertEquals(Millilitres.of(6), file.read().ledger().left("x"));
+  }
+
+  @Test
   void more_than_is_left_is_refused_and_nothing_is_written() throws IOException {
     three();
     Movement all =
