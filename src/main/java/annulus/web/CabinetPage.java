@@ -89,6 +89,13 @@ final class CabinetPage {
     if (check.standing() == LotCheck.Standing.MUST_NOT) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
+    if (check.against().contains(LotCheck.Objection.NO_DATE_KNOWN)) {
+      page.element(
+          "p",
+          "Take it in again below with its printed expiry or the day it came; that adds no amount.",
+          "class",
+          "hint");
+    }
     if (!check.lot().sheet().onFile()) {
       page.element("p", "No safety data sheet on file.", "class", "hint");
     }

@@ -115,6 +115,18 @@ class LedgerFileTest {
   }
 
   @Test
+  void a_file_that_an_editor_saved_or_that_is_no_ledger_is_told_as_such() throws IOException {
+    three();
+    String good = Files.readString(path);
+    Files.writeString(path, good.replace("\n", "\r\n"));
+    InputRefused ends = assertThrows(InputRefused.class, () -> file.read());
+    assertTrue(ends.getMessage().contains("changed the line ends"), ends.getMessage());
+    Files.writeString(path, "lot,class,left_ml\n" + good);
+    InputRefused sheet = assertThrows(InputRefused.class, () -> file.read());
+    assertTrue(sheet.getMessage().contains("no line of a ledger"), sheet.getMessage());
+  }
+
+  @Test
   void the_same_movement_twice_is_written_once() throws IOException {
     three();
     assertEquals(LedgerFile.Outcome.ALREADY_THERE, file.append(LedgerChild.use("a")));
