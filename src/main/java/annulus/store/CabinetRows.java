@@ -32,17 +32,7 @@ final class CabinetRows {
           "stored_high_c");
   static final List<String> MOVEMENT =
       List.of(
-          "id",
-          "at",
-          "day",
-          "kind",
-          "who",
-          "job",
-          "lot",
-          "item",
-          "amount_ul",
-          "reason",
-          "witness");
+          "id", "at", "day", "kind", "who", "job", "lot", "item", "amount_ul", "reason", "witness");
 
   private CabinetRows() {}
 

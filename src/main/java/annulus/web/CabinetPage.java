@@ -137,7 +137,7 @@ final class CabinetPage {
     FormField.choice(page, "lot", "Lot", lots, "");
     field(page, "ml", "Amount, mL; to correct: all that is in it now", "decimal", true);
     field(page, "job", "For job", "text", false);
-    field(page, "reason", "Why (for throwing away or correcting)", "text", false);
+    field(page, "reason", "Why (to throw away, correct, or use all the same)", "text", false);
     field(page, "witness", "Witness pair, where a lot is used against its date", "text", false);
     page.close();
     Layout.who(page, who, "move-");

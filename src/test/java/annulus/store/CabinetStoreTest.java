@@ -153,7 +153,8 @@ class CabinetStoreTest {
     try (Database database = Database.open(Databases.fresh(name, folder))) {
       CabinetStore store = filled(database);
       Object good = get(database, "lot", "seal");
-      for (String bad : List.of("", "00000000", good.toString().toUpperCase(java.util.Locale.ROOT) + "0")) {
+      for (String bad :
+          List.of("", "00000000", good.toString().toUpperCase(java.util.Locale.ROOT) + "0")) {
         set(database, "lot", "seal", bad);
         assertThrows(StoreFailed.class, store::contents, bad);
       }
@@ -276,8 +277,7 @@ class CabinetStoreTest {
     try (Database database = Database.open(Databases.fresh(name, folder))) {
       CabinetStore store = new CabinetStore(database);
       Movement here = movement("opening-007", Movement.Kind.RECEIVE, "007", 7);
-      store.receive(
-          lot("007", Optional.of(DAY), Optional.empty(), null), Optional.of(here));
+      store.receive(lot("007", Optional.of(DAY), Optional.empty(), null), Optional.of(here));
       List<Movement> elsewhere =
           List.of(
               movement("opening-007", Movement.Kind.RECEIVE, "007", 6.5),
