@@ -86,6 +86,7 @@ final class CabinetPage {
             + (check.lot().label().isEmpty() ? "" : " (" + check.lot().label() + ")"));
     page.open("p", "class", "state").element("strong", standing(check)).close();
     page.element("p", left(check));
+    page.element("p", useBy(check));
     if (check.standing() == LotCheck.Standing.MUST_NOT) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
@@ -115,11 +116,12 @@ final class CabinetPage {
   }
 
   static String left(LotCheck check) {
-    return check.lot().left()
-        + " mL of "
-        + check.lot().container()
-        + " left"
-        + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown");
+    return check.lot().left() + " mL of " + check.lot().container() + " left";
+  }
+
+  /** On a line of its own: a date that a narrow screen breaks in two is misread. */
+  static String useBy(LotCheck check) {
+    return check.useBy().map(u -> "Use by " + u.date()).orElse("Use-by unknown");
   }
 
   private static void field(Markup page, String name, String label, String kind, boolean required) {

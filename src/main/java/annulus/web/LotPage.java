@@ -32,6 +32,7 @@ final class LotPage {
     Markup page = new Markup();
     page.element("h1", "Lot " + lot + ": " + check.item().name());
     page.element("p", CabinetPage.standing(check) + ". " + CabinetPage.left(check) + ".");
+    page.element("p", CabinetPage.useBy(check) + ".");
     if (!check.against().isEmpty()) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }

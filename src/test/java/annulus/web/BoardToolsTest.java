@@ -155,6 +155,8 @@ class BoardToolsTest {
       String second = "newLot=007-2&item=medium-lasting&container=50&expires=2028-06-30&who=Orla";
       assertEquals(303, board.form("/cabinet/receive", second).statusCode());
       assertTrue(board.get("/cabinet/lot?lot=007").body().contains("Lot 007-2"));
+      JsonNode alike = json(board.get("/api/cabinet/uses?lot=007")).get("alike");
+      assertEquals("[\"007-2\"]", alike.toString());
     }
   }
 
