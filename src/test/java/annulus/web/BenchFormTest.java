@@ -100,4 +100,21 @@ class BenchFormTest {
     String primed = known.replace("version=3", "version=5") + "5&primerOn=bore";
     assertTrue(board.form(path + "/save", primed).body().contains("primer.id"));
   }
+
+  /**
+   * The diary's worst find: the warm bench's 18 °C was left in the form, the cellar was chosen, and
+   * the answer was that of 18 °C without a word.
+   */
+  @Test
+  void a_temperature_beside_a_place_is_asked_about_and_not_guessed() {
+    String path = board.form("/bench/new", "").headers().firstValue("Location").orElseThrow();
+    String order =
+        "&bore-1=42.03&boreInstrument=bore-gauge-dial&partBearing=42"
+            + "&boreMaterial=steel-plain&partMaterial=steel-bearing&engagement=11&place=cellar";
+    String cellar = board.form(path + "/save", "version=1" + order).body();
+    assertTrue(cellar.contains("Not safe before"), cellar);
+    String both = board.form(path + "/save", "version=2&temperature=18" + order).body();
+    assertFalse(both.contains("Not safe before"), both);
+    assertTrue(both.contains("href=\"#place\"") && both.contains("one of the two"), both);
+  }
 }
