@@ -83,7 +83,7 @@ final class AnswerPart {
 
   private void decision(Markup part) {
     JsonNode decision = answer.json().path("decision");
-    boolean yes = decision.path("yes").asBoolean();
+    boolean yes = answer.isYes();
     part.open("p", "class", yes ? "decision yes" : "decision no");
     part.element("span", yes ? "✓" : "✕", "class", "mark", "aria-hidden", "true");
     part.element("strong", decision.path("text").asText()).close();
