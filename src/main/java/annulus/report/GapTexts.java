@@ -4,7 +4,11 @@ import annulus.advice.Advice;
 import annulus.advice.Advice.GapFinding;
 import annulus.catalog.Catalog;
 import annulus.fit.Gap;
+import annulus.measure.MeasuredDiameter;
+import annulus.measure.Note;
 import annulus.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The gap in words: radial and diametral always side by side, limits rounded outwards. */
 final class GapTexts {
@@ -71,6 +75,38 @@ final class GapTexts {
         + " to "
         + Figures.roundedUp(factor * gap.upperUm(found.level()), 1)
         + " µm";
+  }
+
+  /** What was added to the readings, and which of them to look at again. */
+  List<String> remarks() {
+    List<String> remarks = new ArrayList<>();
+    found.bore().ifPresent(b -> remarks(b, "bore", remarks));
+    found.part().ifPresent(p -> remarks(p, "part", remarks));
+    return remarks;
+  }
+
+  private static void remarks(MeasuredDiameter measured, String member, List<String> remarks) {
+    if (measured.has(Note.READINGS_DISAGREE)) {
+      remarks.add("Readings of one place of the " + member + " disagree: a slip? Read it again.");
+    } else if (measured.has(Note.READINGS_SPREAD)) {
+      remarks.add(
+          "Readings of the "
+              + member
+              + " differ by "
+              + Figures.um(measured.spreadUm())
+              + " across: a slip, or worn? Read it again.");
+    }
+    if (measured.has(Note.JAWS_READ_SMALL)) {
+      double um = measured.correctionUm();
+      remarks.add(
+          "Flat jaws read a bore small: "
+              + Figures.um(um)
+              + " is added across the "
+              + member
+              + ", "
+              + Figures.um(um / 2)
+              + " per side.");
+    }
   }
 
   static String plusMinus(double value, double expanded) {

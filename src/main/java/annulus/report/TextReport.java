@@ -121,6 +121,10 @@ public final class TextReport {
             + ". On the joint of "
             + Numbers.fixed(gap.nominalMm(), 3)
             + " mm.");
+    if (advice.decision().kind() != Kind.MEASURE_AGAIN) {
+      // there they stand on top, among what to do about the measurement
+      words.remarks().forEach(r -> lines.hanging("  ", r));
+    }
   }
 
   private static String celsius(double celsius) {

@@ -136,6 +136,9 @@ final class AnswerPart {
               + " in");
     }
     part.close();
+    if (advice.decision().kind() != Advice.Kind.MEASURE_AGAIN) {
+      answer.json().path("gap").path("remarks").forEach(r -> part.element("p", r.asText()));
+    }
     part.open("div", "class", "pictures");
     part.open("figure").picture(GapDistribution.of(advice)).close();
     part.open("figure").picture(GapSection.of(advice, catalog)).close();

@@ -133,4 +133,28 @@ class BenchDiaryTest {
     String text = text(joint().set("serviceHighC", 125).set("class", "thin-lasting").advice());
     assertTrue(text.contains("only 51 % of its strength is left; at least 60 % is wanted"), text);
   }
+
+  /** 41.79 for 41.97: the answer was to change the part, and the slip stayed unseen. */
+  @Test
+  void two_digits_that_changed_places_are_asked_about_before_anything_else() {
+    Advice advice = joint().bore(30.060, 30.006, 30.061).advice();
+    String text = text(advice);
+    assertTrue(
+        text.contains("Readings of the bore differ by 55 µm across: a slip, or worn?"), text);
+    assertFalse(text(joint().bore(30.060, 30.058, 30.061).advice()).contains("a slip, or worn"));
+  }
+
+  /** A flat of 1 mm in a bore of 42 mm reads 42 − √(42² − 1²) = 11.9 µm small; half is added. */
+  @Test
+  void what_flat_jaws_add_stands_beside_the_gap_that_it_changed() {
+    Advice advice =
+        joint()
+            .set("bore.instrument", "caliper-150")
+            .set("part.readingsMm", java.util.List.of(42))
+            .bore(42.3)
+            .advice();
+    assertTrue(
+        text(advice).contains("5.9 µm is added across the bore, 3 µm per side"), text(advice));
+    assertFalse(text(joint().advice()).contains("Flat jaws"));
+  }
 }
