@@ -2,6 +2,7 @@ package annulus.report;
 
 import annulus.advice.Advice;
 import annulus.advice.Advice.GapFinding;
+import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.fit.Gap;
 import annulus.measure.MeasuredDiameter;
@@ -13,10 +14,12 @@ import java.util.List;
 /** The gap in words: radial and diametral always side by side, limits rounded outwards. */
 final class GapTexts {
   private final GapFinding found;
+  private final JointOrder order;
   private final Catalog catalog;
 
   GapTexts(Advice advice, Catalog catalog) {
     this.found = advice.gap();
+    this.order = advice.order();
     this.catalog = catalog;
   }
 
@@ -80,6 +83,13 @@ final class GapTexts {
   /** What was added to the readings, and which of them to look at again. */
   List<String> remarks() {
     List<String> remarks = new ArrayList<>();
+    if (order.engagementMm()
+        > catalog.policy().value("long-seat-ratio") * found.gap().nominalMm()) {
+      remarks.add(
+          "The seat is "
+              + Figures.trimmed(order.engagementMm() / found.gap().nominalMm(), 1)
+              + " times as long as it is wide: are the diameters inches? Then write the unit: 1.26 in.");
+    }
     found.bore().ifPresent(b -> remarks(b, "bore", remarks));
     found.part().ifPresent(p -> remarks(p, "part", remarks));
     return remarks;

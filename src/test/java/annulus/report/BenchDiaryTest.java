@@ -157,4 +157,18 @@ class BenchDiaryTest {
         text(advice).contains("5.9 µm is added across the bore, 3 µm per side"), text(advice));
     assertFalse(text(joint().advice()).contains("Flat jaws"));
   }
+
+  /** 1.262 and 1.259 were inches; a seat of 14 mm in a bore of 1.26 mm there is none. */
+  @Test
+  void inches_that_were_written_as_millimetres_are_asked_about() {
+    OrderText inches =
+        joint()
+            .set("bore.instrument", "caliper-150")
+            .set("part.instrument", "caliper-150")
+            .set("part.readingsMm", java.util.List.of(1.259))
+            .set("engagementMm", 14)
+            .bore(1.262);
+    assertTrue(text(inches.advice()).contains("are the diameters inches?"), text(inches.advice()));
+    assertFalse(text(joint().advice()).contains("inches"));
+  }
 }
