@@ -122,6 +122,7 @@ public final class Database implements AutoCloseable {
       Flyway.configure(Database.class.getClassLoader())
           .dataSource(source)
           .locations("classpath:db/annulus")
+          .javaMigrations(new CabinetSealing())
           .placeholders(Map.of("serial", serial))
           .cleanDisabled(true)
           .load()
