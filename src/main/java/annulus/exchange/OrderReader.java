@@ -265,7 +265,11 @@ public final class OrderReader {
         return constantPlace();
       }
       if (f.has("temperatureC") || f.has("temperaturePlusMinusC")) {
-        problems.add(f.placeOf("cure"), "cure", "stands beside temperatureC", "one of the two");
+        problems.add(
+            f.placeOf("cure"),
+            "cure",
+            "a place to cure stands beside a temperature",
+            "one of the two: empty the other");
       }
       return f.object("cure")
           .flatMap(c -> new CurePlaceReader(problems).ofOrder(c, start, orderZone, places, doubt))

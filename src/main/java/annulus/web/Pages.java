@@ -249,7 +249,13 @@ final class Pages {
     for (String name : names) {
       String own = mine.getOrDefault(name, "");
       if (!own.equals(theirs.field(name))) {
-        lines.add(name + ": yours \"" + own + "\", theirs \"" + theirs.field(name) + "\"");
+        lines.add(
+            BenchLabels.of(name)
+                + ": yours \""
+                + own
+                + "\", theirs \""
+                + theirs.field(name)
+                + "\"");
       }
     }
     return lines;
@@ -309,7 +315,12 @@ final class Pages {
       String other = theirs.getOrDefault(field.getKey(), "");
       if (own && !field.getValue().equals(other)) {
         lines.add(
-            field.getKey() + ": yours \"" + field.getValue() + "\", theirs \"" + other + "\"");
+            BenchLabels.of(field.getKey())
+                + ": yours \""
+                + field.getValue()
+                + "\", theirs \""
+                + other
+                + "\"");
       }
     }
     return lines;
