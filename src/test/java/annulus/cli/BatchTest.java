@@ -153,7 +153,7 @@ class BatchTest {
             "--start",
             "2027-03-12T10:20",
             "--zone",
-            "Europe/Dublin",
+            "Europe/Vienna",
             "--json");
     var json = new com.fasterxml.jackson.databind.ObjectMapper().readTree(alone.out());
     CSVRecord row =
