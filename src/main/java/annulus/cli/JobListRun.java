@@ -24,7 +24,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
 
 /** A day's list, read row by row; only a short line of each job is kept for the order. */
 final class JobListRun {
@@ -41,8 +40,7 @@ final class JobListRun {
   private final List<Line> lines = new ArrayList<>();
   private String file = "";
   private long refused;
-  private Optional<LogOf> beside = Optional.empty();
-  private final AtomicReference<String> howRead = new AtomicReference<>("");
+  private Optional<ListLog> beside = Optional.empty();
 
   JobListRun(PromiseDesk desk, OrderReader reader, Instant now, PrintStream out, PrintStream err) {
     this.desk = desk;
@@ -53,13 +51,7 @@ final class JobListRun {
     this.err = err;
   }
 
-  /** Reads the log that all running jobs of the list lay beside, for one of them. */
-  @FunctionalInterface
-  interface LogOf {
-    JobLog of(JointOrder order) throws IOException;
-  }
-
-  int run(Path list, Optional<LogOf> log) throws IOException {
+  int run(Path list, Optional<ListLog> log) throws IOException {
     file = list.toString();
     beside = log;
     try (Reader in = DataFiles.utf8(Files.newInputStream(list))) {
@@ -67,15 +59,17 @@ final class JobListRun {
     }
     flush();
     out.print(text.text(lines));
-    if (log.isPresent()) {
-      out.print("\n" + ReassessmentText.ofList(howRead.get()));
-    }
+    log.ifPresent(l -> out.print("\n" + ReassessmentText.ofList(howRead(l))));
     if (refused > 0) {
       err.println(refused + (refused == 1 ? " row" : " rows") + " can't be used, see above");
       return ExitCode.BAD_INPUT;
     }
     boolean no = lines.stream().anyMatch(l -> l.misses() || l.promise().isEmpty());
     return no ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;
+  }
+
+  private String howRead(ListLog log) {
+    return ReadingText.of(log.reading(), desk.shop().hours().zone());
   }
 
   private void add(Row row) {
@@ -109,12 +103,11 @@ final class JobListRun {
 
   private Told told(JointOrder order) {
     Told planned = desk.tell(order);
-    if (beside.isEmpty() || !order.start().isBefore(now)) {
+    if (!order.start().isBefore(now) || beside.filter(l -> l.reaches(order)).isEmpty()) {
       return planned;
     }
     try {
-      JobLog log = beside.get().of(order);
-      howRead.set(ReadingText.of(log.reading(), desk.shop().hours().zone()));
+      JobLog log = beside.get().of().read(order);
       return desk.reassess(order, log.course()).later();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -14,9 +14,6 @@ import annulus.exchange.ClockWord;
 import annulus.exchange.DataFiles;
 import annulus.exchange.JobLog;
 import annulus.exchange.KnowledgeFiles;
-import annulus.exchange.LogWords;
-import annulus.exchange.LoggerRules;
-import annulus.exchange.LoggerSource;
 import annulus.exchange.OrderReader;
 import annulus.exchange.ReadingText;
 import annulus.exchange.ShopFile;
@@ -32,7 +29,6 @@ import annulus.report.TagSheet;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -115,11 +111,12 @@ final class PromiseCommand {
       throw Words.refused(0, "--list", "needs no order beside it", "--list JOBS.csv alone");
     }
     Path list = table.path("--list").orElseThrow();
-    Optional<JobListRun.LogOf> log =
-        table.words().has("--log")
-            ? Optional.of(o -> log(table, o).orElseThrow())
-            : Optional.empty();
+    Optional<ListLog> log = logs(table).ofList();
     return new JobListRun(table.desk(), reader, table.now(), out, err).run(list, log);
+  }
+
+  private static PromiseLog logs(Table table) {
+    return new PromiseLog(table.words(), table.shop().hours().zone(), table.files(), table.now());
   }
 
   private static Instant time(String option, String text, Shop shop) {
@@ -142,7 +139,7 @@ final class PromiseCommand {
     Words words = table.words();
     Papers papers = papers(table, order);
     Optional<Instant> wanted = words.value("--wanted").map(t -> time("--wanted", t, table.shop()));
-    Optional<JobLog> log = log(table, order);
+    Optional<JobLog> log = logs(table).of(order);
     Optional<Reassessment> again = log.map(l -> table.desk().reassess(order, l.course()));
     Told told = again.map(Reassessment::now).orElseGet(() -> table.desk().tell(order));
     List<Shift> shifts = again.isPresent() ? List.of() : table.desk().shifts(order);
@@ -178,30 +175,6 @@ final class PromiseCommand {
             || options.stream().flatMap(List::stream).anyMatch(o -> o.told().meets(wanted.get()));
     boolean promised = told.promise().isPresent() || (wanted.isPresent() && met);
     return promised && met ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
-  }
-
-  private static Optional<JobLog> log(Table table, JointOrder order) throws IOException {
-    Optional<Path> file = table.path("--log");
-    if (file.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(
-          JobLog.read(
-              file.get().toString(),
-              LoggerSource.of(file.get()),
-              LogWords.options(
-                  table.shop().hours().zone(),
-                  table.words().value("--date-order"),
-                  table.words().value("--unit"),
-                  table.words().value("--column"),
-                  new LogWords.Place("command line", "--date-order", "--unit")),
-              LoggerRules.read(table.files()),
-              order,
-              table.now()));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
   }
 
   /** Files asked for; told to be wrong before an answer is given. */

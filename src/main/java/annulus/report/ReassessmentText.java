@@ -92,15 +92,15 @@ public final class ReassessmentText {
   /**
    * How the log of a list was read, and what is made of it.
    *
-   * @param read empty when no job of the list was running
+   * @param read how it was read
    */
   public static String ofList(String read) {
     TextLines lines = new TextLines();
-    lines.hanging("Log        ", read.isEmpty() ? "not used: no job of the list is running" : read);
+    lines.hanging("Log        ", read);
     lines.hanging(
         "           ",
-        "Taken for every running job; time before its first reading counts as cold as that reading. It"
-            + " only moves a job later: to move one sooner, judge that one"
+        "Taken for every job closed before its last reading; time before its first reading counts as"
+            + " cold as that reading. It only moves a job later: to move one sooner, judge that one"
             + " alone by the log that lay beside it.");
     return lines.toString();
   }

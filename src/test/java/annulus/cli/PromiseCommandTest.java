@@ -313,6 +313,7 @@ class PromiseCommandTest {
     Path list =
         list(
             "running|22,none,injury,2027-03-12T16:30,2027-03-16T17:30",
+            "fresh|17,none,nuisance,2027-03-13T08:05,2027-03-20T10:00",
             "waits|17,none,nuisance,2027-03-15T16:30,2027-03-20T10:00");
     assertEquals(0, morning(list).code(), morning(list).out());
     Run cold = morning(list, "--log", night(2));
@@ -321,8 +322,10 @@ class PromiseCommandTest {
     assertTrue(running.endsWith("MISSES"), cold.out());
     assertTrue(cold.out().contains("missing their promise: 1"), cold.out());
     assertTrue(cold.out().contains("Log        "), cold.out());
-    String waits = cold.out().lines().filter(l -> l.startsWith("waits")).findFirst().get();
-    assertTrue(morning(list).out().contains(waits), "a joint not closed yet had no night");
+    for (String job : List.of("fresh", "waits")) {
+      String line = cold.out().lines().filter(l -> l.startsWith(job)).findFirst().get();
+      assertTrue(morning(list).out().contains(line), "it did not lie there that night: " + line);
+    }
   }
 
   /** The logger may have lain in the warm cupboard and a job on the bench. */
@@ -357,6 +360,16 @@ class PromiseCommandTest {
     assertEquals(2, run.code());
     assertTrue(run.err().contains("jobs.csv:2:"), run.err());
     assertTrue(run.err().contains("has no readings between"), run.err());
+  }
+
+  @Test
+  void a_log_that_can_t_be_read_is_told_once_not_for_every_row() throws IOException {
+    Path list =
+        list("one|17,none,nuisance,2027-03-12T16:30,", "two|17,none,nuisance,2027-03-12T16:30,");
+    Run run = morning(list, "--log", "demo-data/malformed/loggers/unit-open.csv");
+    assertEquals(2, run.code());
+    assertEquals("", run.out());
+    assertEquals(1, run.err().lines().count(), run.err());
   }
 
   @Test
