@@ -44,7 +44,8 @@ final class Help {
         java -jar annulus.jar stock receive, use, discard or correct --ledger FILE --lot LOT --ml ML
                 --who NAME [--job REF] [--class ID] [--stock STOCK.csv] [--reason TEXT]
                 [--witness TEXT] [--movement ID] [--on DAY]
-            one movement into the ledger; receive --from STOCK.csv opens it with the sheet's amounts
+            one movement into the ledger; receive --from STOCK.csv opens it with the sheet's amounts;
+            correct --counted ML says what was found instead of the change
         java -jar annulus.jar stock recall --ledger FILE --lot LOT or --job REF
             which jobs got a lot; which lots went into a job
         java -jar annulus.jar stock import --ledger FILE --from OTHER-LEDGER

@@ -125,6 +125,7 @@ public final class Database implements AutoCloseable {
       Flyway.configure(Database.class.getClassLoader())
           .dataSource(source)
           .locations("classpath:db/annulus")
+          .javaMigrations(new CabinetSealing())
           .placeholders(Map.of("serial", serial))
           .cleanDisabled(true)
           .load()
