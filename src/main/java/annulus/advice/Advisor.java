@@ -8,8 +8,10 @@ import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.Step;
 import annulus.catalog.Catalog;
+import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
 import annulus.fit.Gap;
+import annulus.select.ClassVerdict;
 import annulus.stock.Draw;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -88,7 +90,7 @@ public final class Advisor {
         found,
         cure,
         press,
-        hold(bond, held, plan, handBack),
+        hold(bond, held, plan, handBack).map(h -> withCarriers(h, order, gap, choice)),
         steps(order, decision, cure, handBack, gap),
         choice.cautions(),
         choice.selection().table(),
@@ -116,6 +118,26 @@ public final class Advisor {
     }
     double fraction = plan.orElseThrow().sureFraction(handBack.get().after());
     return held.map(h -> h.withHandBack(bond.orElseThrow().atFraction(fraction)));
+  }
+
+  /** Where the chosen class never carries the load, those of the suitable ones that do. */
+  private HoldReport withCarriers(HoldReport held, JointOrder order, Gap gap, Choice choice) {
+    if (held.fractionWanted().orElse(0) <= 1 || !held.computable()) {
+      return held;
+    }
+    return held.withCarriers(
+        choice.selection().table().stream()
+            .filter(ClassVerdict::usable)
+            .map(ClassVerdict::compound)
+            .filter(c -> isReleased(c, order, gap, choice))
+            .toList());
+  }
+
+  private boolean isReleased(CompoundClass compound, JointOrder order, Gap gap, Choice choice) {
+    HoldReport held = new HoldWork(order, knowledge, compound, gap, choice.primer()).report();
+    return CurePlan.of(order, catalog, compound, gap, choice.primer())
+        .flatMap(p -> Release.of(order, catalog, p, Optional.of(held)))
+        .isPresent();
   }
 
   private static GapFinding withRemedy(GapFinding found, Optional<annulus.measure.Remedy> remedy) {

@@ -164,6 +164,14 @@ public final class BenchLearning {
                     + ": pulled when only "
                     + Numbers.fixed(fraction * 100, 0)
                     + " % of full strength was likely");
+          } else if (isSlip(pull)) {
+            notCounted.add(
+                pull.joint().id()
+                    + ": "
+                    + Numbers.fixed(pull.strengthMPa(), 0)
+                    + " MPa is far above the "
+                    + Numbers.plain(compound.strengthMPa().high())
+                    + " MPa of this class: a slip in force, diameter or length?");
           } else {
             double primed = pull.joint().primer().map(p -> p.strengthFactor().likely()).orElse(1.0);
             double expected = compound.strengthMPa().likely() * fraction * primed;
@@ -172,6 +180,11 @@ public final class BenchLearning {
         }
       }
       return pulls;
+    }
+
+    /** One zero too many would hide several weak joints. */
+    private boolean isSlip(Pull pull) {
+      return pull.strengthMPa() > compound.strengthMPa().high() * rules.value("pull-slip-factor");
     }
 
     /**

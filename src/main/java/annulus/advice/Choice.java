@@ -28,8 +28,9 @@ import java.util.Set;
  *
  * @param selection the whole table
  * @param primer the primer the table was made with
+ * @param asked the class that the order insists on: then the others do not decide
  */
-record Choice(Selection selection, Optional<PlannedPrimer> primer) {
+record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<String> asked) {
   private static final String NOT_SURE = "gap-not-sure";
   private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
 
@@ -81,6 +82,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
   private static Choice with(
       JointOrder order, Knowledge knowledge, JointFacts facts, Optional<PlannedPrimer> primer) {
     Facts joint = facts.joint(primer);
+    Optional<String> asked = order.compound().map(CompoundClass::id);
     Selection selection =
         Selection.of(
             knowledge.rules(),
@@ -88,8 +90,8 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
             joint,
             compound -> facts.ofClass(joint, compound, primer),
             order.surroundings().comesApartLater(),
-            order.compound().map(CompoundClass::id));
-    return new Choice(selection, primer);
+            asked);
+    return new Choice(selection, primer, asked);
   }
 
   /** What follows from the table. */
@@ -128,9 +130,16 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
     return new Decision(kind, Optional.empty(), Optional.empty(), probability, because);
   }
 
+  /** The classes that decide: all, or only the one that was asked for. */
+  private List<ClassVerdict> considered() {
+    return selection.table().stream()
+        .filter(v -> asked.isEmpty() || asked.get().equals(v.compound().id()))
+        .toList();
+  }
+
   /** Whether some class is held back by nothing but the doubt about the gap. */
   private boolean onlyUnsure() {
-    return selection.table().stream()
+    return considered().stream()
         .map(v -> v.of(Rule.Verdict.EXCLUDES))
         .anyMatch(f -> !f.isEmpty() && f.stream().allMatch(x -> x.rule().id().equals(NOT_SURE)));
   }
@@ -156,7 +165,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
    */
   private List<Finding> against() {
     List<ClassVerdict> near =
-        selection.table().stream()
+        considered().stream()
             .filter(v -> v.findings().stream().noneMatch(f -> GAP.contains(f.rule().id())))
             .toList();
     List<ClassVerdict> about = near.isEmpty() ? byDistance() : near;
@@ -177,7 +186,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer) {
 
   /** Widest-filling classes first: the nearest to a gap that is too wide for all. */
   private List<ClassVerdict> byDistance() {
-    return selection.table().stream()
+    return considered().stream()
         .sorted(Comparator.comparingDouble(v -> -v.compound().gapUm().high()))
         .toList();
   }

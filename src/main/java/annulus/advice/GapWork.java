@@ -109,7 +109,9 @@ final class GapWork {
     }
     Set<Interval> ranges = new LinkedHashSet<>(); // several classes have the same range
     for (CompoundClass compound : catalog.compounds().values()) {
-      ranges.add(compound.gapUm());
+      if (order.compound().map(c -> c.id().equals(compound.id())).orElse(true)) {
+        ranges.add(compound.gapUm());
+      }
     }
     Policy policy = catalog.policy();
     ranges.add(

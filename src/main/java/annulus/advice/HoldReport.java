@@ -1,5 +1,6 @@
 package annulus.advice;
 
+import annulus.catalog.CompoundClass;
 import annulus.hold.HoldFactor;
 import annulus.hold.Removal;
 import annulus.quantity.Estimate;
@@ -11,19 +12,21 @@ import java.util.OptionalDouble;
  * What the cured joint carries, and what it takes to undo it.
  *
  * @param computable false for laminate and plastic members: no figure would be honest
- * @param bondCold axial bond hold at full cure and room temperature, N
- * @param bondHot axial bond hold at full cure and the highest service temperature, N
- * @param torqueHot torque at full cure and the highest service temperature, N·m
+ * @param bondCold axial bond hold at full strength and room temperature, N
+ * @param bondHot axial bond hold at full strength and the highest service temperature, N
+ * @param torqueHot torque at full strength and the highest service temperature, N·m
  * @param atHandBack axial hold at hand-back and the highest service temperature, N; empty when
  *     there is no hand-back
  * @param wantedN axial equivalent of the load times its safety factor, N; empty without a load
  * @param fractionWanted strength fraction that covers the load; empty without a load, above 1 when
  *     the joint never does
- * @param safety safety factor reached hot at full cure; empty without a load
+ * @param safety safety factor reached hot at full strength; empty without a load
  * @param factors what the specimen's strength was multiplied by
  * @param breakLoose axial force to undo the cold joint later, N: plan with the high end
  * @param breakLooseTorque torque to undo it, N·m
  * @param ways what is at hand to undo it, each judged
+ * @param carriers other suitable classes that surely carry the load in time; looked for only where
+ *     the chosen one never does
  */
 public record HoldReport(
     boolean computable,
@@ -37,14 +40,25 @@ public record HoldReport(
     List<HoldFactor> factors,
     Estimate breakLoose,
     Estimate breakLooseTorque,
-    List<Removal.Way> ways) {
+    List<Removal.Way> ways,
+    List<CompoundClass> carriers) {
   public HoldReport {
     factors = List.copyOf(factors);
     ways = List.copyOf(ways);
+    carriers = List.copyOf(carriers);
   }
 
   /** The same with the hold at hand-back. */
   HoldReport withHandBack(Optional<Estimate> hold) {
+    return with(hold, carriers);
+  }
+
+  /** The same with the classes that carry the load. */
+  HoldReport withCarriers(List<CompoundClass> others) {
+    return with(atHandBack, others);
+  }
+
+  private HoldReport with(Optional<Estimate> hold, List<CompoundClass> others) {
     return new HoldReport(
         computable,
         bondCold,
@@ -57,6 +71,7 @@ public record HoldReport(
         factors,
         breakLoose,
         breakLooseTorque,
-        ways);
+        ways,
+        others);
   }
 }

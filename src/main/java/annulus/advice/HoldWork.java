@@ -80,7 +80,8 @@ final class HoldWork {
         hot.bond().factors(),
         removal.breakLooseN(),
         removal.breakLooseTorqueNm(),
-        removal.ways(tools()));
+        removal.ways(tools()),
+        List.of());
   }
 
   /** Nothing can be computed: a load is then never covered, whatever the cure. */
@@ -102,7 +103,8 @@ final class HoldWork {
         List.of(),
         NONE,
         NONE,
-        removal(nothing).ways(tools()));
+        removal(nothing).ways(tools()),
+        List.of());
   }
 
   /** Hold at a share of the strength, hot. */
@@ -198,6 +200,10 @@ final class HoldWork {
     for (Member member : List.of(order.bore(), order.part())) {
       addIf(near, Removal.Surrounding.LAMINATE, member.material().kind() == Material.Kind.LAMINATE);
       addIf(near, Removal.Surrounding.PLASTIC, member.material().kind() == Material.Kind.PLASTIC);
+      addIf(
+          near,
+          Removal.Surrounding.BRITTLE,
+          member.material().kind() == Material.Kind.BRITTLE_METAL);
       addIf(near, Removal.Surrounding.PAINT, member.finish().film() == Finish.Film.COAT);
     }
     addIf(near, Removal.Surrounding.SEAL, order.surroundings().sealNear());

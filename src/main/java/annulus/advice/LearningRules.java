@@ -25,6 +25,7 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
           "least-pulls-stronger",
           "strength-factor-most",
           "pull-fraction-least",
+          "pull-slip-factor",
           "strength-prior-floor-ln");
 
   /**
@@ -48,6 +49,7 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
     within(numbers, "pull-spread-ln", 0.05, 1);
     within(numbers, "temperature-plus-minus-c", 0, 10);
     within(numbers, "pull-fraction-least", 0.5, 1);
+    within(numbers, "pull-slip-factor", 1, 4);
     within(numbers, "strength-prior-floor-ln", 0.01, 1);
   }
 

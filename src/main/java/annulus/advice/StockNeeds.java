@@ -134,7 +134,8 @@ public final class StockNeeds {
         primer.map(p -> p.primer().id()),
         Draw.primer(diameter, order.engagementMm(), faces, stock.value("primer-ml-per-m2")),
         advice.handBack().map(Advice.HandBack::at),
-        compound.strengthMPa().likely());
+        compound.strengthMPa().likely(),
+        compound.permanence() != CompoundClass.Permanence.RELEASABLE);
   }
 
   /** Primer that is on the part already is drawn no more. */

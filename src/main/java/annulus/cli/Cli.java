@@ -12,17 +12,19 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 
 /** Finds the command, runs it, and turns every failure into one clear line and an exit code. */
 final class Cli {
+  private static final List<String> NAMES =
+      List.of(
+          "advise", "sources", "fit", "stock", "promise", "learn", "serve", "backup", "restore");
+
+  private final Surround surround;
   private final PrintStream out;
   private final PrintStream err;
-  private final Map<String, Command> commands = new LinkedHashMap<>();
 
   /** A command: words in, exit code out. */
   @FunctionalInterface
@@ -31,17 +33,25 @@ final class Cli {
   }
 
   Cli(Surround surround, PrintStream out, PrintStream err) {
+    this.surround = surround;
     this.out = out;
     this.err = err;
-    commands.put("advise", args -> new AdviseCommand(surround, out, err).run(args));
-    commands.put("sources", args -> new SourcesCommand(surround, out).run(args));
-    commands.put("fit", args -> new FitCommand(out, err).run(args));
-    commands.put("stock", args -> new StockCommand(surround, out, err).run(args));
-    commands.put("promise", args -> new PromiseCommand(surround, out, err).run(args));
-    commands.put("learn", args -> new LearnCommand(out).run(args));
-    commands.put("serve", args -> new ServeCommand(out, err).run(args));
-    commands.put("backup", args -> new BackupCommand(out).run(args));
-    commands.put("restore", args -> new BackupCommand(out).run(args));
+  }
+
+  /** The command of this name. */
+  private Optional<Command> command(String name) {
+    return Optional.ofNullable(
+        switch (name) {
+          case "advise" -> new AdviseCommand(surround, out, err)::run;
+          case "sources" -> new SourcesCommand(surround, out)::run;
+          case "fit" -> new FitCommand(out, err)::run;
+          case "stock" -> new StockCommand(surround, out, err)::run;
+          case "promise" -> new PromiseCommand(surround, out, err)::run;
+          case "learn" -> new LearnCommand(out)::run;
+          case "serve" -> new ServeCommand(out, err)::run;
+          case "backup", "restore" -> new BackupCommand(out)::run;
+          default -> null;
+        });
   }
 
   int run(String[] args) {
@@ -49,19 +59,14 @@ final class Cli {
       out.print(Help.text());
       return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
     }
-    Command command = commands.get(args[0]);
-    if (command == null) {
+    Optional<Command> command = command(args[0]);
+    if (command.isEmpty()) {
       err.println(
           new PlacedProblem(
-              "command line",
-              0,
-              1,
-              args[0],
-              "is not a command",
-              Nearest.allowed(args[0], commands.keySet())));
+              "command line", 0, 1, args[0], "is not a command", Nearest.allowed(args[0], NAMES)));
       return ExitCode.BAD_INPUT;
     }
-    return guarded(command, args);
+    return guarded(command.get(), args);
   }
 
   private int guarded(Command command, String[] args) {
@@ -71,21 +76,13 @@ final class Cli {
       e.problems().forEach(err::println);
     } catch (InvalidValue e) {
       say("command line", e.field(), e.problem(), e.allowed());
-    } catch (NoSuchFileException e) {
-      say(e.getFile(), "", "no such file", "the name of a file that is there");
-    } catch (AccessDeniedException e) {
-      say(e.getFile(), "", "access denied", "a file that may be read or written");
-    } catch (FileSystemException e) {
-      String reason = Optional.ofNullable(e.getReason()).orElse("can't be read or written");
-      say(e.getFile(), "", reason.toLowerCase(Locale.ROOT), "a file that can be");
     } catch (InvalidPathException e) {
       String problem = e.getReason().toLowerCase(Locale.ROOT) + " in a file name";
       say("command line", "", problem, "a file name");
     } catch (IOException e) {
-      say("files", "", "can't be read or written: " + e.getMessage(), "files that can be");
+      say(e);
     } catch (UncheckedIOException e) {
-      String problem = "can't be read or written: " + e.getCause().getMessage();
-      say("files", "", problem, "files that can be");
+      say(e.getCause());
     } catch (StoreFailed e) {
       err.println(e.getMessage());
     } catch (OutOfMemoryError e) {
@@ -100,6 +97,19 @@ final class Cli {
   }
 
   /** One clear line, whatever characters a file's name has. */
+  private void say(IOException e) {
+    if (e instanceof NoSuchFileException gone) {
+      say(gone.getFile(), "", "no such file", "the name of a file that is there");
+    } else if (e instanceof AccessDeniedException denied) {
+      say(denied.getFile(), "", "access denied", "a file that may be read or written");
+    } else if (e instanceof FileSystemException failed) {
+      String reason = Optional.ofNullable(failed.getReason()).orElse("can't be read or written");
+      say(failed.getFile(), "", reason.toLowerCase(Locale.ROOT), "a file that can be");
+    } else {
+      say("files", "", "can't be read or written: " + e.getMessage(), "files that can be");
+    }
+  }
+
   private void say(String file, String field, String problem, String allowed) {
     String named = file == null || file.isBlank() ? "file without a name" : file;
     err.println(new PlacedProblem(named, 0, 0, field, problem, allowed));

@@ -10,6 +10,7 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
+    new Ahead().start();
     PrintStream out = utf8(FileDescriptor.out);
     PrintStream err = utf8(FileDescriptor.err);
     int code = new Cli(Surround.ofThisMachine(), out, err).run(args);

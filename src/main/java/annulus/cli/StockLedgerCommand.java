@@ -30,14 +30,29 @@ final class StockLedgerCommand {
       throw Words.refused(0, "--from", from + " is not a file", "a ledger");
     }
     List<Movement> others = StockTables.ledger(from, err).movements();
-    int count = new LedgerFile(Path.of(to)).merge(others);
-    out.println(count + " new movements of " + others.size() + "; the others were there before");
+    LedgerFile.Merged merged = new LedgerFile(Path.of(to)).merge(others);
+    String rest = merged.openedTwice().isEmpty() ? "" : " or are named below";
+    out.println(
+        merged.isNew()
+            + " new movements of "
+            + others.size()
+            + "; the others were there before"
+            + rest);
+    merged.openedTwice().forEach(m -> out.println(openedTwice(m)));
     Ledger after = StockTables.ledger(to, err);
     after.left().entrySet().stream()
         .filter(e -> e.getValue().microlitres() < 0)
         .forEach(
             e -> out.println("lot " + e.getKey() + ": " + e.getValue() + " mL: count it again"));
     return ExitCode.ANSWER;
+  }
+
+  private static String openedTwice(Movement m) {
+    return "lot "
+        + m.lot()
+        + ": its opening balance of "
+        + m.amount()
+        + " mL was left out, the ledger has one already; count it if you doubt it";
   }
 
   /** Which jobs got a lot, or which lots went into a job. */
@@ -53,21 +68,28 @@ final class StockLedgerCommand {
     Ledger ledger = StockTables.ledger(file, err);
     boolean byLot = words.has("--lot");
     String wanted = byLot ? StockTables.needed(words, "--lot") : StockTables.needed(words, "--job");
+    boolean found = tell(ledger, wanted, byLot, "");
+    List<String> alike = byLot ? ledger.lotsLike(wanted) : ledger.jobsLike(wanted);
+    for (String other : alike) {
+      tell(ledger, other, byLot, "LOOK AT THIS TOO, it may be the same: ");
+    }
+    return found ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
+  }
+
+  private boolean tell(Ledger ledger, String wanted, boolean byLot, String before) {
     List<Movement> uses = ledger.uses(m -> byLot ? m.lot().equals(wanted) : m.job().equals(wanted));
     if (uses.isEmpty()) {
-      boolean known = byLot && ledger.knows(wanted);
-      out.println(
-          (byLot ? "lot " : "job ")
-              + wanted
-              + (known ? ": nothing used yet" : " is not in the ledger"));
-      return ExitCode.ANSWER_IS_NO;
+      String known = byLot && ledger.knows(wanted) ? ": nothing used yet" : " is not in the ledger";
+      out.println(before + (byLot ? "lot " : "job ") + wanted + known);
+      return false;
     }
+    Set<String> others = byLot ? ledger.jobsOf(wanted) : ledger.lotsOf(wanted);
     out.println(
-        byLot
-            ? "lot " + wanted + " went into jobs: " + String.join(", ", ledger.jobsOf(wanted))
-            : "job " + wanted + " got lots: " + String.join(", ", ledger.lotsOf(wanted)));
+        before
+            + (byLot ? "lot " + wanted + " went into jobs: " : "job " + wanted + " got lots: ")
+            + String.join(", ", others));
     uses.forEach(m -> out.println("  " + line(m)));
-    return ExitCode.ANSWER;
+    return true;
   }
 
   private static String line(Movement m) {

@@ -1,5 +1,6 @@
 package annulus.cli;
 
+import annulus.exchange.Nearest;
 import annulus.report.StockCheckReport;
 import annulus.stock.Cabinet;
 import annulus.stock.Ledger;
@@ -7,17 +8,19 @@ import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
+import annulus.stock.Spelling;
+import annulus.stock.StockItem;
 import annulus.store.LedgerFile;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 
 /** {@code stock receive, use, discard, correct}: one movement into the ledger. */
@@ -27,6 +30,7 @@ final class StockMoveCommand {
           "--ledger",
           "--lot",
           "--ml",
+          "--counted",
           "--who",
           "--job",
           "--class",
@@ -60,7 +64,16 @@ final class StockMoveCommand {
     }
     Ledger before = StockTables.ledger(file, err);
     Optional<Cabinet> cabinet = cabinet(words, before);
-    Movement movement = movement(words, kind, before, cabinet);
+    Millilitres said = said(words, kind);
+    String lot = lot(words, kind, before, cabinet);
+    boolean counted = words.has("--counted");
+    Millilitres amount = counted ? said.minus(before.left(lot)) : said;
+    if (counted && amount.equals(Millilitres.NONE)) {
+      out.println("nothing to record: lot " + lot + " has " + before.left(lot) + " mL as booked");
+      return ExitCode.ANSWER;
+    }
+    Movement movement = movement(words, kind, lot, amount, item(words, lot, before, cabinet));
+    cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireRoom(movement, before.left(lot)));
     if (kind == Movement.Kind.USE && !before.has(movement.id())) {
       Optional<String> against = against(movement, cabinet);
       boolean overridden = words.has("--reason") && words.has("--witness");
@@ -69,10 +82,29 @@ final class StockMoveCommand {
         out.println("To use it all the same give --reason and --witness: a pair glued and tested.");
         return ExitCode.ANSWER_IS_NO;
       }
+      Optional<String> other = openOne(movement, cabinet);
+      if (other.isPresent() && !words.has("--reason")) {
+        out.println("NOT recorded: " + other.get());
+        out.println("To open it all the same give --reason.");
+        return ExitCode.ANSWER_IS_NO;
+      }
     }
-    LedgerFile.Outcome outcome = new LedgerFile(Path.of(file)).append(movement);
+    LedgerFile.Outcome outcome = recorded(file, movement);
     confirm(movement, outcome, StockTables.ledger(file, err));
     return ExitCode.ANSWER;
+  }
+
+  private static LedgerFile.Outcome recorded(String file, Movement movement) throws IOException {
+    try {
+      return new LedgerFile(Path.of(file)).append(movement);
+    } catch (FileSystemException e) {
+      throw e;
+    } catch (IOException e) {
+      FileSystemException named =
+          new FileSystemException(file, null, "the movement is not recorded: " + e.getMessage());
+      named.initCause(e);
+      throw named;
+    }
   }
 
   private void confirm(Movement movement, LedgerFile.Outcome outcome, Ledger after) {
@@ -102,34 +134,81 @@ final class StockMoveCommand {
     return Optional.of(StockTables.of(words).sheet(sheet.get()).cabinet().with(ledger));
   }
 
+  /** The lot; only what comes in may have a number that nobody knows. */
+  private String lot(Words words, Movement.Kind kind, Ledger ledger, Optional<Cabinet> cabinet) {
+    String lot = StockTables.needed(words, "--lot").strip();
+    Set<String> known = new TreeSet<>(ledger.left().keySet());
+    cabinet.ifPresent(c -> c.lots().forEach(l -> known.add(l.lot())));
+    if (known.contains(lot)) {
+      return lot;
+    }
+    if (kind != Movement.Kind.RECEIVE) {
+      throw Words.refused(
+          words.among(List.of("--lot")).get(0).position(),
+          "--lot",
+          "\"" + lot + "\" is neither in the ledger nor in a sheet given with --stock",
+          Nearest.allowed(lot, known));
+    }
+    Spelling.alike(lot, known)
+        .forEach(l -> err.println("lot " + lot + " is new; there is a lot " + l + " already"));
+    return lot;
+  }
+
+  /** The amount as typed: what moves, or for a correction also what was counted. */
+  private static Millilitres said(Words words, Movement.Kind kind) {
+    if (kind != Movement.Kind.CORRECT && words.has("--counted")) {
+      throw Words.refused(0, "--counted", "is for stock correct", "--ml and an amount");
+    }
+    if (words.has("--counted") == words.has("--ml")) {
+      String allowed = kind == Movement.Kind.CORRECT ? "--counted or --ml" : "--ml";
+      throw Words.refused(
+          0,
+          kind == Movement.Kind.CORRECT ? "stock correct" : "--ml",
+          words.has("--ml") ? "has two amounts" : "is missing",
+          allowed + " and an amount");
+    }
+    return Millilitres.of(
+        StockTables.number(words, "--counted", 0, 20_000)
+            .or(() -> StockTables.number(words, "--ml", -20_000, 20_000))
+            .orElseThrow());
+  }
+
   private Movement movement(
-      Words words, Movement.Kind kind, Ledger ledger, Optional<Cabinet> cabinet) {
-    String lot = StockTables.needed(words, "--lot");
-    double ml =
-        StockTables.number(words, "--ml", -20_000, 20_000)
-            .orElseThrow(() -> Words.refused(0, "--ml", "is missing", "--ml and an amount"));
-    Instant now = surround.clock().instant();
+      Words words, Movement.Kind kind, String lot, Millilitres amount, String item) {
+    if (kind == Movement.Kind.RECEIVE && item.isEmpty()) {
+      throw Words.refused(
+          0, "--class", "is missing: nobody says what is in lot " + lot, "--class and its id");
+    }
     return new Movement(
         words.value("--movement").orElseGet(() -> UUID.randomUUID().toString()),
-        now,
+        surround.clock().instant(),
         StockTables.day(words, "--on", surround),
         kind,
         StockTables.needed(words, "--who"),
-        words.value("--job").orElse(""),
+        words.value("--job").orElse("").strip(),
         lot,
-        item(words, lot, ledger, cabinet),
-        Millilitres.of(ml),
+        item,
+        amount,
         words.value("--reason").orElse(""),
         words.value("--witness").orElse(""));
   }
 
-  private static String item(Words words, String lot, Ledger ledger, Optional<Cabinet> cabinet) {
-    Optional<String> inSheet = cabinet.flatMap(c -> find(c, lot)).map(Lot::item);
-    return words.value("--class").or(() -> inSheet).or(() -> ledger.itemOf(lot)).orElse("");
-  }
-
-  private static Optional<Lot> find(Cabinet cabinet, String lot) {
-    return cabinet.lots().stream().filter(l -> l.lot().equals(lot)).findFirst();
+  private static String item(Words words, String lot, Ledger ledger, Optional<Cabinet> cabinet)
+      throws IOException {
+    Optional<String> said = words.value("--class");
+    if (said.isPresent()) {
+      Set<String> items = StockTables.of(words).items().keySet();
+      if (!items.contains(said.get())) {
+        throw Words.refused(
+            words.among(List.of("--class")).get(0).position(),
+            "--class",
+            "\"" + said.get() + "\" is unknown",
+            Nearest.allowed(said.get(), items));
+      }
+      return said.get();
+    }
+    Optional<String> inSheet = cabinet.flatMap(c -> c.lot(lot)).map(Lot::item);
+    return inSheet.or(() -> ledger.itemOf(lot)).orElse("");
   }
 
   /** Why a lot should not be used that day. */
@@ -138,33 +217,23 @@ final class StockMoveCommand {
       err.println("no --stock given: the use-by of lot " + movement.lot() + " is not checked");
       return Optional.empty();
     }
-    Optional<Lot> lot = find(cabinet.get(), movement.lot());
+    Optional<Lot> lot = cabinet.get().lot(movement.lot());
     if (lot.isEmpty()) {
       return Optional.of("lot " + movement.lot() + " is not in the sheet, its use-by is unknown");
     }
-    LocalDate day = movement.day();
-    LotCheck check = LotCheck.of(lot.get(), cabinet.get().items().get(lot.get().item()), day, 0);
-    if (!check.against().isEmpty()) {
-      return Optional.of(StockCheckReport.words(check));
-    }
-    boolean sealed = !lot.get().isOpenOn(day);
-    return sealed ? openOne(cabinet.get(), lot.get(), day) : Optional.empty();
+    StockItem item = cabinet.get().items().get(lot.get().item());
+    LotCheck check = LotCheck.of(lot.get(), item, movement.day(), 0);
+    return check.against().isEmpty()
+        ? Optional.empty()
+        : Optional.of(StockCheckReport.words(check));
   }
 
-  /** A sealed one is not opened while an open one of the class is in date. */
-  private static Optional<String> openOne(Cabinet cabinet, Lot sealed, LocalDate day) {
-    return cabinet.usable(day).stream()
-        .filter(l -> l.item().equals(sealed.item()) && l.isOpenOn(day))
-        .findFirst()
-        .map(
-            l ->
-                "lot "
-                    + sealed.lot()
-                    + " is sealed, and lot "
-                    + l.lot()
-                    + " of the same class is open and in date with "
-                    + l.left()
-                    + " mL");
+  /** A sealed one is not opened while an open one of the class is in date and holds enough. */
+  private static Optional<String> openOne(Movement movement, Optional<Cabinet> cabinet) {
+    return cabinet
+        .flatMap(c -> c.lot(movement.lot()))
+        .flatMap(l -> cabinet.get().openInstead(l, movement.amount(), movement.day()))
+        .map(l -> StockCheckReport.openInstead(movement.lot(), l));
   }
 
   /** Opens the ledger with what a sheet says is left; doing it twice changes nothing. */
@@ -177,7 +246,7 @@ final class StockMoveCommand {
         movements.add(received(lot, words));
       }
     }
-    int count = new LedgerFile(Path.of(file)).merge(movements);
+    int count = new LedgerFile(Path.of(file)).merge(movements).isNew();
     out.println("received " + count + " lots from the sheet; those in the ledger stay as they are");
     return ExitCode.ANSWER;
   }

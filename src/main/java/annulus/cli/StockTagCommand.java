@@ -1,8 +1,10 @@
 package annulus.cli;
 
+import annulus.exchange.Nearest;
 import annulus.report.LotTag;
 import annulus.stock.Cabinet;
 import annulus.stock.Ledger;
+import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -36,7 +38,12 @@ final class StockTagCommand {
             .filter(c -> c.lot().lot().equals(lot))
             .findFirst()
             .orElseThrow(
-                () -> Words.refused(0, "--lot", lot + " is not in " + file, "a lot of it"));
+                () ->
+                    Words.refused(
+                        0,
+                        "--lot",
+                        lot + " is not in " + file,
+                        Nearest.allowed(lot, cabinet.lots().stream().map(Lot::lot).toList())));
     LotTag tag = new LotTag(check, on);
     Optional<String> page = words.value("--out");
     if (page.isPresent()) {

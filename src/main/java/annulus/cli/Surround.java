@@ -2,15 +2,24 @@ package annulus.cli;
 
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.function.Supplier;
 
 /**
  * What a command takes from the machine it runs on.
  *
  * @param clock for orders without a start
- * @param zone for orders without a zone
+ * @param zoneWhenAsked for orders without a zone
  */
-record Surround(Clock clock, ZoneId zone) {
+record Surround(Clock clock, Supplier<ZoneId> zoneWhenAsked) {
+  Surround(Clock clock, ZoneId zone) {
+    this(clock, () -> zone);
+  }
+
   static Surround ofThisMachine() {
-    return new Surround(Clock.systemUTC(), ZoneId.systemDefault());
+    return new Surround(Clock.systemUTC(), ZoneId::systemDefault);
+  }
+
+  ZoneId zone() {
+    return zoneWhenAsked.get();
   }
 }

@@ -68,7 +68,12 @@ final class Words {
   }
 
   Optional<String> value(String name) {
-    return options.stream().filter(o -> o.option().equals(name)).map(Word::value).findFirst();
+    for (Word word : options) {
+      if (word.option().equals(name)) {
+        return Optional.of(word.value());
+      }
+    }
+    return Optional.empty();
   }
 
   boolean has(String name) {

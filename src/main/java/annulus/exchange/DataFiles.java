@@ -64,15 +64,22 @@ public final class DataFiles {
   private static final long MAX_BYTES = 2_000_000;
 
   private final Optional<Path> shopFolder;
-  private final MessageDigest digest;
+  private MessageDigest digest;
 
   private DataFiles(Optional<Path> shopFolder) {
     this.shopFolder = shopFolder;
+  }
+
+  /** Made with the first byte: tables that the build made into code need none. */
+  private void digest(Layer layer) {
     try {
-      this.digest = MessageDigest.getInstance("SHA-256");
+      if (digest == null) {
+        digest = MessageDigest.getInstance("SHA-256");
+      }
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }
+    digest.update(layer.bytes);
   }
 
   /** The program's own tables. */
@@ -100,6 +107,11 @@ public final class DataFiles {
     return new DataFiles(Optional.of(folder));
   }
 
+  /** Whether a shop's folder lies over the program's tables. */
+  boolean hasShop() {
+    return shopFolder.isPresent();
+  }
+
   /** All layers of a table, the program's first. */
   List<Layer> layers(String table) throws IOException {
     List<Layer> layers = new ArrayList<>();
@@ -118,7 +130,7 @@ public final class DataFiles {
       }
       layers.add(new Layer(own.get().toString(), Files.readAllBytes(own.get())));
     }
-    layers.forEach(l -> digest.update(l.bytes));
+    layers.forEach(this::digest);
     return layers;
   }
 
@@ -142,7 +154,7 @@ public final class DataFiles {
     }
     try (InputStream in = DataFiles.class.getResourceAsStream("/data/" + table)) {
       Layer layer = new Layer("data/" + table, in.readAllBytes());
-      digest.update(layer.bytes);
+      digest(layer);
       return layer;
     }
   }

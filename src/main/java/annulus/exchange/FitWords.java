@@ -49,10 +49,7 @@ public final class FitWords {
    */
   public FitWords(Knowledge knowledge, DataFiles files) throws IOException {
     this.knowledge = knowledge;
-    DataFiles.Layer grades = last(files, "iso286-grades.csv");
-    DataFiles.Layer deviations = last(files, "iso286-deviations.csv");
-    this.tables =
-        Iso286Files.tables(grades.name(), grades.reader(), deviations.name(), deviations.reader());
+    this.tables = Iso286Files.read(files);
   }
 
   /**
@@ -68,11 +65,6 @@ public final class FitWords {
     OptionalDouble celsius = new Measures(problems).celsius(node, option, -30, 60);
     problems.throwIfAny();
     return celsius.orElseThrow();
-  }
-
-  private static DataFiles.Layer last(DataFiles files, String table) throws IOException {
-    List<DataFiles.Layer> layers = files.layers(table);
-    return layers.get(layers.size() - 1);
   }
 
   /**

@@ -8,6 +8,7 @@ import annulus.fit.iso286.Iso286Tables;
 import annulus.fit.iso286.Member;
 import annulus.fit.iso286.SizeBand;
 import annulus.fit.iso286.ToleranceGrade;
+import java.io.IOException;
 import java.io.Reader;
 import java.util.List;
 
@@ -32,6 +33,27 @@ public final class Iso286Files {
       List.of("surface", "over_mm", "up_to_mm", "lower_um", "source", "confidence");
 
   private Iso286Files() {}
+
+  /**
+   * Reads both tables of ISO 286-1; a shop's file stands in for the program's.
+   *
+   * @throws InputRefused with file, line, cell and what is allowed
+   * @throws IOException when a file can't be read
+   */
+  static Iso286Tables read(DataFiles files) throws IOException {
+    return BuiltTables.orRead(files, Iso286Tables.class, Iso286Files::readFiles);
+  }
+
+  static Iso286Tables readFiles(DataFiles files) throws IOException {
+    DataFiles.Layer grades = last(files, "iso286-grades.csv");
+    DataFiles.Layer deviations = last(files, "iso286-deviations.csv");
+    return tables(grades.name(), grades.reader(), deviations.name(), deviations.reader());
+  }
+
+  private static DataFiles.Layer last(DataFiles files, String table) throws IOException {
+    List<DataFiles.Layer> layers = files.layers(table);
+    return layers.get(layers.size() - 1);
+  }
 
   /**
    * Reads both tables of ISO 286-1.

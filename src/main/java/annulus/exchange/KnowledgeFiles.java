@@ -22,6 +22,11 @@ public final class KnowledgeFiles {
    * @throws IOException when a file can't be read
    */
   public static Knowledge read(DataFiles files) throws IOException {
+    return BuiltTables.orRead(files, Knowledge.class, KnowledgeFiles::readFiles);
+  }
+
+  /** As {@link #read}, always from the files themselves. */
+  static Knowledge readFiles(DataFiles files) throws IOException {
     HoldTables hold = table(files, "hold-factors.csv", HoldFiles::factors);
     var duties = table(files, "duty-cases.csv", (file, in) -> HoldFiles.duties(file, in, hold));
     var friction = table(files, "friction.csv", PressFiles::friction);

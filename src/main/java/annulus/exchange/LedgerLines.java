@@ -72,7 +72,7 @@ public final class LedgerLines {
    */
   public static Movement movement(String file, int number, String line) {
     if (!isWhole(line)) {
-      throw refused(file, number, "", "is damaged: its checksum does not fit", ALLOWED);
+      throw refused(file, number, "", damage(line), ALLOWED);
     }
     String[] f = line.split("\t", 3)[2].split("\t", -1);
     if (f.length != FIELDS) {
@@ -96,6 +96,15 @@ public final class LedgerLines {
     } catch (DateTimeException | NumberFormatException e) {
       throw refused(file, number, "", "has a field that can't be read", ALLOWED);
     }
+  }
+
+  private static String damage(String line) {
+    if (line.endsWith("\r") && isWhole(line.substring(0, line.length() - 1))) {
+      return "is damaged: another program has changed the line ends";
+    }
+    return line.startsWith(MARK + "\t")
+        ? "is damaged: its checksum does not fit"
+        : "is damaged, or no line of a ledger";
   }
 
   private static Optional<Movement.Kind> kind(String word) {

@@ -66,6 +66,10 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
    * @throws IOException when a file can't be read
    */
   public static LoggerRules read(DataFiles files) throws IOException {
+    return BuiltTables.orRead(files, LoggerRules.class, LoggerRules::readFiles);
+  }
+
+  static LoggerRules readFiles(DataFiles files) throws IOException {
     Problems problems = new Problems();
     Map<String, NamedNumber> numbers = new LinkedHashMap<>();
     Map<String, Node.Place> places = new HashMap<>();

@@ -235,19 +235,33 @@ record LoggerStamp(
     if (form == TimeForm.EPOCH_SECONDS || form == TimeForm.EPOCH_MILLISECONDS) {
       return OptionalLong.of(millis);
     }
-    Optional<LocalDate> date = date(order);
-    return date.isEmpty()
-        ? OptionalLong.empty()
-        : OptionalLong.of(date.get().toEpochDay() * DAY_MILLIS + millis - offsetMillis.orElse(0));
+    int month = month(order);
+    int day = day(order);
+    return exists(month, day)
+        ? OptionalLong.of(
+            LocalDate.of(year, month, day).toEpochDay() * DAY_MILLIS
+                + millis
+                - offsetMillis.orElse(0))
+        : OptionalLong.empty();
   }
 
   /** The date in the order given, if there is such a one. */
   Optional<LocalDate> date(DateOrder order) {
-    boolean dayFirst = needsOrder() && order == DateOrder.DAY_FIRST;
-    int month = dayFirst ? two : one;
-    int day = dayFirst ? one : two;
-    boolean exists = month >= 1 && month <= 12 && day >= 1 && day <= daysOf(month);
-    return exists ? Optional.of(LocalDate.of(year, month, day)) : Optional.empty();
+    int month = month(order);
+    int day = day(order);
+    return exists(month, day) ? Optional.of(LocalDate.of(year, month, day)) : Optional.empty();
+  }
+
+  private int month(DateOrder order) {
+    return needsOrder() && order == DateOrder.DAY_FIRST ? two : one;
+  }
+
+  private int day(DateOrder order) {
+    return needsOrder() && order == DateOrder.DAY_FIRST ? one : two;
+  }
+
+  private boolean exists(int month, int day) {
+    return month >= 1 && month <= 12 && day >= 1 && (day <= 28 || day <= daysOf(month));
   }
 
   private int daysOf(int month) {

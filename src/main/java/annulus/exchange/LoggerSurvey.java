@@ -4,9 +4,7 @@ import annulus.exchange.LoggerOptions.DateOrder;
 import annulus.exchange.LoggerOptions.TemperatureUnit;
 import annulus.exchange.LoggerReading.TimeForm;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -36,7 +34,8 @@ final class LoggerSurvey {
   private final LoggerOptions options;
   private final LoggerRules rules;
   private final LoggerValue values;
-  private final Map<DateOrder, LoggerTrack> tracks = new EnumMap<>(DateOrder.class);
+  private final LoggerTrack readDayFirst;
+  private final LoggerTrack readMonthFirst;
   private final List<PlacedProblem> problems = new ArrayList<>();
   private LoggerStamp firstOpen;
   private int firstOpenLine;
@@ -57,9 +56,8 @@ final class LoggerSurvey {
     this.options = options;
     this.rules = rules;
     this.values = new LoggerValue(rules);
-    for (DateOrder order : DateOrder.values()) {
-      tracks.put(order, new LoggerTrack(rules));
-    }
+    this.readDayFirst = new LoggerTrack(rules);
+    this.readMonthFirst = new LoggerTrack(rules);
   }
 
   void line(int number, LoggerLayout.Cells cells) {
@@ -78,12 +76,12 @@ final class LoggerSurvey {
       refuse(number, "time", "some times carry an offset and some do not", "one form throughout");
     }
     OptionalLong dayFirst = stamp.millis(DateOrder.DAY_FIRST);
-    OptionalLong monthFirst = stamp.millis(DateOrder.MONTH_FIRST);
+    OptionalLong monthFirst = stamp.needsOrder() ? stamp.millis(DateOrder.MONTH_FIRST) : dayFirst;
     if (dayFirst.isEmpty() && monthFirst.isEmpty()) {
       return;
     }
-    tracks.get(DateOrder.DAY_FIRST).add(number, dayFirst, stamp.year());
-    tracks.get(DateOrder.MONTH_FIRST).add(number, monthFirst, stamp.year());
+    readDayFirst.add(number, dayFirst, stamp.year());
+    readMonthFirst.add(number, monthFirst, stamp.year());
     if (firstOpen == null && !dayFirst.equals(monthFirst)) {
       firstOpen = stamp;
       firstOpenLine = number;
@@ -117,7 +115,7 @@ final class LoggerSurvey {
   Plan plan() {
     throwIfAny();
     Optional<DateOrder> order = order();
-    LoggerTrack track = tracks.get(order.orElse(DateOrder.DAY_FIRST));
+    LoggerTrack track = track(order.orElse(DateOrder.DAY_FIRST));
     if (track.worstBackSeconds() > rules.value("backward-most-s")) {
       refuse(
           track.worstBackLine(),
@@ -143,9 +141,13 @@ final class LoggerSurvey {
         assumed);
   }
 
+  private LoggerTrack track(DateOrder order) {
+    return order == DateOrder.DAY_FIRST ? readDayFirst : readMonthFirst;
+  }
+
   private Optional<DateOrder> order() {
-    LoggerTrack dayFirst = tracks.get(DateOrder.DAY_FIRST);
-    LoggerTrack monthFirst = tracks.get(DateOrder.MONTH_FIRST);
+    LoggerTrack dayFirst = readDayFirst;
+    LoggerTrack monthFirst = readMonthFirst;
     if (firstOpen == null) {
       return Optional.empty();
     }
@@ -164,16 +166,20 @@ final class LoggerSurvey {
     if (bothPossible && (dayFirst.midnights() > 0) != (monthFirst.midnights() > 0)) {
       return Optional.of(dayFirst.midnights() > 0 ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
     }
-    refuse(firstOpenLine, "date", bothReadings(bothPossible), "declare day first or month first");
+    refuse(
+        firstOpenLine,
+        "date",
+        bothReadings(bothPossible),
+        "declare the order, day-first or month-first (at the command line --date-order)");
     return Optional.empty();
   }
 
   private void checkDeclared(DateOrder declared) {
     boolean dayFirst = declared == DateOrder.DAY_FIRST;
     DateOrder other = dayFirst ? DateOrder.MONTH_FIRST : DateOrder.DAY_FIRST;
-    if (tracks.get(declared).impossible() > tracks.get(other).impossible()) {
+    if (track(declared).impossible() > track(other).impossible()) {
       refuse(
-          tracks.get(declared).firstImpossibleLine(),
+          track(declared).firstImpossibleLine(),
           "date",
           "is no date in the declared order, " + (dayFirst ? "day first" : "month first"),
           "the other order, or none declared");
@@ -202,7 +208,7 @@ final class LoggerSurvey {
     }
     DateOrder other =
         order.get() == DateOrder.DAY_FIRST ? DateOrder.MONTH_FIRST : DateOrder.DAY_FIRST;
-    if (tracks.get(other).impossible() > 0) {
+    if (track(other).impossible() > 0) {
       return "the other order gives a month above 12";
     }
     return dotted
@@ -229,7 +235,7 @@ final class LoggerSurvey {
               + " to "
               + warmest
               + " need not be °C",
-          "declare celsius or fahrenheit");
+          "declare the unit, C or F (at the command line --unit)");
     }
     return TemperatureUnit.CELSIUS;
   }

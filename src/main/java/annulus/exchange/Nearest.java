@@ -1,12 +1,18 @@
 package annulus.exchange;
 
+import java.util.Arrays;
 import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** The known name nearest to a mistyped one. */
 public final class Nearest {
   private static final int LONGEST = 100;
+  private static final int SHORTEST_PART = 4;
+  private static final int MOST_KIN = 5;
+  private static final Pattern PARTS = Pattern.compile("-");
 
   private Nearest() {}
 
@@ -34,7 +40,33 @@ public final class Nearest {
       return "nothing here: there is none to name";
     }
     String all = String.join(", ", candidates);
-    return to(word, candidates).map(n -> "did you mean " + n + "? one of: " + all).orElse(all);
+    Optional<String> whole = to(word, candidates).filter(n -> isMistyped(word, n));
+    List<String> kin = whole.isPresent() ? List.of() : kin(word, candidates);
+    Optional<String> near =
+        kin.isEmpty() ? to(word, candidates) : Optional.of(String.join(" or ", kin));
+    return near.map(n -> "did you mean " + n + "? one of: " + all).orElse(all);
+  }
+
+  private static boolean isMistyped(String word, String candidate) {
+    return distance(word.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT)) <= 2;
+  }
+
+  /** The few candidates that have the word as one of their parts: steel, bronce, micrometer. */
+  private static List<String> kin(String word, Collection<String> candidates) {
+    String lower = word.strip().toLowerCase(Locale.ROOT);
+    if (lower.length() < SHORTEST_PART || lower.length() > LONGEST || lower.contains("-")) {
+      return List.of();
+    }
+    List<String> kin =
+        candidates.stream()
+            .filter(c -> Arrays.stream(PARTS.split(c)).anyMatch(p -> isNearly(lower, p)))
+            .toList();
+    return kin.size() <= MOST_KIN ? kin : List.of();
+  }
+
+  private static boolean isNearly(String word, String part) {
+    return part.length() >= SHORTEST_PART
+        && distance(word, part.toLowerCase(Locale.ROOT)) <= (part.length() < 6 ? 0 : 1);
   }
 
   private static int distance(String a, String b) {

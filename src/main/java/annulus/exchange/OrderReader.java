@@ -20,8 +20,11 @@ import annulus.quantity.Interval;
 import annulus.quantity.Numbers;
 import java.io.IOException;
 import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -66,6 +69,16 @@ public final class OrderReader {
     this.now = now.truncatedTo(ChronoUnit.SECONDS);
     this.zone = zone;
     this.places = Catalog.index(places, ShopPlace::name);
+  }
+
+  /** Loads what reading any order needs, so that another thread can do it beforehand. */
+  public static void prepare(ZoneId zone) {
+    String time = OffsetDateTime.parse("2000-01-01T00:00Z").atZoneSameInstant(zone).toString();
+    try {
+      JsonNodes.read("", new StringReader("{\"start\": \"" + time + "\"}"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /**
@@ -258,7 +271,11 @@ public final class OrderReader {
         return constantPlace();
       }
       if (f.has("temperatureC") || f.has("temperaturePlusMinusC")) {
-        problems.add(f.placeOf("cure"), "cure", "stands beside temperatureC", "one of the two");
+        problems.add(
+            f.placeOf("cure"),
+            "cure",
+            "a place to cure stands beside a temperature",
+            "one of the two: empty the other");
       }
       return f.object("cure")
           .flatMap(c -> new CurePlaceReader(problems).ofOrder(c, start, orderZone, places, doubt))

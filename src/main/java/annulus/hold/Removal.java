@@ -29,7 +29,8 @@ public record Removal(
     SEAL,
     PAINT,
     BATTERY,
-    BEARING
+    BEARING,
+    BRITTLE
   }
 
   /**
@@ -74,6 +75,7 @@ public record Removal(
     GRIP_NOT_KNOWN,
     BLOW_FORCE_NOT_KNOWN,
     BLOWS_MARK_BEARINGS,
+    BLOWS_CHIP_BRITTLE,
     NO_BLOWS_ON_SEAL,
     NO_BLOWS_ON_LAMINATE,
     NO_BLOWS_ON_PLASTIC,
@@ -169,6 +171,9 @@ public record Removal(
       reasons.add(Reason.BLOW_FORCE_NOT_KNOWN);
       if (surroundings.contains(Surrounding.BEARING)) {
         reasons.add(Reason.BLOWS_MARK_BEARINGS);
+      }
+      if (surroundings.contains(Surrounding.BRITTLE)) {
+        reasons.add(Reason.BLOWS_CHIP_BRITTLE);
       }
     }
     return new Way(drift, outcome, cold, torque(cold), reasons);

@@ -166,7 +166,7 @@ public record MeasuredDiameter(
           (thermal.at20(read) - read) * 1000,
           budget,
           extremeBudget(places, mean, spread),
-          notes(places, form, budget, jawsMm));
+          notes(places, form, budget, jawsMm, spread));
     }
 
     private Budget meanBudget(Places places, double mean) {
@@ -197,7 +197,8 @@ public record MeasuredDiameter(
       return new Budget(lines);
     }
 
-    private List<Note> notes(Places places, Form form, Budget budget, double jawsMm) {
+    private List<Note> notes(
+        Places places, Form form, Budget budget, double jawsMm, double spread) {
       List<Note> notes = new ArrayList<>();
       boolean several = readings.size() > 1;
       boolean ovalitySeen = form.ovalityUm().isPresent();
@@ -210,6 +211,7 @@ public record MeasuredDiameter(
       addIf(notes, jawsMm > 0, Note.JAWS_READ_SMALL);
       double repeat = Math.max(limits.repeatNoteUm(), 2 * span.mpeUm());
       addIf(notes, places.worstRepeatUm() > repeat, Note.READINGS_DISAGREE);
+      addIf(notes, places.angleMissing() && spread > repeat, Note.READINGS_SPREAD);
       double share = budget.share(ErrorSources.INSTRUMENT) + budget.share(ErrorSources.JAWS);
       addIf(notes, share > limits.dominantShare(), Note.INSTRUMENT_RULES);
       return notes;

@@ -18,6 +18,8 @@ public enum Note {
   JAWS_READ_SMALL,
   /** Readings of the same place differ more than the instrument explains: measure again. */
   READINGS_DISAGREE,
+  /** Readings without a place differ more than the instrument explains: form, or a slip. */
+  READINGS_SPREAD,
   /** The instrument's error limit rules the budget: more readings help little. */
   INSTRUMENT_RULES
 }

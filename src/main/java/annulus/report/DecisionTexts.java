@@ -4,6 +4,7 @@ import annulus.advice.Advice;
 import annulus.advice.Advice.Decision;
 import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
+import annulus.advice.HoldReport;
 import annulus.catalog.CompoundClass;
 import annulus.measure.MeasuredDiameter;
 import annulus.select.ClassVerdict;
@@ -33,8 +34,8 @@ public final class DecisionTexts {
   /** The command in capitals: {@code USE}, {@code DO NOT BOND}. */
   public String command() {
     return switch (advice.decision().kind()) {
-      case USE_COMPOUND -> "USE";
-      case PRESS_DRY -> "PRESS DRY";
+      case USE_COMPOUND -> held() ? "USE" : "DO NOT HAND OVER";
+      case PRESS_DRY -> held() ? "PRESS DRY" : "DO NOT HAND OVER";
       case TOO_TIGHT -> "DO NOT PRESS";
       case MEASURE_AGAIN -> "MEASURE AGAIN";
       case TOO_WIDE -> "DO NOT BOND";
@@ -46,8 +47,12 @@ public final class DecisionTexts {
   /** What the command is about, short enough for one line of 100 columns. */
   public String what() {
     return switch (advice.decision().kind()) {
-      case USE_COMPOUND -> use(advice.decision());
-      case PRESS_DRY -> "no compound: the part is larger than the bore and holds by itself";
+      case USE_COMPOUND ->
+          use(advice.decision()) + (held() ? "" : ": it fits the gap, but no time is safe");
+      case PRESS_DRY ->
+          held()
+              ? "no compound: the part is larger than the bore and holds by itself"
+              : "pressed dry it does not surely hold";
       case TOO_TIGHT -> "too tight for a dry press of workshop size";
       case MEASURE_AGAIN -> blamed();
       case TOO_WIDE -> "the gap is wider than any class fills";
@@ -59,6 +64,11 @@ public final class DecisionTexts {
   /** Command and matter in one line. */
   public String line() {
     return command() + "  " + what();
+  }
+
+  /** Whether there is a time from which on it may be handed back. */
+  private boolean held() {
+    return advice.handBack().isPresent();
   }
 
   private static String use(Decision decision) {
@@ -118,16 +128,30 @@ public final class DecisionTexts {
         : ofJoint;
   }
 
-  /** One deciding reason in words, with the class it is about. */
+  /** One deciding reason in words, with the class it is about unless it holds for all of them. */
   public String because(Finding finding) {
-    String about =
-        advice.table().stream()
-            .map(ClassVerdict::compound)
-            .filter(c -> c.id().equals(finding.classId()))
-            .map(c -> c.name() + ": ")
-            .findFirst()
-            .orElse("");
-    return about + RuleTexts.reason(finding);
+    String reason = RuleTexts.reason(finding);
+    return ofEveryClass(finding, reason) ? reason : className(finding) + reason;
+  }
+
+  private boolean ofEveryClass(Finding finding, String reason) {
+    return advice.table().stream()
+        .allMatch(
+            v ->
+                v.findings().stream()
+                    .anyMatch(
+                        f ->
+                            f.rule().id().equals(finding.rule().id())
+                                && RuleTexts.reason(f).equals(reason)));
+  }
+
+  private String className(Finding finding) {
+    return advice.table().stream()
+        .map(ClassVerdict::compound)
+        .filter(c -> c.id().equals(finding.classId()))
+        .map(c -> c.name() + ": ")
+        .findFirst()
+        .orElse("");
   }
 
   /** The class that comes nearest: fits the gap best, or fills most, and is held back by least. */
@@ -137,7 +161,7 @@ public final class DecisionTexts {
         widest
             ? Comparator.comparingDouble(v -> -v.compound().gapUm().high())
             : Comparator.comparingDouble(v -> -Math.rint(1000 * v.covers()));
-    return advice.table().stream()
+    return considered().stream()
         .filter(v -> !blocking(v).isEmpty())
         .min(
             fit.thenComparing(v -> v.standing() == ClassVerdict.Standing.EXCLUDED)
@@ -151,26 +175,81 @@ public final class DecisionTexts {
     return findings;
   }
 
-  private boolean primerWouldDo() {
+  /** The classes that decide: all, or only the one that the order insists on. */
+  private List<ClassVerdict> considered() {
+    Optional<String> asked = advice.order().compound().map(CompoundClass::id);
     return advice.table().stream()
-        .anyMatch(v -> v.standing() == ClassVerdict.Standing.NEEDS_PRIMER);
+        .filter(v -> asked.isEmpty() || asked.get().equals(v.compound().id()))
+        .toList();
+  }
+
+  /** Other classes that fit as the joint stands, where the order insists on one that does not. */
+  private List<String> others() {
+    return advice.order().compound().isEmpty()
+        ? List.of()
+        : advice.table().stream()
+            .filter(ClassVerdict::usable)
+            .map(v -> v.compound().name())
+            .toList();
+  }
+
+  private boolean primerWouldDo() {
+    return considered().stream().anyMatch(v -> v.standing() == ClassVerdict.Standing.NEEDS_PRIMER);
   }
 
   /** What to do instead; empty for a yes. */
   public List<String> instead() {
     return switch (advice.decision().kind()) {
-      case USE_COMPOUND, PRESS_DRY -> List.of();
+      case USE_COMPOUND, PRESS_DRY -> held() ? List.of() : insteadOfHandBack();
       case TOO_TIGHT ->
           List.of(
               "Check that bore and part are not swapped and that both sizes are right.",
               "Then ask the maker of the part, or have it fitted by somebody with the right press.");
-      case MEASURE_AGAIN -> List.of("Measure again, then ask again. Bond nothing on a guess.");
+      case MEASURE_AGAIN -> insteadOfGuess();
       case TOO_WIDE ->
           List.of("Fit a sleeve, replace the worn part, or have the seat rebuilt and machined.");
       case NO_CLASS -> insteadOfClass();
       case STRIP_AND_REDO ->
           List.of("Take it apart, clean both faces bare, measure again and bond anew.");
     };
+  }
+
+  private List<String> insteadOfHandBack() {
+    if (!tooWeak()) {
+      return List.of("Bring the joint to a warm place and ask again with that temperature.");
+    }
+    List<String> stronger =
+        advice.hold().map(HoldReport::carriers).orElse(List.of()).stream()
+            .map(c -> c.name() + " (" + c.id() + ")")
+            .toList();
+    String hold =
+        "Check the load, make the seat longer, or hold the joint mechanically as well: pin, collar,"
+            + " new part.";
+    return stronger.isEmpty()
+        ? List.of(hold)
+        : List.of(
+            "Surely carries the load in time: "
+                + String.join(", ", stronger)
+                + ". Ask again with it, and look at how it comes apart.",
+            hold);
+  }
+
+  /** Whether it is the load that forbids, and not the cold. */
+  private boolean tooWeak() {
+    return advice.decision().kind() == Kind.PRESS_DRY
+        || advice.hold().map(h -> h.fractionWanted().orElse(0) > 1).orElse(false);
+  }
+
+  private List<String> insteadOfGuess() {
+    List<String> words = new ArrayList<>();
+    if (!others().isEmpty()) {
+      words.add(
+          "The order insists on one compound. Others surely fit: "
+              + String.join(", ", others())
+              + ".");
+    }
+    words.add("Measure again, then ask again. Bond nothing on a guess.");
+    return words;
   }
 
   private List<String> insteadOfClass() {
@@ -191,6 +270,10 @@ public final class DecisionTexts {
     }
     if (facts.contains(Fact.SERVICE_HIGH) || facts.contains(Fact.SERVICE_LOW)) {
       words.add("Check the service temperature; if it is right, hold the joint mechanically.");
+    }
+    if (!others().isEmpty()) {
+      words.add(
+          "The order insists on one compound. Others fit: " + String.join(", ", others()) + ".");
     }
     if (words.isEmpty()) {
       words.add(

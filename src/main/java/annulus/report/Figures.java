@@ -36,6 +36,39 @@ final class Figures {
     return rounded(value, decimals, RoundingMode.FLOOR);
   }
 
+  /**
+   * A force or torque as people read it: three significant digits, or as many as are asked for, and
+   * one decimal at most.
+   */
+  private static String force(double value, int digits, RoundingMode mode) {
+    if (!Double.isFinite(value)) {
+      return Numbers.plain(value);
+    }
+    BigDecimal exact = new BigDecimal(Double.toString(value)).setScale(9, RoundingMode.HALF_EVEN);
+    BigDecimal result = exact.round(new MathContext(digits, mode));
+    result = result.scale() > 1 ? result.setScale(1, mode) : result;
+    return result.signum() == 0 ? "0" : trimmedZeros(result);
+  }
+
+  /** What is wanted or needed is never printed smaller than it is. */
+  static String forceUp(double value, int digits) {
+    return force(value, digits, RoundingMode.CEILING);
+  }
+
+  /** What holds is never printed larger than it is. */
+  static String forceDown(double value, int digits) {
+    return force(value, digits, RoundingMode.FLOOR);
+  }
+
+  /** A likely force. */
+  static String force(double value, int digits) {
+    return force(value, digits, RoundingMode.HALF_UP);
+  }
+
+  private static String trimmedZeros(BigDecimal value) {
+    return value.stripTrailingZeros().toPlainString();
+  }
+
   private static String rounded(double value, int decimals, RoundingMode mode) {
     if (!Double.isFinite(value)) {
       return Numbers.plain(value);

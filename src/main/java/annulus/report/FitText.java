@@ -3,7 +3,10 @@ package annulus.report;
 import annulus.advice.FitExplanation;
 import annulus.advice.FitExplanation.Judgement;
 import annulus.advice.FitExplanation.Zone;
+import annulus.fit.Gap;
 import annulus.fit.iso286.Fit;
+import annulus.measure.MeasuredDiameter;
+import annulus.measure.Note;
 import annulus.measure.Side;
 import annulus.quantity.Numbers;
 import java.util.Locale;
@@ -24,6 +27,7 @@ public final class FitText {
     text.zones();
     text.explanation.fit().ifPresent(text::clearances);
     text.judgements();
+    text.asMeasured();
     text.picture();
     text.sources();
     return text.lines.toString();
@@ -42,10 +46,11 @@ public final class FitText {
 
   private void zones() {
     for (Zone zone : explanation.zones()) {
-      lines.line(
+      lines.hanging(
+          "",
           String.format(
               Locale.ROOT,
-              "%s %-10s %s to %s mm   (%s to %s µm on the diameter, tolerance %s µm)",
+              "%s %-10s  %s to %s mm   (%s to %s µm on the diameter, tolerance %s µm)",
               zone.side() == Side.BORE ? "hole " : "shaft",
               zone.written(),
               Numbers.fixed(zone.limits().smallestMm(), 4),
@@ -95,6 +100,35 @@ public final class FitText {
               + verdict
               + "; inside with probability "
               + Figures.percent(judgement.inside(), level));
+      lines.hanging("  ", "read with " + instrument(judgement.measured()));
+    }
+  }
+
+  private static String instrument(MeasuredDiameter measured) {
+    return measured.instrument().name()
+        + (measured.has(Note.JAWS_READ_SMALL)
+            ? "; flat jaws read a bore small: "
+                + Figures.um(measured.correctionUm())
+                + " is added across"
+            : "");
+  }
+
+  /** The pair at hand, which is what a mechanic fits. */
+  private void asMeasured() {
+    if (explanation.judgements().size() == 2) {
+      Gap gap =
+          Gap.of(
+              explanation.judgements().get(0).measured(),
+              explanation.judgements().get(1).measured());
+      double plusMinus = gap.budget().expandedUm(explanation.level());
+      lines.blank();
+      lines.hanging(
+          "",
+          "this pair as measured: clearance "
+              + GapTexts.plusMinus(2 * gap.meanUm(), 2 * plusMinus)
+              + " diametral (across), "
+              + GapTexts.plusMinus(gap.meanUm(), plusMinus)
+              + " radial (per side)");
     }
   }
 

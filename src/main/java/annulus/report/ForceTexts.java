@@ -15,12 +15,16 @@ import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** The words for force: will it press, will it hold, will it come apart. */
 final class ForceTexts {
   /** Colder than anything a joint meets; a limit reached only there is not worth a line. */
   private static final double COLDEST_WORTH_SAYING = -100;
+
+  /** Forces rest on wide factors: more digits would only look sure. */
+  static final int DIGITS = 3;
+
+  private static final int MOST_DIGITS = 12;
 
   private final Advice advice;
   private final JointOrder order;
@@ -78,14 +82,14 @@ final class ForceTexts {
     return lines;
   }
 
-  private static String slip(ShrinkAssembly.Answer answer) {
+  private String slip(ShrinkAssembly.Answer answer) {
     if (!(answer instanceof ShrinkAssembly.Slips slips)) {
       return "no heat to slip it on: a member is laminate or plastic";
     }
     String hot =
         "slips together dry with the outer member at " + celsius(Math.ceil(slips.ringCelsius()));
     if (!slips.isWithinLimits()) {
-      return hot + ": DO NOT, that is hotter than a member stands";
+      return hot + ": DO NOT, " + RemovalTexts.hotterThan(order, slips.ringCelsius());
     }
     boolean rough = slips.cautions().contains(ShrinkAssembly.Caution.EXPANSION_STRETCHED);
     return hot
@@ -132,17 +136,18 @@ final class ForceTexts {
       return;
     }
     Estimate then = hold.atHandBack().orElse(hold.bondHot());
-    String when = hold.atHandBack().isPresent() ? "at hand-back, " : "at full cure, ";
+    String when = hold.atHandBack().isPresent() ? "at hand-back, " : "at full strength, ";
     String wanted =
         hold.wantedN().isPresent()
-            ? "; wanted " + Figures.roundedUp(hold.wantedN().getAsDouble(), 0) + " N"
+            ? "; wanted " + Figures.forceUp(hold.wantedN().getAsDouble(), digits(hold)) + " N"
             : "";
-    lines.add("Holds along the bore " + when + "hot: " + atLeast(then, "N") + wanted + ".");
+    lines.add(
+        "Holds along the bore " + when + "hot: " + atLeast(then, "N", digits(hold)) + wanted + ".");
     lines.add(
         "Undoing takes up to "
-            + Figures.roundedUp(hold.breakLoose().high(), 0)
+            + Figures.forceUp(hold.breakLoose().high(), DIGITS)
             + " N or "
-            + Figures.roundedUp(hold.breakLooseTorque().high(), 0)
+            + Figures.forceUp(hold.breakLooseTorque().high(), DIGITS)
             + " N·m."
             + mustNot);
   }
@@ -179,23 +184,24 @@ final class ForceTexts {
       return lines;
     }
     String hot = " at " + celsius(order.service().high()) + ": ";
-    lines.add("at full cure, at room temperature: " + atLeast(hold.bondCold(), "N"));
-    lines.add("at full cure," + hot + atLeast(hold.bondHot(), "N"));
-    lines.add("turned, at full cure," + hot + atLeast(hold.torqueHot(), "N·m"));
-    hold.atHandBack().ifPresent(h -> lines.add("at hand-back," + hot + atLeast(h, "N")));
+    int digits = digits(hold);
+    lines.add("at full strength, at room temperature: " + atLeast(hold.bondCold(), "N", digits));
+    lines.add("at full strength," + hot + atLeast(hold.bondHot(), "N", digits));
+    lines.add("turned, at full strength," + hot + atLeast(hold.torqueHot(), "N·m", DIGITS));
+    hold.atHandBack().ifPresent(h -> lines.add("at hand-back," + hot + atLeast(h, "N", digits)));
     hold.wantedN()
         .ifPresent(
             n ->
                 lines.add(
-                    "wanted with the safety factor: "
-                        + Figures.roundedUp(n, 0)
-                        + " N along the bore"));
+                    "wanted, the whole load with its safety factor as one force along the bore: "
+                        + Figures.forceUp(n, digits)
+                        + " N"));
     hold.safety().ifPresent(s -> lines.add(safety(s)));
     return lines;
   }
 
   private static String safety(Estimate safety) {
-    return "safety reached hot at full cure: at least "
+    return "safety reached hot at full strength: at least "
         + Figures.roundedDown(safety.low(), 1)
         + " (likely "
         + Numbers.fixed(safety.likely(), 1)
@@ -218,98 +224,52 @@ final class ForceTexts {
     return lines;
   }
 
-  /** Lines on undoing the joint later; empty where nothing is bonded. */
-  List<String> removal() {
-    Optional<HoldReport> hold = advice.hold();
-    if (hold.isEmpty()) {
-      return List.of();
-    }
-    List<String> lines = new ArrayList<>();
-    if (hold.get().computable()) {
-      lines.add(
-          "takes up to "
-              + Figures.roundedUp(hold.get().breakLoose().high(), 0)
-              + " N (likely "
-              + Numbers.fixed(hold.get().breakLoose().likely(), 0)
-              + "), or "
-              + Figures.roundedUp(hold.get().breakLooseTorque().high(), 0)
-              + " N·m to turn (cold, full strength, not lowered for a load that repeats)");
-    }
-    hold.get().ways().forEach(w -> lines.add(way(w)));
-    return lines;
-  }
-
-  private static String way(Removal.Way way) {
-    String outcome =
-        switch (way.outcome()) {
-          case ENOUGH -> "will do";
-          case DOUBTFUL -> "may do";
-          case NOT_ENOUGH -> "will not do";
-          case REFUSED -> "MUST NOT BE DONE";
-        };
-    List<String> reasons = way.reasons().stream().map(ForceTexts::reason).toList();
-    return tool(way.tool())
-        + ": "
-        + outcome
-        + (reasons.isEmpty() ? "" : " (" + String.join("; ", reasons) + ")");
-  }
-
-  private static String tool(Tool tool) {
-    if (tool instanceof Tool.Press press) {
-      return "bench press, " + Numbers.fixed(press.capacityN(), 0) + " N";
-    } else if (tool instanceof Tool.Twist twist) {
-      return "turning with a wrench, " + Numbers.fixed(twist.capacityNm(), 0) + " N·m";
-    } else if (tool instanceof Tool.LocalHeat heat) {
-      return "heating the joint to " + Numbers.fixed(heat.celsius(), 0) + " °C";
-    }
-    return "hammer and drift";
-  }
-
-  private static String reason(Removal.Reason reason) {
-    return switch (reason) {
-      case TOOL_TOO_WEAK -> "too weak";
-      case TOOL_BELOW_HIGH_END -> "too weak if the bond is at its strong end";
-      case MEMBER_LIMIT_BELOW_LIKELY -> "more than the member bears";
-      case MEMBER_LIMIT_BELOW_HIGH_END -> "may be more than the member bears";
-      case MEMBER_LIMIT_NOT_KNOWN -> "what the member bears is not known: ask its maker";
-      case GRIP_NOT_KNOWN -> "the grip can't be computed";
-      case BLOW_FORCE_NOT_KNOWN -> "nobody knows the force of a blow";
-      case BLOWS_MARK_BEARINGS -> "blows mark bearings";
-      case NO_BLOWS_ON_SEAL -> "no blows on a seal";
-      case NO_BLOWS_ON_LAMINATE -> "no blows on laminate";
-      case NO_BLOWS_ON_PLASTIC -> "no blows on plastic";
-      case NO_HEAT_ON_LAMINATE -> "no heat on laminate";
-      case NO_HEAT_ON_PLASTIC -> "no heat on plastic";
-      case NO_HEAT_NEAR_SEAL -> "no heat near a seal";
-      case NO_HEAT_ON_PAINT -> "no heat on paint";
-      case NO_HEAT_NEAR_BATTERY -> "no heat near a battery";
-      case HEAT_ABOVE_MEMBER_LIMIT -> "hotter than a member stands";
-      case HEAT_BEYOND_STRENGTH_DATA -> "strength that hot is not known";
-      case NEEDS_PRESS_OR_TWIST_WHILE_HOT -> "press or turn while hot";
-      case BURNS_AND_FUMES -> "burns and fumes: gloves, fresh air";
-    };
-  }
-
   /** The lower end first: it is the one to count on. */
   private static String atLeast(Estimate estimate, String unit) {
+    return atLeast(estimate, unit, DIGITS);
+  }
+
+  private static String atLeast(Estimate estimate, String unit, int digits) {
     return "at least "
-        + Figures.roundedDown(estimate.low(), 0)
+        + Figures.forceDown(estimate.low(), digits)
         + " "
         + unit
         + " (likely "
-        + Numbers.fixed(estimate.likely(), 0)
+        + Figures.force(estimate.likely(), digits)
         + ")";
   }
 
+  /** Three, or as many as it takes that a hold that covers the load does not read as less. */
+  private static int digits(HoldReport hold) {
+    int digits = DIGITS;
+    if (hold.wantedN().isPresent()) {
+      double wanted = hold.wantedN().getAsDouble();
+      List<Estimate> holds = new ArrayList<>(List.of(hold.bondCold(), hold.bondHot()));
+      hold.atHandBack().ifPresent(holds::add);
+      while (digits < MOST_DIGITS && turned(holds, wanted, digits)) {
+        digits++;
+      }
+    }
+    return digits;
+  }
+
+  private static boolean turned(List<Estimate> holds, double wanted, int digits) {
+    double printed = Double.parseDouble(Figures.forceUp(wanted, digits));
+    return holds.stream()
+        .anyMatch(
+            h ->
+                h.low() >= wanted
+                    && Double.parseDouble(Figures.forceDown(h.low(), digits)) < printed);
+  }
+
   private static String range(Estimate estimate, String unit) {
-    int decimals = estimate.high() < 10 ? 1 : 0;
-    return Figures.roundedDown(estimate.low(), decimals)
+    return Figures.forceDown(estimate.low(), DIGITS)
         + " to "
-        + Figures.roundedUp(estimate.high(), decimals)
+        + Figures.forceUp(estimate.high(), DIGITS)
         + " "
         + unit
         + ", likely "
-        + Numbers.fixed(estimate.likely(), decimals);
+        + Figures.force(estimate.likely(), DIGITS);
   }
 
   private static String celsius(double celsius) {

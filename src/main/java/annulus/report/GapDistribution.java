@@ -15,7 +15,7 @@ import org.apache.commons.statistics.distribution.TDistribution;
 public final class GapDistribution {
   private static final double WIDTH = 62;
   private static final double HEIGHT = 40.5;
-  private static final double LEFT = 19;
+  private static final double LEFT = 20.5;
   private static final double RIGHT = 60;
   private static final double CURVE_TOP = 8;
   private static final double CURVE_BASE = 17;
@@ -126,7 +126,8 @@ public final class GapDistribution {
       svg.text(RIGHT + 0.3, y + step - 0.4, "start", 2.2, "", "›");
     }
     String weight = chosen ? "font-weight=\"bold\"" : "";
-    svg.text(LEFT - 0.8, y + step - 0.5, "end", Math.min(2.1, step), weight, compound.id());
+    svg.text(
+        LEFT - 0.8, y + step - 0.5, "end", Math.min(2.1, step), weight, ClassTexts.name(compound));
   }
 
   private void scale(Svg svg) {

@@ -2,17 +2,24 @@ package annulus.report;
 
 import annulus.advice.Advice;
 import annulus.advice.Advice.GapFinding;
+import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.fit.Gap;
+import annulus.measure.MeasuredDiameter;
+import annulus.measure.Note;
 import annulus.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The gap in words: radial and diametral always side by side, limits rounded outwards. */
 final class GapTexts {
   private final GapFinding found;
+  private final JointOrder order;
   private final Catalog catalog;
 
   GapTexts(Advice advice, Catalog catalog) {
     this.found = advice.gap();
+    this.order = advice.order();
     this.catalog = catalog;
   }
 
@@ -71,6 +78,45 @@ final class GapTexts {
         + " to "
         + Figures.roundedUp(factor * gap.upperUm(found.level()), 1)
         + " µm";
+  }
+
+  /** What was added to the readings, and which of them to look at again. */
+  List<String> remarks() {
+    List<String> remarks = new ArrayList<>();
+    if (order.engagementMm()
+        > catalog.policy().value("long-seat-ratio") * found.gap().nominalMm()) {
+      remarks.add(
+          "The seat is "
+              + Figures.trimmed(order.engagementMm() / found.gap().nominalMm(), 1)
+              + " times as long as it is wide: are the diameters inches? Then write the unit: 1.26 in.");
+    }
+    found.bore().ifPresent(b -> remarks(b, "bore", remarks));
+    found.part().ifPresent(p -> remarks(p, "part", remarks));
+    return remarks;
+  }
+
+  private static void remarks(MeasuredDiameter measured, String member, List<String> remarks) {
+    if (measured.has(Note.READINGS_DISAGREE)) {
+      remarks.add("Readings of one place of the " + member + " disagree: a slip? Read it again.");
+    } else if (measured.has(Note.READINGS_SPREAD)) {
+      remarks.add(
+          "Readings of the "
+              + member
+              + " differ by "
+              + Figures.um(measured.spreadUm())
+              + " across: a slip, or worn? Read it again.");
+    }
+    if (measured.has(Note.JAWS_READ_SMALL)) {
+      double um = measured.correctionUm();
+      remarks.add(
+          "Flat jaws read a bore small: "
+              + Figures.um(um)
+              + " is added across the "
+              + member
+              + ", "
+              + Figures.um(um / 2)
+              + " per side.");
+    }
   }
 
   static String plusMinus(double value, double expanded) {

@@ -212,7 +212,7 @@ public final class JobCard {
       element("td", "", text(StageTexts.name(stage.stage())));
       element("td", "sure", text(when(stage.sure())));
       element("td", "typical", text(stage.typical().map(ShopTime::up).orElse("never")));
-      element("td", "", text(StageTexts.mayBeDone(stage.stage())));
+      element("td", "", text(StageTexts.mayBeDone(stage.stage(), advice)));
       page.append("</tr>\n");
     }
     page.append("</table>\n");

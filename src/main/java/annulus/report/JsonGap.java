@@ -35,6 +35,7 @@ final class JsonGap {
     double level = found.level();
     out.text("fit", StageTexts.id(words.fit())).text("fitText", words.fit().words());
     out.text("text", words.line());
+    out.texts("remarks", words.remarks());
     out.diameter("nominalDiameterMm", gap.nominalMm()).probability("level", level);
     out.radial("mean", gap.meanUm());
     out.radial("meanPlusMinus", gap.budget().expandedUm(level));

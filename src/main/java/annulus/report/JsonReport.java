@@ -151,7 +151,7 @@ public final class JsonReport {
     out.text("stage", StageTexts.id(stage.stage()));
     after("typical", stage.typical());
     after("sure", stage.sure());
-    out.text("mayBeDone", StageTexts.mayBeDone(stage.stage()));
+    out.text("mayBeDone", StageTexts.mayBeDone(stage.stage(), advice));
   }
 
   /** Minutes since the start, rounded up, and the clock time; both null for never. */
@@ -172,7 +172,7 @@ public final class JsonReport {
     out.list("factors", hold.factors(), this::factor);
     estimate("breakLooseAxialN", hold.breakLoose());
     estimate("breakLooseTorqueNm", hold.breakLooseTorque());
-    out.texts("undoing", new ForceTexts(advice).removal());
+    out.texts("undoing", new RemovalTexts(advice).lines());
   }
 
   private void factor(HoldFactor factor) {
@@ -229,7 +229,7 @@ public final class JsonReport {
     CompoundClass compound = verdict.compound();
     out.text("class", compound.id()).text("name", compound.name());
     out.text("standing", StageTexts.id(verdict.standing()));
-    out.text("reason", ClassTexts.reason(verdict));
+    out.text("reason", ClassTexts.reason(verdict, advice));
     out.probability("covers", verdict.covers());
     out.radial("gapLow", compound.gapUm().low()).radial("gapHigh", compound.gapUm().high());
     out.radial("primedGapHigh", compound.primedGapMaxUm());

@@ -20,6 +20,8 @@ final class NoteTexts {
           "Flat inside jaws read a bore small: half of the possible error was added.";
       case READINGS_DISAGREE ->
           "Readings of one place differ more than the instrument explains: measure again.";
+      case READINGS_SPREAD ->
+          "Readings differ more than the instrument explains: form, or a slip. Read it again.";
       case INSTRUMENT_RULES -> "The instrument's own error rules: more readings help little.";
     };
   }

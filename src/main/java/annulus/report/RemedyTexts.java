@@ -23,7 +23,7 @@ final class RemedyTexts {
 
   /** The lines; for a gap that was stated instead of measured there is only general advice. */
   List<String> lines(GapTexts gap) {
-    List<String> lines = new ArrayList<>();
+    List<String> lines = new ArrayList<>(gap.remarks());
     lines.add(
         "The gap could be anything from "
             + gap.couldBe(1)

@@ -1,5 +1,6 @@
 package annulus.report;
 
+import annulus.advice.Advice;
 import annulus.catalog.Stage;
 import java.util.Locale;
 
@@ -16,12 +17,14 @@ final class StageTexts {
     };
   }
 
-  static String mayBeDone(Stage stage) {
+  static String mayBeDone(Stage stage, Advice advice) {
+    boolean ever = advice.handBack().isPresent();
     return switch (stage) {
       case FIXTURE -> "Do not touch, turn or move it before.";
       case HANDLING -> "Other parts may go on. No torque, no load.";
-      case FUNCTIONAL -> "Shop's own test only, until hand-back.";
-      case FULL -> "May be handed over from hand-back time on.";
+      case FUNCTIONAL -> ever ? "Shop's own test only, until hand-back." : "Shop's own test only.";
+      case FULL ->
+          ever ? "May be handed over from hand-back time on." : "Not to be handed over as it is.";
     };
   }
 

@@ -1,5 +1,6 @@
 package annulus.report;
 
+import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.LotCheck.Standing;
 import java.time.LocalDate;
@@ -86,6 +87,17 @@ public record StockCheckReport(
   /** Why a lot must not be used, in words. */
   public static String words(LotCheck check) {
     return "lot " + check.lot().lot() + ": " + StockWords.against(check);
+  }
+
+  /** Why a sealed lot should stay sealed. */
+  public static String openInstead(String sealed, Lot open) {
+    return "lot "
+        + sealed
+        + " is sealed, and lot "
+        + open.lot()
+        + " of the same class is open and in date with "
+        + open.left()
+        + " mL";
   }
 
   /** The same as JSON; {@code data/schema/stock-check.schema.json} describes it. */

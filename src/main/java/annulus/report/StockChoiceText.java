@@ -61,7 +61,14 @@ public final class StockChoiceText {
             Comparator.comparing((LotCheck c) -> c.lot().isOpenOn(on) ? 0 : 1)
                 .thenComparing(c -> c.useBy().orElseThrow().date())
                 .thenComparing(c -> c.lot().lot()))
-        .map(c -> ", lot " + c.lot().lot() + ", use by " + StockWords.useBy(c))
+        .map(
+            c ->
+                ", lot "
+                    + c.lot().lot()
+                    + " with "
+                    + c.lot().left()
+                    + " mL, use by "
+                    + StockWords.useBy(c))
         .orElse("");
   }
 

@@ -117,7 +117,8 @@ public record StockPlanReport(
         + Numbers.plain(used.strengthMPa())
         + " MPa, was "
         + Numbers.plain(best.strengthMPa())
-        + " MPa.";
+        + " MPa"
+        + (used.lasting() && !best.lasting() ? "; lasting: not made to come apart again." : ".");
   }
 
   private static String name(Need.Option option) {
@@ -149,7 +150,7 @@ public record StockPlanReport(
 
   /** How much to order and when, and why. */
   public static List<String> words(Reorder order) {
-    String hand = order.onHand() + " mL left after these jobs";
+    String hand = order.onHand() + " mL in date left after these jobs";
     if (order.rate().isEmpty() && !order.lacking().isPositive()) {
       return List.of(hand + "; no use recorded, so no rate and no date.");
     }
@@ -180,7 +181,7 @@ public record StockPlanReport(
         + Numbers.fixed(rate.mlPerDayLimits().high() * 30, 2)
         + "), "
         + rate.uses()
-        + " uses in "
+        + (rate.uses() == 1 ? " use in " : " uses in ")
         + Numbers.plain(rate.days())
         + " days; order at "
         + order.point().map(p -> Numbers.fixed(p.at(), 2)).orElse("")

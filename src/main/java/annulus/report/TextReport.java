@@ -121,6 +121,10 @@ public final class TextReport {
             + ". On the joint of "
             + Numbers.fixed(gap.nominalMm(), 3)
             + " mm.");
+    if (advice.decision().kind() != Kind.MEASURE_AGAIN) {
+      // there they stand on top, among what to do about the measurement
+      words.remarks().forEach(r -> lines.hanging("  ", r));
+    }
   }
 
   private static String celsius(double celsius) {
@@ -159,7 +163,7 @@ public final class TextReport {
           TextLines.cell("  " + StageTexts.name(stage.stage()), 14)
               + TextLines.cell(when(stage.typical()), TIME)
               + when(stage.sure()));
-      lines.hanging("                ", StageTexts.mayBeDone(stage.stage()));
+      lines.hanging("                ", StageTexts.mayBeDone(stage.stage(), advice));
     }
     StageTime full = cure.at(Stage.FULL);
     if (!cure.slowPracticeFull().equals(full.sure())) {
@@ -180,7 +184,7 @@ public final class TextReport {
             + ".");
     moved();
     section("Hold along the bore", force.hold());
-    section("Undoing it later", force.removal());
+    section("Undoing it later", new RemovalTexts(advice).lines());
   }
 
   private void moved() {
@@ -211,7 +215,8 @@ public final class TextReport {
     StepTexts words = new StepTexts(time);
     int number = 1;
     for (Step step : advice.steps()) {
-      lines.hanging(String.format(java.util.Locale.ROOT, "%4d. ", number++), words.text(step));
+      String count = Integer.toString(number++);
+      lines.hanging(" ".repeat(Math.max(0, 4 - count.length())) + count + ". ", words.text(step));
     }
     if (advice.steps().isEmpty()) {
       lines.line("  None: do as told above first.");
@@ -228,9 +233,9 @@ public final class TextReport {
     lines.heading("Classes");
     for (ClassVerdict verdict : advice.table()) {
       String first =
-          TextLines.cell("  " + verdict.compound().id(), 21)
+          TextLines.cell("  " + ClassTexts.name(verdict.compound()), 25)
               + TextLines.cell(ClassTexts.standing(verdict), 14);
-      lines.hanging(first, ClassTexts.reason(verdict));
+      lines.hanging(first, ClassTexts.reason(verdict, advice));
     }
     if (!order.assumptions().isEmpty()) {
       lines.blank();

@@ -57,11 +57,12 @@ final class WhyText {
       lines.hanging(
           "  " + rule.getKey() + " ",
           "(" + StageTexts.id(first.rule().verdict()) + ") " + first.rule().summary());
-      for (Finding finding : rule.getValue()) {
-        String about = finding.classId().isEmpty() ? "joint" : finding.classId();
-        lines.hanging("      " + about + ": ", RuleTexts.reason(finding));
-        lines.hanging("        figures: ", figures(finding));
-      }
+      sameWords(rule.getValue())
+          .forEach(
+              (words, about) -> {
+                lines.hanging("      ", String.join(", ", about) + ": " + words.reason());
+                lines.hanging("        figures: ", words.figures());
+              });
       lines.hanging("      source: ", source(first.rule().provenance()));
     }
   }
@@ -77,6 +78,28 @@ final class WhyText {
       }
     }
     return byRule;
+  }
+
+  /** What a finding says; several classes may share it. */
+  private record Said(String reason, String figures) {}
+
+  /** The findings of one rule, those that say the same of several classes as one. */
+  private Map<Said, List<String>> sameWords(List<Finding> findings) {
+    Map<Said, List<String>> about = new LinkedHashMap<>();
+    for (Finding finding : findings) {
+      Said said = new Said(RuleTexts.reason(finding), figures(finding));
+      about.computeIfAbsent(said, s -> new ArrayList<>()).add(about(finding));
+    }
+    return about;
+  }
+
+  private String about(Finding finding) {
+    return advice.table().stream()
+        .map(ClassVerdict::compound)
+        .filter(c -> c.id().equals(finding.classId()))
+        .map(ClassTexts::name)
+        .findFirst()
+        .orElse("joint");
   }
 
   private static String figures(Finding finding) {
@@ -116,11 +139,13 @@ final class WhyText {
     double wanted = advice.order().confidence();
     for (ClassVerdict verdict : advice.table()) {
       lines.hanging(
-          TextLines.cell("  " + verdict.compound().id(), 24),
+          TextLines.cell("  " + ClassTexts.name(verdict.compound()), 25),
           TextLines.cell(Figures.percent(verdict.covers(), wanted), 20)
               + RemedyTexts.range(verdict.compound().gapUm()));
     }
     lines.line("  wanted " + Figures.wanted(wanted));
+    List<String> ids = advice.table().stream().map(v -> v.compound().id()).toList();
+    lines.hanging("  ids for --class, in this order: ", String.join(", ", ids));
   }
 
   private void diameter(String name, MeasuredDiameter measured) {

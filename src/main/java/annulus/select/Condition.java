@@ -56,7 +56,10 @@ public sealed interface Condition {
 
     @Override
     public Set<Fact> facts() {
-      return ordered(List.of(Set.of(fact), Set.of(other)));
+      Set<Fact> both = new LinkedHashSet<>();
+      both.add(fact);
+      both.add(other);
+      return both;
     }
   }
 
@@ -151,7 +154,7 @@ public sealed interface Condition {
 
     @Override
     public Set<Fact> facts() {
-      return ordered(parts.stream().map(Condition::facts).toList());
+      return ofAll(parts);
     }
   }
 
@@ -173,13 +176,15 @@ public sealed interface Condition {
 
     @Override
     public Set<Fact> facts() {
-      return ordered(parts.stream().map(Condition::facts).toList());
+      return ofAll(parts);
     }
   }
 
-  private static Set<Fact> ordered(List<Set<Fact>> sets) {
+  private static Set<Fact> ofAll(List<Condition> parts) {
     Set<Fact> all = new LinkedHashSet<>();
-    sets.forEach(all::addAll);
+    for (Condition part : parts) {
+      all.addAll(part.facts());
+    }
     return all;
   }
 }

@@ -8,16 +8,12 @@ import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * One rule, one id, one summary. What it looks at is worked out once, because rules are tried on
  * every class of every joint.
  */
 public final class Rule {
-  private static final Pattern PLACE = Pattern.compile("\\{([^}]*)}");
-
   private final String id;
   private final String summary;
   private final Verdict verdict;
@@ -61,22 +57,29 @@ public final class Rule {
   }
 
   private static boolean looksAtClass(Condition when) {
-    return when.facts().stream().anyMatch(Fact::ofClass);
+    for (Fact fact : when.facts()) {
+      if (fact.ofClass()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Set<Fact> figures(Condition when, String reason) {
     Set<Fact> figures = new LinkedHashSet<>(when.facts());
-    Matcher places = PLACE.matcher(reason);
-    while (places.find()) {
-      String name = places.group(1);
-      figures.add(
-          Fact.named(name)
-              .orElseThrow(
-                  () ->
-                      new InvalidValue(
-                          "reason", "{" + name + "} is not a fact", "names of facts")));
+    for (int open = reason.indexOf('{'); open >= 0; open = reason.indexOf('{', open + 1)) {
+      int close = reason.indexOf('}', open);
+      if (close > 0) {
+        figures.add(mentioned(reason.substring(open + 1, close)));
+      }
     }
     return figures;
+  }
+
+  private static Fact mentioned(String name) {
+    return Fact.named(name)
+        .orElseThrow(
+            () -> new InvalidValue("reason", "{" + name + "} is not a fact", "names of facts"));
   }
 
   /** What a rule does to a class. */

@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -41,6 +42,28 @@ public record Cabinet(List<Lot> lots, Map<String, StockItem> items) {
   /** The lots that may be used on a day, in the order of the sheet. */
   public List<Lot> usable(LocalDate on) {
     return check(on, 0).stream().filter(LotCheck::usable).map(LotCheck::lot).toList();
+  }
+
+  /** A lot by its number. */
+  public Optional<Lot> lot(String number) {
+    return lots.stream().filter(l -> l.lot().equals(number)).findFirst();
+  }
+
+  /**
+   * The open lot to take instead of opening a sealed one: of the same item, in date, with enough
+   * left.
+   *
+   * @param sealed what would be opened
+   * @param amount what is to be drawn
+   */
+  public Optional<Lot> openInstead(Lot sealed, Millilitres amount, LocalDate day) {
+    if (sealed.isOpenOn(day)) {
+      return Optional.empty();
+    }
+    return usable(day).stream()
+        .filter(l -> l.item().equals(sealed.item()) && l.isOpenOn(day))
+        .filter(l -> l.left().compareTo(amount) >= 0)
+        .findFirst();
   }
 
   /**

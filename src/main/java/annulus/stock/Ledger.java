@@ -75,6 +75,18 @@ public final class Ledger {
     return byId.containsKey(id);
   }
 
+  /**
+   * Whether a movement would open the count of a lot that was opened here by another one; what is
+   * in one container must not be counted twice.
+   */
+  public boolean opensAgain(Movement movement) {
+    Movement known = byId.get(movement.id());
+    boolean here = known != null && same(known, movement);
+    return !here
+        && movement.isOpening()
+        && byId.values().stream().anyMatch(m -> m.isOpening() && m.lot().equals(movement.lot()));
+  }
+
   /** In the order recorded. */
   public List<Movement> movements() {
     return List.copyOf(byId.values());
@@ -127,6 +139,16 @@ public final class Ledger {
   /** What a lot is, as the first movement that names it says. */
   public Optional<String> itemOf(String lot) {
     return Optional.ofNullable(items.get(lot));
+  }
+
+  /** Other lots that the same number may stand for, as another hand writes it; sorted. */
+  public List<String> lotsLike(String lot) {
+    return Spelling.alike(lot, left().keySet());
+  }
+
+  /** Other jobs that the same reference may stand for, as another hand writes it; sorted. */
+  public List<String> jobsLike(String job) {
+    return Spelling.alike(job, uses(m -> !m.job().isEmpty()).stream().map(Movement::job).toList());
   }
 
   /** Which jobs got a lot, sorted. */

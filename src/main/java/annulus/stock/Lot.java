@@ -90,9 +90,29 @@ public record Lot(
         storedHighC);
   }
 
-  /** The same lot, opened on a day; an earlier opening stays. */
+  /**
+   * Refuses a correction that puts more into the container than it holds: mostly what was counted,
+   * typed where the change belongs.
+   *
+   * @param booked what is left by the ledger
+   * @throws InvalidValue with what would then be in it
+   */
+  public void requireRoom(Movement movement, Millilitres booked) {
+    Millilitres then = booked.plus(movement.change());
+    boolean more = movement.kind() == Movement.Kind.CORRECT && movement.change().isPositive();
+    if (more && then.compareTo(container) > 0) {
+      throw new InvalidValue(
+          "ml",
+          "lot " + lot + " would then have " + then + " mL in a container of " + container + " mL",
+          "the change, below 0 where less was found than the "
+              + booked
+              + " mL booked; or what was counted, as a count");
+    }
+  }
+
+  /** The same lot, opened on a day; an earlier opening stays, and by then it had come. */
   public Lot openedOn(LocalDate day) {
-    if (opened.isPresent()) {
+    if (opened.filter(o -> !o.isAfter(day)).isPresent()) {
       return this;
     }
     return new Lot(
@@ -101,7 +121,7 @@ public record Lot(
         label,
         container,
         left,
-        received,
+        received.map(r -> r.isAfter(day) ? day : r),
         Optional.of(day),
         expires,
         place,

@@ -71,6 +71,12 @@ public record Movement(
     }
   }
 
+  /** Whether it says what was in a lot when its count began: a sheet's amount, a first delivery. */
+  public boolean isOpening() {
+    boolean named = id.equals("opening-" + lot) || id.equals("received-" + lot);
+    return kind == Kind.RECEIVE && named;
+  }
+
   /** What it does to the amount left. */
   public Millilitres change() {
     return new Millilitres(kind.sign * amount.microlitres());

@@ -29,6 +29,7 @@ public record Need(String job, long line, LocalDate day, List<Option> options, S
    * @param primerAmount primer drawn
    * @param handBack earliest safe hand-back; empty: none can be promised
    * @param strengthMPa likely shear strength of the class, MPa
+   * @param lasting whether it is not meant to come apart again
    */
   public record Option(
       String item,
@@ -36,5 +37,6 @@ public record Need(String job, long line, LocalDate day, List<Option> options, S
       Optional<String> primer,
       Millilitres primerAmount,
       Optional<Instant> handBack,
-      double strengthMPa) {}
+      double strengthMPa,
+      boolean lasting) {}
 }

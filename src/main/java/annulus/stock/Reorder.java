@@ -15,8 +15,8 @@ import java.util.stream.Stream;
  * @param lacking what the planned jobs lack
  * @param rate the measured rate of use; empty when none was recorded
  * @param point reorder point at that rate
- * @param orderBy day to order at the upper limit of the rate, or so that it comes before the last
- *     lot runs out of date or the first job that is short; empty when nothing asks for an order
+ * @param orderBy day to order at the upper limit of the rate, lots counted to their use-by only, or
+ *     so that it comes before the first job that is short; empty when nothing asks for an order
  * @param likelyDay day the stock reaches the reorder point at the mean rate
  * @param amount how much to order, in whole containers
  * @param container size of a container
@@ -81,7 +81,8 @@ public record Reorder(
       LocalDate today,
       Policy policy) {
     Millilitres lacking = lacking(plans, item.id());
-    Millilitres onHand = after.inDate(today, item.kind()).getOrDefault(item.id(), Millilitres.NONE);
+    List<LotCheck> usable = usable(after, plans, item, today);
+    Millilitres onHand = sum(usable);
     Optional<ReorderPoint> point = rate.map(r -> point(r, policy));
     Optional<LocalDate> likely =
         rate.map(r -> reached(today, onHand.value() - point.orElseThrow().at(), r.mlPerDay()))
@@ -89,7 +90,7 @@ public record Reorder(
     Optional<LocalDate> orderBy =
         Stream.of(
                 firstShort(plans, item.id()).map(d -> d.minusDays(slowLead(policy))),
-                byRate(after, item, rate, today, onHand, policy))
+                byRate(usable, rate, today, policy))
             .flatMap(Optional::stream)
             .min(LocalDate::compareTo)
             .map(d -> d.isBefore(today) ? today : d);
@@ -118,22 +119,51 @@ public record Reorder(
         policy.value("service-level"));
   }
 
-  /** The slow side: the upper limit of the rate, and no stock counted past its use-by. */
+  /** What may be used; a lot that a planned job opens, from that day on. */
+  private static List<LotCheck> usable(
+      Cabinet after, List<JobPlan> plans, StockItem item, LocalDate today) {
+    return after.lots().stream()
+        .filter(l -> l.item().equals(item.id()))
+        .map(l -> LotCheck.of(l, item, opening(plans, l).orElse(today), 0))
+        .filter(c -> c.usable() && !c.useBy().orElseThrow().date().isBefore(today))
+        .toList();
+  }
+
+  private static Optional<LocalDate> opening(List<JobPlan> plans, Lot lot) {
+    boolean opens =
+        plans.stream()
+            .flatMap(p -> p.takes().stream())
+            .anyMatch(t -> t.opens() && t.lot().equals(lot.lot()));
+    return opens ? lot.opened() : Optional.empty();
+  }
+
+  private static Millilitres sum(List<LotCheck> lots) {
+    return lots.stream().map(c -> c.lot().left()).reduce(Millilitres.NONE, Millilitres::plus);
+  }
+
+  /**
+   * The slow side: the upper limit of the rate, and no stock counted past its use-by. Whenever lots
+   * go out of date, those that stay have to last from then on.
+   */
   private static Optional<LocalDate> byRate(
-      Cabinet after,
-      StockItem item,
-      Optional<UseRate> rate,
-      LocalDate today,
-      Millilitres onHand,
-      Policy policy) {
+      List<LotCheck> usable, Optional<UseRate> rate, LocalDate today, Policy policy) {
     if (rate.isEmpty()) {
       return Optional.empty();
     }
     double high = rate.get().mlPerDayLimits().high();
-    double ahead = onHand.value() - point(rate.get(), policy).at();
-    LocalDate byUse = reached(today, ahead, high);
-    LocalDate byDate = lastUseBy(after, item, today).orElse(today).minusDays(slowLead(policy));
-    return Optional.of(byUse.isBefore(byDate) ? byUse : byDate);
+    double point = point(rate.get(), policy).at();
+    LocalDate by = usable.isEmpty() ? today : reached(today, sum(usable).value() - point, high);
+    for (LotCheck check : usable) {
+      LocalDate end = check.useBy().orElseThrow().date();
+      double ahead = sum(after(usable, end)).value() - point;
+      LocalDate then = ahead > 0 ? reached(end, ahead, high) : end.minusDays(slowLead(policy));
+      by = then.isBefore(by) ? then : by;
+    }
+    return Optional.of(by);
+  }
+
+  private static List<LotCheck> after(List<LotCheck> usable, LocalDate end) {
+    return usable.stream().filter(c -> c.useBy().orElseThrow().date().isAfter(end)).toList();
   }
 
   /** Days to allow for an order at the wanted service level. */
@@ -157,14 +187,6 @@ public record Reorder(
 
   private static LocalDate reached(LocalDate today, double ahead, double perDay) {
     return ahead <= 0 ? today : today.plusDays(Math.min(FAR, (long) (ahead / perDay)));
-  }
-
-  private static Optional<LocalDate> lastUseBy(Cabinet after, StockItem item, LocalDate today) {
-    return after.check(today, 0).stream()
-        .filter(c -> c.usable() && c.item().id().equals(item.id()))
-        .flatMap(c -> c.useBy().stream())
-        .map(UseBy::date)
-        .max(LocalDate::compareTo);
   }
 
   private static Millilitres container(Cabinet after, StockItem item, Policy policy) {

@@ -74,6 +74,9 @@ public final class Backup {
       Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
       return held.isOpen() ? kept : to;
     } catch (SQLException | IOException e) {
+      if (String.valueOf(e.getMessage()).contains("SQLITE_NOTADB")) {
+        throw new StoreFailed(from + " is no backup: it is not a database", e);
+      }
       throw new StoreFailed("can't restore " + from + ": " + e.getMessage(), e);
     }
   }
@@ -136,6 +139,17 @@ public final class Backup {
           throw new SQLException(file + " is no database of this program");
         }
       }
+      if (hasSeals(statement)) {
+        CabinetStore.requireWhole(new Sql(connection));
+      }
+    }
+  }
+
+  /** A backup of an older version has none; they are made when it is opened. */
+  private static boolean hasSeals(Statement statement) throws SQLException {
+    try (ResultSet column =
+        statement.executeQuery("SELECT 1 FROM pragma_table_info('lot') WHERE name = 'seal'")) {
+      return column.next();
     }
   }
 

@@ -5,26 +5,42 @@ import annulus.stock.Lot;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import annulus.stock.SafetySheet;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** Lots of the cabinet and every movement; what is left is always the sum of the movements. */
 public final class CabinetStore {
-  private static final String LOTS =
-      "SELECT lot, item, label, container_ul, left_ul, received, opened, expires, place,"
-          + " sheet_on_file, sheet_dated, stored_low_c, stored_high_c FROM lot ORDER BY lot";
-  private static final String COLUMNS =
-      "SELECT id, at, day, kind, who, job, lot, item, amount_ul, reason, witness FROM movement";
-  private static final String MOVEMENTS = COLUMNS + " ORDER BY position";
+  private static final String LOT = "SELECT " + CabinetRows.sealed(CabinetRows.LOT) + " FROM lot";
+  private static final String ONE_LOT = LOT + " WHERE lot = ?";
+  private static final String MOVEMENT =
+      "SELECT " + CabinetRows.sealed(CabinetRows.MOVEMENT) + " FROM movement";
+  private static final String LOTS = LOT + " ORDER BY lot";
+  private static final String MOVEMENTS = MOVEMENT + " ORDER BY position";
   private static final String USES_FOR =
-      COLUMNS + " WHERE kind = 'USE' AND job = ? ORDER BY position";
+      MOVEMENT + " WHERE kind = 'USE' AND job = ? ORDER BY position";
+  private static final String PUT_LOT =
+      "INSERT INTO lot ("
+          + CabinetRows.sealed(CabinetRows.LOT)
+          + ") VALUES ("
+          + CabinetRows.marks(CabinetRows.LOT)
+          + ") ON CONFLICT DO NOTHING";
+  private static final String SET_LOT =
+      "UPDATE lot SET "
+          + CabinetRows.sealed(CabinetRows.LOT).replace(",", " = ?,")
+          + " = ? WHERE lot = ?";
+  private static final String PUT_MOVEMENT =
+      "INSERT INTO movement ("
+          + CabinetRows.sealed(CabinetRows.MOVEMENT)
+          + ") VALUES ("
+          + CabinetRows.marks(CabinetRows.MOVEMENT)
+          + ")";
 
   private final Database database;
 
@@ -43,20 +59,34 @@ public final class CabinetStore {
    */
   public record Contents(List<Lot> lots, Ledger ledger) {}
 
-  /** Lots and movements of one moment. */
+  /**
+   * Reads every lot and movement, of a backup for instance.
+   *
+   * @throws StoreFailed when a seal does not fit
+   */
+  static void requireWhole(Sql sql) throws SQLException {
+    sql.rows(CabinetRows::lot, LOTS);
+    sql.rows(CabinetRows::movement, MOVEMENTS);
+  }
+
+  /**
+   * Lots and movements of one moment.
+   *
+   * @throws StoreFailed when one is damaged
+   */
   public Contents contents() {
     return database.transaction(
         c -> {
           Sql sql = new Sql(c);
           return new Contents(
-              sql.rows(CabinetStore::lot, LOTS),
-              Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS)));
+              sql.rows(CabinetRows::lot, LOTS),
+              Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS)));
         });
   }
 
   /** What was used for a job, in the order recorded. */
   public List<Movement> usesFor(String job) {
-    return database.transaction(c -> new Sql(c).rows(CabinetStore::movement, USES_FOR, job));
+    return database.transaction(c -> new Sql(c).rows(CabinetRows::movement, USES_FOR, job));
   }
 
   /**
@@ -79,21 +109,35 @@ public final class CabinetStore {
         });
   }
 
+  /** A lot of which nobody knew expiry or arrival gets them; when it was opened stays known. */
   private static int date(Sql sql, Lot lot) throws SQLException {
-    if (lot.expires().isEmpty() && lot.received().isEmpty()) {
+    Optional<Lot> here = sql.row(CabinetRows::lot, ONE_LOT, lot.lot());
+    boolean dateless =
+        here.isPresent() && here.get().expires().isEmpty() && here.get().received().isEmpty();
+    if (!dateless || (lot.expires().isEmpty() && lot.received().isEmpty())) {
       return 0;
     }
-    return sql.update(
-        "UPDATE lot SET received = ?, opened = ?, expires = ?, place = ?, sheet_on_file = ?,"
-            + " sheet_dated = ? WHERE lot = ? AND received IS NULL AND opened IS NULL"
-            + " AND expires IS NULL",
-        day(lot.received()),
-        day(lot.opened()),
-        day(lot.expires()),
-        lot.place(),
-        lot.sheet().onFile() ? 1 : 0,
-        day(lot.sheet().dated()),
-        lot.lot());
+    Lot dated = dated(here.get(), lot);
+    Object[] values = CabinetRows.values(dated);
+    Object[] arguments = Arrays.copyOf(values, values.length + 1);
+    arguments[values.length] = dated.lot();
+    return sql.update(SET_LOT, arguments);
+  }
+
+  private static Lot dated(Lot here, Lot known) {
+    return new Lot(
+        here.lot(),
+        here.item(),
+        here.label(),
+        here.container(),
+        here.left(),
+        known.received(),
+        Stream.concat(here.opened().stream(), known.opened().stream()).min(LocalDate::compareTo),
+        known.expires(),
+        known.place(),
+        known.sheet(),
+        here.storedLowC(),
+        here.storedHighC());
   }
 
   /**
@@ -120,14 +164,13 @@ public final class CabinetStore {
           Sql sql = new Sql(c);
           Set<String> lots =
               new TreeSet<>(sql.rows(r -> r.getString(1), "SELECT lot FROM lot ORDER BY lot"));
-          Ledger here = Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS));
-          Ledger after = here;
+          Ledger after = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
           TakenOver taken = new TakenOver(0, new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
           int isNew = 0;
           for (Movement m : movements) {
-            if (takes(sql, m, items, lots, here, taken)) {
+            if (takes(sql, m, items, lots, after, taken)) {
+              isNew += after.has(m.id()) ? 0 : insert(sql, m);
               after = after.with(m);
-              isNew += here.has(m.id()) ? 0 : insert(sql, m);
             }
           }
           return new TakenOver(isNew, taken.newLots(), taken.unknownItems(), taken.openedTwice());
@@ -137,7 +180,7 @@ public final class CabinetStore {
   private static boolean takes(
       Sql sql, Movement m, Set<String> items, Set<String> lots, Ledger here, TakenOver taken)
       throws SQLException {
-    if (opening(m) && !here.has(m.id()) && here.movements().stream().anyMatch(o -> opens(o, m))) {
+    if (here.opensAgain(m)) {
       taken.openedTwice().add(m.lot());
       return false;
     }
@@ -152,16 +195,6 @@ public final class CabinetStore {
     lots.add(m.lot());
     taken.newLots().add(m.lot());
     return true;
-  }
-
-  /** An opening balance from a sheet, here or of the command line. */
-  private static boolean opening(Movement m) {
-    boolean named = m.id().equals("opening-" + m.lot()) || m.id().equals("received-" + m.lot());
-    return m.kind() == Movement.Kind.RECEIVE && named;
-  }
-
-  private static boolean opens(Movement here, Movement m) {
-    return opening(here) && here.lot().equals(m.lot());
   }
 
   private static Lot dateless(Movement m) {
@@ -198,7 +231,7 @@ public final class CabinetStore {
           }
           // on PostgreSQL a second server waits here, so that two can't draw the same millilitre
           sql.update("UPDATE lot SET place = place WHERE lot = ?", movement.lot());
-          Ledger ledger = Ledger.of(sql.rows(CabinetStore::movement, MOVEMENTS));
+          Ledger ledger = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
           ledger.requireLeft(movement);
           Ledger after = ledger.with(movement);
           if (!ledger.has(movement.id())) {
@@ -209,87 +242,10 @@ public final class CabinetStore {
   }
 
   private static int insert(Sql sql, Lot lot) throws SQLException {
-    return sql.update(
-        "INSERT INTO lot (lot, item, label, container_ul, left_ul, received, opened, expires,"
-            + " place, sheet_on_file, sheet_dated, stored_low_c, stored_high_c)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
-        lot.lot(),
-        lot.item(),
-        lot.label(),
-        lot.container().microlitres(),
-        lot.left().microlitres(),
-        day(lot.received()),
-        day(lot.opened()),
-        day(lot.expires()),
-        lot.place(),
-        lot.sheet().onFile() ? 1 : 0,
-        day(lot.sheet().dated()),
-        number(lot.storedLowC()),
-        number(lot.storedHighC()));
+    return sql.update(PUT_LOT, CabinetRows.values(lot));
   }
 
-  private static int insert(Sql sql, Movement m) throws SQLException {
-    return sql.update(
-        "INSERT INTO movement (id, at, day, kind, who, job, lot, item, amount_ul, reason, witness)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-        m.id(),
-        m.at().toString(),
-        m.day().toString(),
-        m.kind().name(),
-        m.who(),
-        m.job(),
-        m.lot(),
-        m.item(),
-        m.amount().microlitres(),
-        m.reason(),
-        m.witness());
-  }
-
-  private static String day(Optional<LocalDate> day) {
-    return day.map(LocalDate::toString).orElse(null);
-  }
-
-  private static Double number(OptionalDouble value) {
-    return value.isPresent() ? (Double) value.getAsDouble() : null;
-  }
-
-  private static Lot lot(ResultSet row) throws SQLException {
-    return new Lot(
-        row.getString(1),
-        row.getString(2),
-        row.getString(3),
-        new Millilitres(row.getLong(4)),
-        new Millilitres(row.getLong(5)),
-        day(row.getString(6)),
-        day(row.getString(7)),
-        day(row.getString(8)),
-        row.getString(9),
-        new SafetySheet(row.getInt(10) == 1, day(row.getString(11))),
-        number(row, 12),
-        number(row, 13));
-  }
-
-  private static Movement movement(ResultSet row) throws SQLException {
-    return new Movement(
-        row.getString(1),
-        Instant.parse(row.getString(2)),
-        LocalDate.parse(row.getString(3)),
-        Movement.Kind.valueOf(row.getString(4)),
-        row.getString(5),
-        row.getString(6),
-        row.getString(7),
-        row.getString(8),
-        new Millilitres(row.getLong(9)),
-        row.getString(10),
-        row.getString(11));
-  }
-
-  private static Optional<LocalDate> day(String text) {
-    return Optional.ofNullable(text).map(LocalDate::parse);
-  }
-
-  private static OptionalDouble number(ResultSet row, int column) throws SQLException {
-    double value = row.getDouble(column);
-    return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  private static int insert(Sql sql, Movement movement) throws SQLException {
+    return sql.update(PUT_MOVEMENT, CabinetRows.values(movement));
   }
 }

@@ -85,22 +85,33 @@ public final class LedgerFile {
    * @throws IOException when it can't be written; then nothing is recorded
    */
   public Outcome append(Movement movement) throws IOException {
-    return write(List.of(movement), true) > 0 ? Outcome.RECORDED : Outcome.ALREADY_THERE;
+    return write(List.of(movement), true).isNew() > 0 ? Outcome.RECORDED : Outcome.ALREADY_THERE;
+  }
+
+  /**
+   * What came of movements that were recorded elsewhere.
+   *
+   * @param isNew how many were not here before
+   * @param openedTwice opening balances left out, because the lot has one here
+   */
+  public record Merged(int isNew, List<Movement> openedTwice) {
+    public Merged {
+      openedTwice = List.copyOf(openedTwice);
+    }
   }
 
   /**
    * Takes over movements recorded elsewhere, in one piece; those already there are left alone. What
-   * was used elsewhere was used, so no amount is refused.
+   * was used elsewhere was used, so no amount is refused. A lot's opening balance counts once.
    *
-   * @return how many were new
    * @throws annulus.quantity.InvalidValue when an id stands for another movement here
    * @throws IOException when it can't be written; then nothing is recorded
    */
-  public int merge(List<Movement> movements) throws IOException {
+  public Merged merge(List<Movement> movements) throws IOException {
     return write(movements, false);
   }
 
-  private int write(List<Movement> movements, boolean checkLeft) throws IOException {
+  private Merged write(List<Movement> movements, boolean checkLeft) throws IOException {
     THIS_PROCESS.lock();
     try (FileChannel channel = open();
         FileLock lock = channel.lock()) {
@@ -138,15 +149,19 @@ public final class LedgerFile {
     }
   }
 
-  private int writeLocked(FileChannel channel, List<Movement> movements, boolean checkLeft)
+  private Merged writeLocked(FileChannel channel, List<Movement> movements, boolean checkLeft)
       throws IOException {
     Parsed parsed = parsed(whole(channel));
     Ledger ledger = parsed.ledger;
     StringBuilder text = new StringBuilder(parsed.lacksLineEnd ? "\n" : "");
+    List<Movement> openedTwice = new ArrayList<>();
     int count = 0;
     for (Movement movement : movements) {
       if (checkLeft) {
         ledger.requireLeft(movement);
+      } else if (ledger.opensAgain(movement)) {
+        openedTwice.add(movement);
+        continue;
       }
       boolean known = ledger.has(movement.id());
       ledger = ledger.with(movement);
@@ -158,7 +173,7 @@ public final class LedgerFile {
     if (count > 0) {
       put(channel, parsed.wholeBytes, text.toString().getBytes(StandardCharsets.UTF_8));
     }
-    return count;
+    return new Merged(count, openedTwice);
   }
 
   private static void put(FileChannel channel, long from, byte[] bytes) throws IOException {

@@ -1,7 +1,9 @@
 package annulus.store;
 
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.HexFormat;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
@@ -69,10 +71,45 @@ final class Seal {
         "\n", log.name(), log.text(), log.dateOrder(), log.unit(), log.column(), "" + log.readAt());
   }
 
+  /** The values of a row, as many as are sealed. */
+  static Object[] row(ResultSet row, int columns) throws SQLException {
+    Object[] values = new Object[columns];
+    for (int i = 0; i < columns; i++) {
+      values[i] = row.getObject(i + 1);
+    }
+    return values;
+  }
+
+  /**
+   * The values of a row whose seal stands in the column after them.
+   *
+   * @param table what a row is; the first value tells which
+   * @throws StoreFailed when the seal does not fit
+   */
+  static Object[] offRow(ResultSet row, int columns, String table) throws SQLException {
+    Object[] values = row(row, columns);
+    String sealed = row.getString(columns + 1);
+    String found = ofRow(values);
+    if (!found.equals(sealed)) {
+      require(String.valueOf(sealed), found, table + " " + values[0]);
+    }
+    return values;
+  }
+
+  /** The seal of a row: each value with its length, so that none can pass for a part of another. */
+  static String ofRow(Object[] values) {
+    StringBuilder all = new StringBuilder(256);
+    for (Object value : values) {
+      String text = value == null ? "" : value.toString();
+      all.append(value == null ? "-" : text.length()).append(':').append(text).append('\n');
+    }
+    return of(all.toString());
+  }
+
   private static String of(String text) {
     CRC32C crc = new CRC32C();
     crc.update(text.getBytes(StandardCharsets.UTF_8));
-    return String.format(Locale.ROOT, "%08x", crc.getValue());
+    return HexFormat.of().toHexDigits((int) crc.getValue());
   }
 
   private static void require(String sealed, String found, String what) {

@@ -83,7 +83,7 @@ final class AnswerPart {
 
   private void decision(Markup part) {
     JsonNode decision = answer.json().path("decision");
-    boolean yes = decision.path("yes").asBoolean();
+    boolean yes = answer.isYes();
     part.open("p", "class", yes ? "decision yes" : "decision no");
     part.element("span", yes ? "✓" : "✕", "class", "mark", "aria-hidden", "true");
     part.element("strong", decision.path("text").asText()).close();
@@ -136,6 +136,9 @@ final class AnswerPart {
               + " in");
     }
     part.close();
+    if (advice.decision().kind() != Advice.Kind.MEASURE_AGAIN) {
+      answer.json().path("gap").path("remarks").forEach(r -> part.element("p", r.asText()));
+    }
     part.open("div", "class", "pictures");
     part.open("figure").picture(GapDistribution.of(advice)).close();
     part.open("figure").picture(GapSection.of(advice, catalog)).close();

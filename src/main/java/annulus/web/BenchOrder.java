@@ -137,7 +137,8 @@ final class BenchOrder {
     }
     return switch (path) {
       case "engagementMm" -> "engagement";
-      case "temperatureC", "cure.place" -> "temperature";
+      case "cure", "cure.place" -> "place";
+      case "temperatureC" -> "temperature";
       case "temperaturePlusMinusC" -> "temperaturePlusMinus";
       case "serviceLowC", "serviceHighC" -> "serviceHigh";
       case "diameterMm" -> "diameter";
@@ -295,10 +296,12 @@ final class BenchOrder {
     text(primer, "minutesOnPart", draft.field("primerMinutes"));
   }
 
+  /** A temperature beside a place goes along: which of the two is meant is asked, not guessed. */
   private void place(ObjectNode order) {
     if (!draft.field("temperature").isBlank()) {
       order.put("temperatureC", temperature(draft.field("temperature")));
-    } else if (!draft.field("place").isEmpty()) {
+    }
+    if (!draft.field("place").isEmpty()) {
       order.putObject("cure").put("place", draft.field("place"));
     }
     text(order, "temperaturePlusMinusC", draft.field("temperaturePlusMinus"));

@@ -128,7 +128,8 @@ final class BenchPage {
       for (PlacedProblem p : e.problems()) {
         String words = p.problem() + (p.allowed().isEmpty() ? "" : "; allowed: " + p.allowed());
         part.open("li");
-        part.element("a", p.field(), "href", "#" + BenchOrder.fieldOf(p.field()));
+        part.element(
+            "a", BenchLabels.ofOrder(p.field()), "href", "#" + BenchOrder.fieldOf(p.field()));
         part.text(": " + words).close();
       }
       part.close();

@@ -98,6 +98,8 @@ final class CabinetApi {
       use.put("lot", m.lot()).put("item", m.item()).put("job", m.job());
       use.put("ml", m.amount().value()).put("reason", m.reason()).put("witness", m.witness());
     }
+    ArrayNode alike = node.putArray("alike");
+    lot.map(ledger::lotsLike).orElseGet(() -> ledger.jobsLike(job.get())).forEach(alike::add);
     Api.json(ctx, node);
   }
 }

@@ -86,8 +86,16 @@ final class CabinetPage {
             + (check.lot().label().isEmpty() ? "" : " (" + check.lot().label() + ")"));
     page.open("p", "class", "state").element("strong", standing(check)).close();
     page.element("p", left(check));
+    page.element("p", useBy(check));
     if (check.standing() == LotCheck.Standing.MUST_NOT) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
+    }
+    if (check.against().contains(LotCheck.Objection.NO_DATE_KNOWN)) {
+      page.element(
+          "p",
+          "Take it in again below with its printed expiry or the day it came; that adds no amount.",
+          "class",
+          "hint");
     }
     if (!check.lot().sheet().onFile()) {
       page.element("p", "No safety data sheet on file.", "class", "hint");
@@ -108,11 +116,12 @@ final class CabinetPage {
   }
 
   static String left(LotCheck check) {
-    return check.lot().left()
-        + " mL of "
-        + check.lot().container()
-        + " left"
-        + check.useBy().map(u -> "; use by " + u.date()).orElse("; use-by unknown");
+    return check.lot().left() + " mL of " + check.lot().container() + " left";
+  }
+
+  /** On a line of its own: a date that a narrow screen breaks in two is misread. */
+  static String useBy(LotCheck check) {
+    return check.useBy().map(u -> "Use by " + u.date()).orElse("Use-by unknown");
   }
 
   private static void field(Markup page, String name, String label, String kind, boolean required) {
@@ -125,15 +134,12 @@ final class CabinetPage {
     page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
     page.open("div", "class", "two");
     Map<String, String> lots = new LinkedHashMap<>();
-    checks.forEach(
-        c ->
-            lots.put(
-                c.lot().lot(),
-                c.lot().lot() + ", " + c.item().name() + ", " + c.lot().left() + " mL"));
+    lots.put("", "choose");
+    checks.forEach(c -> lots.put(c.lot().lot(), choice(c)));
     FormField.choice(page, "lot", "Lot", lots, "");
-    field(page, "ml", "Amount, mL (a correction may be below 0)", "decimal", true);
+    field(page, "ml", "Amount, mL; to correct: all that is in it now", "decimal", true);
     field(page, "job", "For job", "text", false);
-    field(page, "reason", "Why (for throwing away or correcting)", "text", false);
+    field(page, "reason", "Why (to throw away, correct, or use all the same)", "text", false);
     field(page, "witness", "Witness pair, where a lot is used against its date", "text", false);
     page.close();
     Layout.who(page, who, "move-");
@@ -141,8 +147,14 @@ final class CabinetPage {
     page.element("button", "Use", "name", "kind", "value", "USE", "class", "main");
     page.element("button", "Throw away", "name", "kind", "value", "DISCARD", "class", "plain");
     page.element(
-        "button", "Correct the count", "name", "kind", "value", "CORRECT", "class", "plain");
+        "button", "Counted: correct", "name", "kind", "value", "COUNTED", "class", "plain");
     page.close().close();
+  }
+
+  private static String choice(LotCheck check) {
+    String lot = check.lot().lot() + ", " + check.item().name() + ", " + check.lot().left() + " mL";
+    boolean never = check.standing() == LotCheck.Standing.MUST_NOT;
+    return never ? lot + ", " + standing(check) : lot;
   }
 
   private void receive(Markup page) {
@@ -153,7 +165,10 @@ final class CabinetPage {
     shelf.items().forEach((id, item) -> items.put(id, item.name()));
     FormField.choice(page, "item", "What it is", items, "");
     field(page, "container", "Size of the container, mL", "decimal", true);
+    field(page, "left", "Left in it, mL, if it is not full", "decimal", false);
     field(page, "expires", "Printed expiry", "date", false);
+    field(page, "opened", "Opened on, if it is open", "date", false);
+    field(page, "came", "Came on, if not today", "date", false);
     field(page, "place", "Where it stands", "text", false);
     page.close();
     page.open("p", "class", "tick").open("label");

@@ -166,7 +166,7 @@ final class CounterPage {
   }
 
   private static String decision(JobView view) {
-    return view.answer().json().path("decision").path("text").asText();
+    return view.answer().decision();
   }
 
   private static String left(JobView view) {

@@ -25,7 +25,7 @@ final class JobJson {
     node.put("state", StateWords.id(view.state()));
     node.put("stateText", view.state().words());
     node.put("now", StateWords.now(view));
-    node.put("decision", view.answer().json().path("decision").path("text").asText());
+    node.put("decision", view.answer().decision());
     node.put("yes", view.answer().isYes());
     put(node, "start", Optional.of(view.answer().order().start()));
     put(node, "closedAt", view.job().content().closedAt());

@@ -10,13 +10,11 @@ import annulus.exchange.LogWords;
 import annulus.exchange.LoggerOptions;
 import annulus.exchange.LoggerRules;
 import annulus.exchange.ReadingText;
-import annulus.report.JsonReport;
 import annulus.report.PromiseJson;
 import annulus.report.ReassessmentText;
 import annulus.store.JobContent;
 import annulus.store.TemperatureLog;
 import annulus.web.Answer.Measured;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.StringReader;
@@ -31,25 +29,28 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** Answers orders through the core and remembers the answers it gave last. */
+/** Answers orders through the core. It remembers what it read from logs, never an answer. */
 final class Judge {
-  private static final int REMEMBERED = 500;
+  private static final int REMEMBERED = 100;
 
   private final PromiseDesk desk;
   private final Catalog catalog;
   private final Orders orders;
   private final LoggerRules logRules;
   private final Function<String, TemperatureLog> logs;
-  private final Map<String, Answer> remembered =
+  private final Map<String, Read> read =
       Collections.synchronizedMap(
           new LinkedHashMap<>(16, 0.75f, true) {
             private static final long serialVersionUID = 1L;
 
             @Override
-            protected boolean removeEldestEntry(Map.Entry<String, Answer> eldest) {
+            protected boolean removeEldestEntry(Map.Entry<String, Read> eldest) {
               return size() > REMEMBERED;
             }
           });
+
+  /** A log and what it says of one order's joint. */
+  private record Read(TemperatureLog log, JobLog course) {}
 
   Judge(
       PromiseDesk desk,
@@ -69,35 +70,40 @@ final class Judge {
     if (content.log().isEmpty()) {
       return answer(content.order(), enteredAt);
     }
+    JointOrder planned = orders.read(content.order(), enteredAt);
     String key = content.order() + " log " + content.log().get();
-    Answer known = remembered.get(key);
+    Read known = read.get(key);
     if (known == null) {
-      known = measured(content.order(), enteredAt, logs.apply(content.log().get()));
-      remembered.put(key, known);
+      TemperatureLog log = logs.apply(content.log().get());
+      known = new Read(log, read(planned, log));
+      read.put(key, known);
     }
-    return known;
+    return measured(planned, known);
   }
 
-  /** The answer to an order by a temperature log; not remembered. */
+  /** The answer to an order by a temperature log. */
   Answer measured(String order, Instant enteredAt, TemperatureLog log) {
     JointOrder planned = orders.read(order, enteredAt);
-    ZoneId zone = desk.shop().hours().zone();
-    JobLog read = read(planned, log, zone);
-    Reassessment again = desk.reassess(planned, read.course());
-    Answer plain = answer(again.now());
-    Measured measured =
-        new Measured(
-            log,
-            again,
-            new ReassessmentText(desk.shop()).text(again, ReadingText.of(read.reading(), zone)),
-            json(again, log.readAt()));
-    return new Answer(plain.order(), plain.told(), plain.json(), Optional.of(measured));
+    return measured(planned, new Read(log, read(planned, log)));
   }
 
-  private JobLog read(JointOrder planned, TemperatureLog log, ZoneId zone) {
+  private Answer measured(JointOrder planned, Read known) {
+    Reassessment again = desk.reassess(planned, known.course().course());
+    ZoneId zone = desk.shop().hours().zone();
+    Measured measured =
+        new Measured(
+            known.log(),
+            again,
+            new ReassessmentText(desk.shop())
+                .text(again, ReadingText.of(known.course().reading(), zone)),
+            json(again, known.log().readAt()));
+    return new Answer(again.now(), catalog, Optional.of(measured));
+  }
+
+  private JobLog read(JointOrder planned, TemperatureLog log) {
     LoggerOptions options =
         LogWords.options(
-            zone,
+            desk.shop().hours().zone(),
             said(log.dateOrder()),
             said(log.unit()),
             said(log.column()),
@@ -118,20 +124,15 @@ final class Judge {
     PromiseJson.Content content =
         new PromiseJson.Content(
             again.now(), List.of(), Optional.empty(), Optional.empty(), Optional.of(again), readAt);
-    return tree(PromiseJson.of(content, desk.shop())).get("log");
+    return Orders.tree(PromiseJson.of(content, desk.shop())).get("log");
   }
 
   /** The answer to an order whose start is written down. */
   Answer answer(String order, Instant enteredAt) {
-    Answer known = remembered.get(order);
-    if (known == null) {
-      known = judged(orders.read(order, enteredAt));
-      remembered.put(order, known);
-    }
-    return known;
+    return judged(orders.read(order, enteredAt));
   }
 
-  /** The answer to an order as typed; not remembered. */
+  /** The answer to an order as typed. */
   Answer judged(JointOrder order) {
     return answer(desk.tell(order));
   }
@@ -139,26 +140,11 @@ final class Judge {
   /** The answer if the joint were closed now, to the minute. */
   Answer ifClosed(String order, Instant enteredAt, Instant now) {
     Instant minute = now.truncatedTo(ChronoUnit.MINUTES).plus(1, ChronoUnit.MINUTES);
-    String key = order + " closed " + minute;
-    Answer known = remembered.get(key);
-    if (known == null) {
-      JointOrder planned = answer(order, enteredAt).order();
-      known = answer(desk.tellAt(planned, desk.shop().placeOf(planned), minute));
-      remembered.put(key, known);
-    }
-    return known;
+    JointOrder planned = orders.read(order, enteredAt);
+    return answer(desk.tellAt(planned, desk.shop().placeOf(planned), minute));
   }
 
   private Answer answer(Told told) {
-    JsonNode json = tree(JsonReport.of(told.advice(), catalog));
-    return new Answer(told.advice().order(), told, json, Optional.empty());
-  }
-
-  private static JsonNode tree(String text) {
-    try {
-      return Orders.JSON.readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
+    return new Answer(told, catalog, Optional.empty());
   }
 }

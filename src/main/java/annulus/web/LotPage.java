@@ -32,6 +32,7 @@ final class LotPage {
     Markup page = new Markup();
     page.element("h1", "Lot " + lot + ": " + check.item().name());
     page.element("p", CabinetPage.standing(check) + ". " + CabinetPage.left(check) + ".");
+    page.element("p", CabinetPage.useBy(check) + ".");
     if (!check.against().isEmpty()) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
@@ -41,11 +42,28 @@ final class LotPage {
     page.open("ul", "class", "history");
     uses.forEach(
         m -> page.element("li", words(m) + (m.job().isEmpty() ? ", no job" : ", job " + m.job())));
-    page.close().open("div", "class", "acts");
+    page.close();
+    alike(page, ledger.lotsLike(lot));
+    page.open("div", "class", "acts");
     page.element(
         "a", "Label to print", "class", "button", "href", "/cabinet/tag?lot=" + coded(lot));
     page.element("a", "Back to the cabinet", "class", "button plain", "href", "/cabinet").close();
     return Layout.page("Lot " + lot, Layout.Place.CABINET, who, page);
+  }
+
+  /** A recall of a lot looks at these too. */
+  private static void alike(Markup page, List<String> lots) {
+    if (lots.isEmpty()) {
+      return;
+    }
+    page.element("h2", "Look at these too when it is recalled");
+    page.element(
+        "p", "Written alike, or a further container: it may be the same lot.", "class", "hint");
+    page.open("ul");
+    for (String lot : lots) {
+      page.open("li").element("a", "Lot " + lot, "href", path(lot)).close();
+    }
+    page.close();
   }
 
   /** What the cabinet gave for a job, for the job's own page. */

@@ -47,6 +47,15 @@ final class Orders {
     }
   }
 
+  /** JSON that the program itself wrote. */
+  static JsonNode tree(String text) {
+    try {
+      return JSON.readTree(text);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   /** The same order with this start, whatever it said before. */
   String startingAt(String text, Instant start) {
     ObjectNode order = object(text);

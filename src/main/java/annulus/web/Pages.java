@@ -11,11 +11,13 @@ import annulus.report.SourceList;
 import annulus.report.TagSheet;
 import annulus.stock.Lot;
 import annulus.stock.Millilitres;
+import annulus.stock.Movement;
 import annulus.stock.SafetySheet;
 import annulus.store.Draft;
 import annulus.store.DraftStore;
 import annulus.store.Job;
 import annulus.store.JobState;
+import annulus.store.Refused;
 import annulus.store.Stale;
 import annulus.store.Unknown;
 import io.javalin.Javalin;
@@ -38,6 +40,9 @@ import java.util.OptionalDouble;
 
 /** The pages and what their forms do. */
 final class Pages {
+  /** What the page sends for a count; the movement is the difference to what is booked. */
+  private static final String COUNTED = "COUNTED";
+
   private static final int YEAR_SECONDS = 365 * 24 * 3600;
   private static final int LONGEST_FIELD = 200;
   private static final int MOST_FIELDS = 240;
@@ -245,7 +250,13 @@ final class Pages {
     for (String name : names) {
       String own = mine.getOrDefault(name, "");
       if (!own.equals(theirs.field(name))) {
-        lines.add(name + ": yours \"" + own + "\", theirs \"" + theirs.field(name) + "\"");
+        lines.add(
+            BenchLabels.of(name)
+                + ": yours \""
+                + own
+                + "\", theirs \""
+                + theirs.field(name)
+                + "\"");
       }
     }
     return lines;
@@ -305,7 +316,12 @@ final class Pages {
       String other = theirs.getOrDefault(field.getKey(), "");
       if (own && !field.getValue().equals(other)) {
         lines.add(
-            field.getKey() + ": yours \"" + field.getValue() + "\", theirs \"" + other + "\"");
+            BenchLabels.of(field.getKey())
+                + ": yours \""
+                + field.getValue()
+                + "\", theirs \""
+                + other
+                + "\"");
       }
     }
     return lines;
@@ -433,18 +449,26 @@ final class Pages {
 
   private void tag(Context ctx) {
     JobView view = board.view(board.job(ctx.pathParam("id")));
-    Instant promised =
-        view.promised().orElseThrow(() -> new Unknown("Nothing is promised for this job yet."));
+    promised(view);
     Instant notBefore =
-        view.ready().filter(r -> r.isAfter(promised)).isPresent() ? view.ready().get() : promised;
+        view.notBefore()
+            .orElseThrow(
+                () ->
+                    new Refused(
+                        "There is no tag: no time is safe for this joint. Take an earlier tag off"
+                            + " the part."));
     withOwnStyle(
         ctx,
         new TagSheet(
                 view.job().content().reference(),
                 notBefore,
                 board.times().zone(),
-                List.of("Leave the joint alone."))
+                List.of("Leave the joint alone.", "No load, no use until then."))
             .html());
+  }
+
+  private static Instant promised(JobView view) {
+    return view.promised().orElseThrow(() -> new Unknown("Nothing is promised for this job yet."));
   }
 
   /** A page to print carries its style inside; the policy names exactly this style. */
@@ -455,11 +479,15 @@ final class Pages {
   }
 
   private void calendar(Context ctx) {
-    Job job = board.job(ctx.pathParam("id"));
-    Instant promised =
-        job.content()
-            .promised()
-            .orElseThrow(() -> new Unknown("Nothing is promised for this job yet."));
+    JobView view = board.view(board.job(ctx.pathParam("id")));
+    Job job = view.job();
+    Instant promised = promised(view);
+    if (view.slips() || view.notBefore().isEmpty()) {
+      throw new Refused(
+          "There is no calendar file: what was promised, "
+              + board.times().full(promised)
+              + ", can't be kept. Promise anew first.");
+    }
     Duration check = board.shop().rule().handOverCheck();
     int moves = job.content().promiseMoves() - 1;
     CalendarFile file =
@@ -487,21 +515,31 @@ final class Pages {
   }
 
   private void move(Context ctx) {
-    String ml = said(ctx, "ml").replace(',', '.');
-    if (!ml.matches("[+-]?[0-9]{1,6}(\\.[0-9]{1,3})?")) {
-      throw Api.refused("Amount", "\"" + ml + "\" is no amount", "millilitres such as 0.35");
-    }
-    shelf.move(
-        api.movement(
-            need(ctx, "id"),
-            Api.kind(need(ctx, "kind")),
-            doer(ctx),
-            need(ctx, "lot"),
-            Double.parseDouble(ml),
-            said(ctx, "job"),
-            said(ctx, "reason"),
-            said(ctx, "witness")));
+    String kind = need(ctx, "kind");
+    Millilitres amount = amount(ctx, "ml", "Amount", true);
+    Optional<Millilitres> moved =
+        kind.equals(COUNTED) ? shelf.change(need(ctx, "lot"), amount) : Optional.of(amount);
+    moved.ifPresent(
+        m ->
+            shelf.move(
+                api.movement(
+                    need(ctx, "id"),
+                    kind.equals(COUNTED) ? Movement.Kind.CORRECT : Api.kind(kind),
+                    doer(ctx),
+                    need(ctx, "lot"),
+                    m.value(),
+                    said(ctx, "job"),
+                    said(ctx, "reason"),
+                    said(ctx, "witness"))));
     go(ctx, "/cabinet");
+  }
+
+  private static Millilitres amount(Context ctx, String name, String label, boolean signed) {
+    String ml = need(ctx, name).replace(',', '.');
+    if (!ml.matches((signed ? "[+-]?" : "") + "[0-9]{1,6}(\\.[0-9]{1,3})?")) {
+      throw Api.refused(label, "\"" + ml + "\" is no amount", "millilitres such as 0.35");
+    }
+    return Millilitres.of(Double.parseDouble(ml));
   }
 
   private void sources(Context ctx) {
@@ -533,44 +571,50 @@ final class Pages {
     return Optional.ofNullable(ctx.queryParam(name)).orElse("");
   }
 
-  private Optional<LocalDate> receivedToday(String lot) {
-    boolean known = shelf.now().cabinet().lots().stream().anyMatch(l -> l.lot().equals(lot));
-    return known
-        ? Optional.empty()
-        : Optional.of(board.now().atZone(board.times().zone()).toLocalDate());
+  /** When a lot came: as said, else today; one that is open came by the day it was opened. */
+  private Optional<LocalDate> came(String lot, Optional<LocalDate> said, Optional<LocalDate> open) {
+    if (said.isPresent() || shelf.now().cabinet().lot(lot).isPresent()) {
+      return said;
+    }
+    LocalDate today = board.now().atZone(board.times().zone()).toLocalDate();
+    return Optional.of(open.filter(o -> o.isBefore(today)).orElse(today));
   }
 
   private void receive(Context ctx) {
-    String ml = need(ctx, "container").replace(',', '.');
-    if (!ml.matches("[0-9]{1,6}(\\.[0-9]{1,3})?")) {
-      throw Api.refused("Size", "\"" + ml + "\" is no amount", "millilitres such as 50");
+    Millilitres size = amount(ctx, "container", "Size", false);
+    String number = need(ctx, "newLot");
+    Optional<LocalDate> opened = day("Opened on", said(ctx, "opened"));
+    boolean partly = !said(ctx, "left").isEmpty();
+    if (opened.isPresent() && !partly) {
+      throw Api.refused(
+          "Left in it", "is missing for an open container", "millilitres, as near as you can see");
     }
-    Millilitres size = Millilitres.of(Double.parseDouble(ml));
     Lot lot =
         new Lot(
-            need(ctx, "newLot").strip(),
+            number,
             need(ctx, "item"),
             "",
             size,
-            size,
-            receivedToday(need(ctx, "newLot").strip()),
-            Optional.empty(),
-            day(said(ctx, "expires")),
+            partly ? amount(ctx, "left", "Left in it", false) : size,
+            came(number, day("Came on", said(ctx, "came")), opened),
+            opened,
+            day("Printed expiry", said(ctx, "expires")),
             said(ctx, "place"),
             said(ctx, "sheet").equals("on") ? SafetySheet.UNDATED : SafetySheet.NONE,
             OptionalDouble.empty(),
             OptionalDouble.empty());
     if (!shelf.receive(lot, doer(ctx), "")) {
-      throw Api.refused("Lot", lot.lot() + " is in the cabinet already", "another lot number");
+      throw Api.refused(
+          "Lot", number + " is in the cabinet already", number + "-2 for a second container");
     }
     go(ctx, "/cabinet");
   }
 
-  private static Optional<LocalDate> day(String text) {
+  private static Optional<LocalDate> day(String label, String text) {
     try {
       return text.isBlank() ? Optional.empty() : Optional.of(LocalDate.parse(text));
     } catch (DateTimeParseException e) {
-      throw Api.refused("Expiry", "\"" + text + "\" is no day", "such as 2027-06-30");
+      throw Api.refused(label, "\"" + text + "\" is no day", "such as 2027-06-30");
     }
   }
 

@@ -21,6 +21,7 @@ import annulus.stock.CoverCell;
 import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
+import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import annulus.stock.Need;
 import annulus.stock.Reorder;
@@ -207,30 +208,55 @@ final class Shelf {
   /**
    * Records a use, discard or correction.
    *
-   * @throws Refused for a use of what must not be used, unless a reason and a witness pair say so
+   * @throws Refused for a use of what must not be used, unless a reason and a witness pair say so;
+   *     for a use that opens a sealed container in vain, unless a reason says so
    */
   void move(Movement movement) {
-    if (movement.kind() == Movement.Kind.USE) {
-      boolean overridden = !movement.reason().isBlank() && !movement.witness().isBlank();
-      against(movement.lot(), movement.day())
-          .filter(a -> !overridden)
-          .ifPresent(
-              a -> {
-                throw new Refused(
-                    "Not recorded: "
-                        + a
-                        + ". To use it all the same give a reason and the witness pair glued with"
-                        + " it.");
-              });
+    Now now = now();
+    if (!now.ledger().has(movement.id())) {
+      now.cabinet()
+          .lot(movement.lot())
+          .ifPresent(l -> l.requireRoom(movement, now.ledger().left(l.lot())));
+      if (movement.kind() == Movement.Kind.USE) {
+        requireUsable(now.cabinet(), movement);
+      }
     }
     store.move(movement);
   }
 
-  private Optional<String> against(String lot, LocalDate day) {
-    return now().cabinet().check(day, 0).stream()
-        .filter(c -> c.lot().lot().equals(lot) && !c.against().isEmpty())
-        .map(c -> StockCheckReport.words(c))
-        .findFirst();
+  private static void requireUsable(Cabinet cabinet, Movement movement) {
+    boolean reason = !movement.reason().isBlank();
+    Optional<String> against =
+        cabinet.check(movement.day(), 0).stream()
+            .filter(c -> c.lot().lot().equals(movement.lot()) && !c.against().isEmpty())
+            .map(StockCheckReport::words)
+            .findFirst();
+    if (against.isPresent() && (!reason || movement.witness().isBlank())) {
+      throw new Refused(
+          "Not recorded: "
+              + against.get()
+              + ". To use it all the same give a reason and the witness pair glued with it.");
+    }
+    Optional<String> open =
+        cabinet
+            .lot(movement.lot())
+            .flatMap(l -> cabinet.openInstead(l, movement.amount(), movement.day()))
+            .map(l -> StockCheckReport.openInstead(movement.lot(), l));
+    if (open.isPresent() && !reason) {
+      throw new Refused("Not recorded: " + open.get() + ". To open it all the same give a reason.");
+    }
+  }
+
+  /**
+   * The change that makes a lot's booked amount what was counted; empty when it is that already.
+   *
+   * @throws Unknown when there is no such lot
+   */
+  Optional<Millilitres> change(String lot, Millilitres counted) {
+    Now now = now();
+    check(now, lot);
+    Millilitres change = counted.minus(now.ledger().left(lot));
+    return change.equals(Millilitres.NONE) ? Optional.empty() : Optional.of(change);
   }
 
   /** The picture of which joints the cabinet serves. */

@@ -328,4 +328,19 @@ class BenchLearningTest {
     numbers.put(id, new NamedNumber(id, value, old.unit(), old.meaning(), old.provenance()));
     return new LearningRules(numbers);
   }
+
+  /**
+   * Found in the diary: 78000 N for 7800 N. Seven pulls at 14 MPa and one tenfold slip of 140 MPa
+   * came out as 18.4 MPa on average of the logarithms, and hid that the bottle was weak.
+   */
+  @Test
+  void a_pull_with_a_zero_too_many_is_not_counted_and_hides_no_weak_ones() {
+    List<Observation> seen = new ArrayList<>(pulls(7, 14));
+    Learned weak = learn(seen);
+    seen.add(pull(joint(99, 5, 22, 25, Level.ACTIVE, Optional.empty()), 140));
+    Learned slip = learn(seen);
+    assertEquals(7, slip.pulls());
+    assertEquals(weak.learned().strengthMPa(), slip.learned().strengthMPa());
+    assertTrue(slip.notCounted().get(0).contains("140 MPa is far above the 25 MPa"));
+  }
 }

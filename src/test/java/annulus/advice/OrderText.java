@@ -30,7 +30,7 @@ public final class OrderText {
     }
   }
 
-  /** A steel joint of 30 µm radial gap, well measured, at 22 °C. */
+  /** A steel joint of 15 µm radial gap, well measured, at 22 °C. */
   public OrderText() {
     root.put("format", 1);
     root.put("job", "T-1");

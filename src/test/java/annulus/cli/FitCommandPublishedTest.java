@@ -69,4 +69,20 @@ class FitCommandPublishedTest {
     assertTrue(message.contains("allowed: "), message);
     assertFalse(message.contains("\tat "), message);
   }
+
+  /** 35.0197 less 34.985 mm by hand: 34.7 µm across, 17.3 µm per side. */
+  @Test
+  void a_measured_pair_is_told_its_own_clearance_and_what_it_was_read_with() {
+    String tools = "bore-micrometer-three-point,outside-micrometer";
+    run("fit", "35 H7", "35 g6", "--bore", "35.018 35.021 35.020", "--part", "34.985");
+    String caliper = text().replaceAll("\\s+", " ");
+    assertTrue(caliper.contains("read with digital or dial caliper"), caliper);
+    assertTrue(caliper.contains("flat jaws read a bore small"), caliper);
+    out.reset();
+    String bore = "35.018 35.021 35.020";
+    run("fit", "35 H7", "35 g6", "--bore", bore, "--part", "34.985", "--instrument", tools);
+    String pair = text().replaceAll("\\s+", " ");
+    assertTrue(pair.contains("this pair as measured: clearance 34.7 ± "), pair);
+    assertTrue(pair.contains("17.3 ± "), pair);
+  }
 }

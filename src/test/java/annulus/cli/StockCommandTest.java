@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -125,7 +127,7 @@ class StockCommandTest {
     assertTrue(out.contains("NOT recorded: lot KB-2211: opened too long"), out);
     assertEquals(1, use(ledger, "1E5", "0.1", "J", "m2"));
     assertTrue(out.contains("lot 007 of the same class is open and in date"), out);
-    assertEquals(1, use(ledger, "unknown", "0.1", "J", "m3"));
+    assertEquals(2, use(ledger, "unknown", "0.1", "J", "m3"));
     assertEquals(before, Files.readString(Path.of(ledger)));
     String[] overridden = {
       "stock",
@@ -170,6 +172,109 @@ class StockCommandTest {
     assertTrue(out.startsWith("0 new movements of 9"), out);
     run("stock", "recall", "--ledger", a, "--job", "J9");
     assertTrue(out.contains("007"));
+  }
+
+  /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
+  @Test
+  void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
+    String a = file("a");
+    String b = file("b");
+    run("stock", "receive", "--ledger", a, "--from", STOCK, "--who", "Orla");
+    String sheet = Files.readString(Path.of(STOCK)).replace(",50,12.5,", ",50,12.2,");
+    Path later = Files.writeString(folder.resolve("later.csv"), sheet);
+    run("stock", "receive", "--ledger", b, "--from", later.toString(), "--who", "Ines");
+    use(b, "007", "0.5", "J9", "till-b-1");
+    assertEquals(0, run("stock", "import", "--ledger", a, "--from", b));
+    assertTrue(out.startsWith("1 new movements of 9"), out);
+    assertTrue(out.contains("lot 007: its opening balance of 12.2 mL was left out"), out);
+    run("stock", "check", STOCK, "--ledger", a);
+    assertTrue(out.contains("the ledger 12 mL"), out);
+  }
+
+  @Test
+  void a_count_is_recorded_as_the_change_and_never_added_to_what_is_booked() {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    assertEquals(2, correct(ledger, "--ml", "40"));
+    assertTrue(err.contains("52.5 mL in a container of 50 mL"), err);
+    assertEquals(0, correct(ledger, "--counted", "11.8"));
+    assertTrue(out.contains("correct -0.7 mL, lot 007; left 11.8 mL"), out);
+    assertEquals(0, correct(ledger, "--counted", "11.8"));
+    assertTrue(out.startsWith("nothing to record"), out);
+    assertEquals(2, correct(ledger, "--counted", "50.1"));
+    assertEquals(2, correct(ledger, "--counted", "1", "--ml", "1"));
+    assertEquals(2, correct(ledger));
+  }
+
+  private int correct(String ledger, String... amount) {
+    List<String> words =
+        new ArrayList<>(List.of("stock", "correct", "--ledger", ledger, "--lot", "007"));
+    words.addAll(List.of("--who", "Orla", "--reason", "counted", "--stock", STOCK));
+    words.addAll(List.of(amount));
+    return run(words.toArray(String[]::new));
+  }
+
+  @Test
+  void a_number_written_otherwise_makes_no_lot_of_its_own() {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    assertEquals(2, use(ledger, "kb-2304", "0.1", "J", "m1"));
+    assertTrue(err.contains("did you mean KB-2304"), err);
+    assertEquals(0, use(ledger, " 007 ", "0.1", "J", "m2"));
+    String[] again = {
+      "stock", "receive", "--ledger", ledger, "--lot", "7", "--ml", "5", "--who", "Ines"
+    };
+    assertEquals(2, run(again));
+    assertTrue(err.contains("--class: is missing"), err);
+    String[] named = Arrays.copyOf(again, again.length + 2);
+    named[again.length] = "--class";
+    named[again.length + 1] = "medium-lastin";
+    assertEquals(2, run(named));
+    assertTrue(err.contains("did you mean medium-lasting"), err);
+    named[again.length + 1] = "medium-lasting";
+    assertEquals(0, run(named));
+    assertTrue(err.contains("there is a lot 007 already"), err);
+  }
+
+  /** Two containers of one lot are numbered -1, -2; the maker recalls the lot. */
+  @Test
+  void a_recall_names_further_containers_of_the_lot_and_other_spellings() {
+    String ledger = file("ledger");
+    for (String lot : List.of("A-114", "A-114-2", "a114", "A-115")) {
+      run(
+          "stock",
+          "receive",
+          "--ledger",
+          ledger,
+          "--lot",
+          lot,
+          "--ml",
+          "5",
+          "--who",
+          "Ines",
+          "--class",
+          "medium-lasting");
+      run(
+          "stock",
+          "use",
+          "--ledger",
+          ledger,
+          "--lot",
+          lot,
+          "--ml",
+          "1",
+          "--who",
+          "Ines",
+          "--job",
+          "for-" + lot);
+    }
+    assertEquals(0, run("stock", "recall", "--ledger", ledger, "--lot", "A-114"));
+    assertTrue(out.startsWith("lot A-114 went into jobs: for-A-114\n"), out);
+    assertTrue(out.contains("may be the same: lot A-114-2 went into jobs: for-A-114-2"), out);
+    assertTrue(out.contains("may be the same: lot a114 went into jobs: for-a114"), out);
+    assertFalse(out.contains("A-115"), out);
+    assertEquals(1, run("stock", "recall", "--ledger", ledger, "--job", "FOR-A115"));
+    assertTrue(out.contains("may be the same: job for-A-115 got lots: A-115"), out);
   }
 
   @Test

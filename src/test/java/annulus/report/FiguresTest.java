@@ -48,6 +48,29 @@ class FiguresTest {
     assertFalse(Figures.roundedUp(value, 1).startsWith("-0.0"));
   }
 
+  @Property
+  void a_force_in_three_digits_stays_on_the_safe_side(
+      @ForAll @IntRange(min = 0, max = 99_999_999) int thousandths) {
+    double value = thousandths / 1000.0;
+    double up = Double.parseDouble(Figures.forceUp(value, 3));
+    double down = Double.parseDouble(Figures.forceDown(value, 3));
+    assertTrue(down <= value && value <= up);
+    assertTrue(up - down <= Math.max(0.1, value / 100) * 1.000001, down + " " + value + " " + up);
+  }
+
+  @Test
+  void a_force_has_three_digits_and_one_decimal_at_most() {
+    assertEquals("9390", Figures.forceDown(9398.4, 3));
+    assertEquals("36300", Figures.forceUp(36254, 3));
+    assertEquals("24400", Figures.force(24364, 3));
+    assertEquals("15.3", Figures.forceDown(15.34, 3));
+    assertEquals("1.9", Figures.forceDown(1.98, 3));
+    assertEquals("0", Figures.forceDown(0.04, 3));
+    assertEquals("0.1", Figures.forceUp(0.04, 3));
+    assertEquals("100", Figures.forceUp(100, 3));
+    assertEquals("1018.4", Figures.forceDown(1018.47, 5));
+  }
+
   @Test
   void small_lengths_get_a_decimal_and_large_ones_none() {
     assertEquals("3.4 µm", Figures.um(3.44));

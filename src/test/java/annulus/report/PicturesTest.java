@@ -112,7 +112,7 @@ class PicturesTest {
     for (Advice advice : SampleOrders.all().values()) {
       String words = words(parsed(GapDistribution.of(advice)));
       assertTrue(words.contains("radial, µm") && words.contains("diametral, µm"));
-      advice.table().forEach(v -> assertTrue(words.contains(v.compound().id())));
+      advice.table().forEach(v -> assertTrue(words.contains(ClassTexts.name(v.compound()))));
     }
   }
 

@@ -25,7 +25,13 @@ class AllocationIndependentTest {
   private static Need need(String job, long line, LocalDate day, String item, double ml) {
     Need.Option option =
         new Need.Option(
-            item, Millilitres.of(ml), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+            item,
+            Millilitres.of(ml),
+            Optional.empty(),
+            Millilitres.NONE,
+            Optional.empty(),
+            20,
+            false);
     return new Need(job, line, day, List.of(option), "use compound");
   }
 
@@ -161,10 +167,22 @@ class AllocationIndependentTest {
             Lots.items());
     Need.Option best =
         new Need.Option(
-            "a", Millilitres.of(1), Optional.of("p"), Millilitres.of(0.1), Optional.empty(), 20);
+            "a",
+            Millilitres.of(1),
+            Optional.of("p"),
+            Millilitres.of(0.1),
+            Optional.empty(),
+            20,
+            false);
     Need.Option second =
         new Need.Option(
-            "b", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 10);
+            "b",
+            Millilitres.of(1),
+            Optional.empty(),
+            Millilitres.NONE,
+            Optional.empty(),
+            10,
+            false);
     JobPlan plan =
         Allocation.of(cabinet, DAY, List.of(new Need("J", 1, DAY, List.of(best, second), "")))
             .plans()

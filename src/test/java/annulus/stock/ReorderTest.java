@@ -109,6 +109,34 @@ class ReorderTest {
     assertEquals(Optional.of(DAY.plusDays(10)), unusable.orderBy());
   }
 
+  /**
+   * Of 2.21 mL, 1 mL goes out of date after 5 days; the 1.21 mL that stay last 16 days at the upper
+   * rate of 0.063 mL a day from then on, all of it would have lasted 31. Only 0.15 mL staying is
+   * below the 0.2 at which to order: ten days before the fifth is past.
+   */
+  @Test
+  void what_goes_out_of_date_before_the_rest_is_not_counted_after_its_day() {
+    Lot soon = Lots.sealed("2", "a", 1, DAY.plusDays(5));
+    Reorder row = only(list(ledger(2, 1), List.of(), there(1.21, 1000), soon));
+    assertEquals(Millilitres.of(2.21), row.onHand());
+    assertEquals(Optional.of(DAY.plusDays(21)), row.orderBy());
+    Reorder little = only(list(ledger(2, 1), List.of(), there(0.15, 1000), soon));
+    assertEquals(Optional.of(DAY), little.orderBy());
+  }
+
+  /** A sealed lot that a job of next week opens is still there today. */
+  @Test
+  void what_a_planned_job_opens_is_on_hand_after_it() {
+    Cabinet cabinet = new Cabinet(List.of(there(5, 1000)), Lots.items());
+    Need.Option option =
+        new Need.Option(
+            "a", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20, true);
+    Need need = new Need("J", 1, DAY.plusDays(7), List.of(option), "bond");
+    Allocation.Result plan = Allocation.of(cabinet, DAY, List.of(need));
+    List<Reorder> rows = Reorder.list(plan.after(), plan.plans(), Ledger.EMPTY, DAY, POLICY);
+    assertEquals(Millilitres.of(4), only(rows).onHand());
+  }
+
   /** 3 mL lack on a day: 3 + 1.2 mL in containers of 1.21 are four. */
   @Test
   void what_a_job_lacks_is_ordered_ten_days_before_the_job_and_no_day_is_past() {

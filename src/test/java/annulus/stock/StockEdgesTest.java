@@ -226,10 +226,22 @@ class StockEdgesTest {
   void a_job_done_with_another_than_the_best_option_is_second_best() {
     Need.Option best =
         new Need.Option(
-            "a", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+            "a",
+            Millilitres.of(1),
+            Optional.empty(),
+            Millilitres.NONE,
+            Optional.empty(),
+            20,
+            false);
     Need.Option other =
         new Need.Option(
-            "b", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20);
+            "b",
+            Millilitres.of(1),
+            Optional.empty(),
+            Millilitres.NONE,
+            Optional.empty(),
+            20,
+            false);
     Need need = new Need("J", 1, DAY, List.of(best, other), "bond");
     assertFalse(new JobPlan(need, Optional.of(best), List.of(), List.of()).secondBest());
     assertTrue(new JobPlan(need, Optional.of(other), List.of(), List.of()).secondBest());
@@ -246,5 +258,45 @@ class StockEdgesTest {
     assertEquals(List.of(both), cover.holes());
     assertEquals(1, cover.fewest().size());
     assertEquals(0, new Cover(List.of(both), Set.of()).served());
+  }
+
+  @Test
+  void a_use_before_the_day_on_the_sheet_opens_the_lot_on_the_earlier_day() {
+    Lot lot = Lots.lot("1", "a", 5, DAY.minusDays(10), DAY.minusDays(5), DAY.plusDays(300));
+    Lot earlier = lot.openedOn(DAY.minusDays(7));
+    assertEquals(Optional.of(DAY.minusDays(7)), earlier.opened());
+    assertEquals(Optional.of(DAY.minusDays(10)), earlier.received());
+    assertEquals(lot, lot.openedOn(DAY.minusDays(5)));
+    assertEquals(lot, lot.openedOn(DAY));
+    Lot beforeItCame = lot.openedOn(DAY.minusDays(12));
+    assertEquals(Optional.of(DAY.minusDays(12)), beforeItCame.opened());
+    assertEquals(Optional.of(DAY.minusDays(12)), beforeItCame.received());
+  }
+
+  @Test
+  void an_open_lot_comes_first_only_where_it_holds_enough_and_is_in_date() {
+    Lot sealed = Lots.sealed("1", "a", 5, DAY.plusDays(300));
+    Lot open = Lots.lot("2", "a", 0.2, DAY.minusDays(9), DAY.minusDays(9), DAY.plusDays(300));
+    Lot old = Lots.lot("3", "a", 3, null, DAY.minusYears(1), DAY.plusDays(300));
+    Lot other = Lots.lot("4", "b", 3, DAY, DAY, DAY.plusDays(300));
+    Cabinet cabinet = new Cabinet(List.of(sealed, old, other, open), Lots.items());
+    assertEquals(Optional.of(open), cabinet.openInstead(sealed, Millilitres.of(0.2), DAY));
+    assertEquals(Optional.empty(), cabinet.openInstead(sealed, Millilitres.of(0.201), DAY));
+    assertEquals(Optional.empty(), cabinet.openInstead(open, Millilitres.of(0.1), DAY));
+    assertEquals(Optional.of(old), cabinet.lot("3"));
+    assertEquals(Optional.empty(), cabinet.lot("5"));
+  }
+
+  @Test
+  void a_correction_never_overfills_a_container_but_may_take_from_one_that_is() {
+    Lot lot = Lots.sealed("1", "a", 5, DAY);
+    Movement more = Lots.move("m", Movement.Kind.CORRECT, "1", 0.5, DAY, "");
+    lot.requireRoom(more, Millilitres.of(4.5));
+    InvalidValue refused =
+        assertThrows(InvalidValue.class, () -> lot.requireRoom(more, Millilitres.of(4.501)));
+    assertTrue(refused.getMessage().contains("5.001 mL in a container of 5 mL"));
+    Movement less = Lots.move("m", Movement.Kind.CORRECT, "1", -0.5, DAY, "");
+    lot.requireRoom(less, Millilitres.of(9));
+    lot.requireRoom(Lots.move("m", Movement.Kind.RECEIVE, "1", 5, DAY, ""), Millilitres.of(5));
   }
 }

@@ -115,11 +115,34 @@ class LedgerFileTest {
   }
 
   @Test
+  void a_file_that_an_editor_saved_or_that_is_no_ledger_is_told_as_such() throws IOException {
+    three();
+    String good = Files.readString(path);
+    Files.writeString(path, good.replace("\n", "\r\n"));
+    InputRefused ends = assertThrows(InputRefused.class, () -> file.read());
+    assertTrue(ends.getMessage().contains("changed the line ends"), ends.getMessage());
+    Files.writeString(path, "lot,class,left_ml\n" + good);
+    InputRefused sheet = assertThrows(InputRefused.class, () -> file.read());
+    assertTrue(sheet.getMessage().contains("no line of a ledger"), sheet.getMessage());
+  }
+
+  @Test
   void the_same_movement_twice_is_written_once() throws IOException {
     three();
     assertEquals(LedgerFile.Outcome.ALREADY_THERE, file.append(LedgerChild.use("a")));
     assertEquals(3, file.read().ledger().movements().size());
-    assertEquals(1, file.merge(List.of(LedgerChild.use("a"), LedgerChild.use("b"))));
+    assertEquals(1, file.merge(List.of(LedgerChild.use("a"), LedgerChild.use("b"))).isNew());
+  }
+
+  @Test
+  void a_second_opening_balance_of_a_lot_is_left_out_and_named() throws IOException {
+    Movement sheet = Lots.move("opening-x", Movement.Kind.RECEIVE, "x", 5, Lots.DAY, "");
+    Movement board = Lots.move("received-x", Movement.Kind.RECEIVE, "x", 5, Lots.DAY, "");
+    Movement till = Lots.move("opening-x", Movement.Kind.RECEIVE, "x", 4, Lots.DAY, "");
+    file.merge(List.of(sheet));
+    LedgerFile.Merged merged = file.merge(List.of(sheet, board, till, SHORT));
+    assertEquals(new LedgerFile.Merged(1, List.of(board, till)), merged);
+    assertEquals(Millilitres.of(6), file.read().ledger().left("x"));
   }
 
   @Test

@@ -333,7 +333,7 @@ class BoardHttpTest {
     String other = changed.replace("engagement=12", "engagement=10");
     HttpResponse<String> told = board.form(second, other);
     assertEquals(409, told.statusCode());
-    assertTrue(told.body().contains("engagement: yours \"10\", theirs \"12\""), told.body());
+    assertTrue(told.body().contains("Length they share: yours \"10\", theirs \"12\""), told.body());
     assertTrue(board.get(second).body().contains("value=\"10\""));
     String again = other.replace("version=1&", "version=3&").replace("ofVersion=1", "ofVersion=2");
     assertEquals(303, board.form(second, again).statusCode());

@@ -119,6 +119,47 @@ class BoardToolsTest {
     }
   }
 
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_half_full_container_is_taken_in_as_it_is_and_counted(String name) {
+    try (RunningBoard board = RunningBoard.on(Databases.fresh(name, folder))) {
+      String half = "newLot=H-1&item=medium-lasting&container=50&who=Orla&opened=2026-03-01";
+      assertEquals(422, board.form("/cabinet/receive", half).statusCode());
+      assertEquals(422, board.form("/cabinet/receive", half + "&left=50,5").statusCode());
+      assertEquals(303, board.form("/cabinet/receive", half + "&left=17,5").statusCode());
+      JsonNode lot = lot(board, "H-1");
+      assertEquals(17.5, lot.get("leftMl").asDouble(), 1e-9);
+      // opened on 1 March and six months of life, whatever day it was taken in
+      assertEquals("2026-09-01", lot.get("useBy").asText());
+      String change = "kind=CORRECT&lot=H-1&ml=40&reason=count&who=Orla&id=c-1";
+      HttpResponse<String> refused = board.form("/cabinet/move", change);
+      assertEquals(422, refused.statusCode());
+      assertTrue(refused.body().contains("57.5 mL in a container of 50 mL"), refused.body());
+      String counted = "kind=COUNTED&lot=H-1&ml=16,9&reason=count&who=Orla&id=c-2";
+      assertEquals(303, board.form("/cabinet/move", counted).statusCode());
+      assertEquals(303, board.form("/cabinet/move", counted).statusCode());
+      assertEquals(16.9, lot(board, "H-1").get("leftMl").asDouble(), 1e-9);
+      assertEquals(422, board.form("/cabinet/move", counted.replace("lot=H-1&", "")).statusCode());
+    }
+  }
+
+  @Test
+  void a_sealed_container_is_not_opened_in_vain_and_the_page_names_what_is_written_alike() {
+    try (RunningBoard board = board()) {
+      HttpResponse<String> sealed =
+          board.form("/cabinet/move", "kind=USE&lot=1E5&ml=0,1&who=Orla&id=s-1");
+      assertEquals(422, sealed.statusCode());
+      assertTrue(sealed.body().contains("lot 007 of the same class is open"), sealed.body());
+      String reason = "kind=USE&lot=1E5&ml=0,1&who=Orla&id=s-1&reason=007+is+at+the+other+bench";
+      assertEquals(303, board.form("/cabinet/move", reason).statusCode());
+      String second = "newLot=007-2&item=medium-lasting&container=50&expires=2028-06-30&who=Orla";
+      assertEquals(303, board.form("/cabinet/receive", second).statusCode());
+      assertTrue(board.get("/cabinet/lot?lot=007").body().contains("Lot 007-2"));
+      JsonNode alike = json(board.get("/api/cabinet/uses?lot=007")).get("alike");
+      assertEquals("[\"007-2\"]", alike.toString());
+    }
+  }
+
   @Test
   void a_lot_tells_its_jobs_and_a_job_its_lots() {
     try (RunningBoard board = board()) {

@@ -1,0 +1,124 @@
+package annulus.report;
+
+import annulus.advice.Advice;
+import annulus.advice.HoldReport;
+import annulus.advice.JointOrder;
+import annulus.advice.Member;
+import annulus.hold.Removal;
+import annulus.hold.Tool;
+import annulus.measure.Side;
+import annulus.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The words for undoing a joint: the force, and each tool judged. */
+final class RemovalTexts {
+  private final Advice advice;
+  private final JointOrder order;
+
+  RemovalTexts(Advice advice) {
+    this.advice = advice;
+    this.order = advice.order();
+  }
+
+  /** Lines on undoing the joint later; empty where nothing is bonded. */
+  List<String> lines() {
+    Optional<HoldReport> hold = advice.hold();
+    if (hold.isEmpty()) {
+      return List.of();
+    }
+    List<String> lines = new ArrayList<>();
+    if (hold.get().computable()) {
+      lines.add(
+          "takes up to "
+              + Figures.forceUp(hold.get().breakLoose().high(), ForceTexts.DIGITS)
+              + " N (likely "
+              + Figures.force(hold.get().breakLoose().likely(), ForceTexts.DIGITS)
+              + "), or "
+              + Figures.forceUp(hold.get().breakLooseTorque().high(), ForceTexts.DIGITS)
+              + " N·m to turn (cold, at full strength: do not count on use having weakened it)");
+    }
+    hold.get().ways().forEach(w -> lines.add(way(w)));
+    return lines;
+  }
+
+  private String way(Removal.Way way) {
+    String outcome =
+        switch (way.outcome()) {
+          case ENOUGH -> "will do";
+          case DOUBTFUL -> "may do";
+          case NOT_ENOUGH -> "will not do";
+          case REFUSED -> "MUST NOT BE DONE";
+        };
+    List<String> reasons =
+        way.reasons().stream()
+            .map(
+                r ->
+                    r == Removal.Reason.HEAT_ABOVE_MEMBER_LIMIT
+                            && way.tool() instanceof Tool.LocalHeat heat
+                        ? hotterThan(order, heat.celsius())
+                        : reason(r))
+            .toList();
+    return tool(way.tool())
+        + ": "
+        + outcome
+        + (reasons.isEmpty() ? "" : " (" + String.join("; ", reasons) + ")");
+  }
+
+  /** Which member the heat would harm, and what it stands. */
+  static String hotterThan(JointOrder order, double celsius) {
+    List<String> words = new ArrayList<>();
+    for (Member member : List.of(order.bore(), order.part())) {
+      double limit = member.material().heatLimitC();
+      if (limit < celsius) {
+        words.add(
+            (member.side() == Side.BORE ? "bore" : "part")
+                + " of "
+                + DecisionTexts.shortName(member.material().name())
+                + " stands only "
+                + Numbers.fixed(limit, 0)
+                + " °C");
+      }
+    }
+    return words.isEmpty() ? "hotter than a member stands" : String.join(", ", words);
+  }
+
+  private static String tool(Tool tool) {
+    if (tool instanceof Tool.Press press) {
+      return "bench press, " + Numbers.fixed(press.capacityN(), 0) + " N";
+    } else if (tool instanceof Tool.Twist twist) {
+      return "turning with a wrench, " + Numbers.fixed(twist.capacityNm(), 0) + " N·m";
+    } else if (tool instanceof Tool.LocalHeat heat) {
+      return "heating the joint to " + Numbers.fixed(heat.celsius(), 0) + " °C";
+    }
+    return "hammer and drift";
+  }
+
+  private static String reason(Removal.Reason reason) {
+    return switch (reason) {
+      case TOOL_TOO_WEAK -> "too weak";
+      case TOOL_BELOW_HIGH_END -> "too weak if the bond is at its strong end";
+      case MEMBER_LIMIT_BELOW_LIKELY -> "more than the member bears";
+      case MEMBER_LIMIT_BELOW_HIGH_END -> "may be more than the member bears";
+      case MEMBER_LIMIT_NOT_KNOWN -> "what the member bears is not known: ask its maker";
+      case GRIP_NOT_KNOWN -> "the grip can't be computed";
+      case BLOW_FORCE_NOT_KNOWN -> "nobody knows the force of a blow";
+      case BLOWS_MARK_BEARINGS -> "blows mark bearings";
+      case BLOWS_CHIP_BRITTLE ->
+          "a hard or brittle member can chip or crack: soft drift, eyes covered";
+      case NO_BLOWS_ON_SEAL -> "no blows on a seal";
+      case NO_BLOWS_ON_LAMINATE -> "no blows on laminate";
+      case NO_BLOWS_ON_PLASTIC -> "no blows on plastic";
+      case NO_HEAT_ON_LAMINATE -> "no heat on laminate";
+      case NO_HEAT_ON_PLASTIC -> "no heat on plastic";
+      case NO_HEAT_NEAR_SEAL -> "no heat near a seal";
+      case NO_HEAT_ON_PAINT -> "no heat on paint";
+      case NO_HEAT_NEAR_BATTERY -> "no heat near a battery";
+      case HEAT_ABOVE_MEMBER_LIMIT -> "hotter than a member stands";
+      case HEAT_BEYOND_STRENGTH_DATA -> "strength that hot is not known";
+      case NEEDS_PRESS_OR_TWIST_WHILE_HOT -> "press or turn while hot";
+      case BURNS_AND_FUMES -> "burns and fumes: gloves, fresh air";
+    };
+  }
+}

@@ -1,0 +1,55 @@
+package annulus.store;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import org.flywaydb.core.api.MigrationVersion;
+import org.flywaydb.core.api.migration.Context;
+import org.flywaydb.core.api.migration.JavaMigration;
+
+/**
+ * Gives lots and movements the column of their seal, and seals those that an older version wrote,
+ * once. From then on a row whose seal is missing is a damaged row.
+ */
+final class CabinetSealing implements JavaMigration {
+  @Override
+  public MigrationVersion getVersion() {
+    return MigrationVersion.fromVersion("4");
+  }
+
+  @Override
+  public String getDescription() {
+    return "seals of lots and movements";
+  }
+
+  @Override
+  public Integer getChecksum() {
+    return null;
+  }
+
+  @Override
+  public boolean canExecuteInTransaction() {
+    return true;
+  }
+
+  @Override
+  public void migrate(Context context) throws SQLException {
+    seal(context.getConnection(), "lot", CabinetRows.LOT);
+    seal(context.getConnection(), "movement", CabinetRows.MOVEMENT);
+  }
+
+  /** The first column tells the row. */
+  private static void seal(Connection connection, String table, List<String> columns)
+      throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("ALTER TABLE " + table + " ADD COLUMN seal TEXT NOT NULL DEFAULT ''");
+    }
+    Sql sql = new Sql(connection);
+    String all = "SELECT " + String.join(", ", columns) + " FROM " + table;
+    for (Object[] values : sql.rows(r -> Seal.row(r, columns.size()), all)) {
+      String one = "UPDATE " + table + " SET seal = ? WHERE " + columns.get(0) + " = ?";
+      sql.update(one, Seal.ofRow(values), values[0]);
+    }
+  }
+}
