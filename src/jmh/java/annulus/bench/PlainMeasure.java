@@ -14,7 +14,8 @@ final class PlainMeasure {
   static final int TAPERED = 32;
   static final int JAWS = 64;
   static final int DISAGREE = 128;
-  static final int INSTRUMENT_RULES = 256;
+  static final int SPREAD = 256;
+  static final int INSTRUMENT_RULES = 512;
 
   private static final int MOST = 64;
   private static final double ROOT_3 = Math.sqrt(3);
@@ -137,7 +138,9 @@ final class PlainMeasure {
     notes |= ovality > Math.max(joint.ovalNote, m.resolution) ? OVAL : 0;
     notes |= taper > Math.max(joint.taperNote, m.resolution) ? TAPERED : 0;
     notes |= jaws > 0 ? JAWS : 0;
-    notes |= worstRepeat > Math.max(joint.repeatNote, 2 * m.mpe) ? DISAGREE : 0;
+    double repeat = Math.max(joint.repeatNote, 2 * m.mpe);
+    notes |= worstRepeat > repeat ? DISAGREE : 0;
+    notes |= angleMissing && spread > repeat ? SPREAD : 0;
     notes |= (instrument + jawsVariance) / variance > joint.dominant ? INSTRUMENT_RULES : 0;
   }
 
