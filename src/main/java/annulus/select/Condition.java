@@ -103,7 +103,11 @@ public sealed interface Condition {
     /** What it holds on: names of an enum's constants, and flags. */
     Set<Object> found() {
       Set<Object> found = new HashSet<>(names);
-      values.stream().filter(value -> !(value instanceof String)).forEach(found::add);
+      for (Object value : values) {
+        if (!(value instanceof String)) {
+          found.add(value);
+        }
+      }
       return found;
     }
 

@@ -12,8 +12,9 @@ import java.util.Map;
  * shares what is said of the joint.
  */
 public final class Facts {
-  private static final int OF_JOINT =
-      (int) Arrays.stream(Fact.values()).filter(f -> !f.ofClass()).count();
+  /** How many facts are of the joint; those of a class stand behind them in {@link Fact}. */
+  private static final int OF_JOINT = Fact.CLASS_GAP_LOW.ordinal();
+
   private static final Side NO_JOINT = Side.empty(OF_JOINT);
   private static final Side NO_CLASS = Side.empty(Fact.values().length - OF_JOINT);
 

@@ -119,14 +119,9 @@ public final class Rule {
     return facts;
   }
 
-  /** The parts of its test that are the same for every class; all must hold. */
-  List<Condition> onJoint() {
-    return Collections.unmodifiableList(onJoint);
-  }
-
-  /** The parts of its test that look at a class; all must hold. */
-  List<Condition> onClass() {
-    return Collections.unmodifiableList(onClass);
+  /** The parts of its test that look at a class, or those that do not; all must hold. */
+  List<Condition> parts(boolean ofClass) {
+    return Collections.unmodifiableList(ofClass ? onClass : onJoint);
   }
 
   /** The facts it looks at, then those its reason mentions. */

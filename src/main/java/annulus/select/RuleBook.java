@@ -33,8 +33,8 @@ public final class RuleBook {
     for (int i = 0; i < rules.size(); i++) {
       checkAgrees(rules.get(i), rules.subList(0, i));
     }
-    this.onJoint = new RuleSide(sorted, Rule::onJoint);
-    this.onClass = new RuleSide(sorted, Rule::onClass);
+    this.onJoint = new RuleSide(sorted, false);
+    this.onClass = new RuleSide(sorted, true);
     for (Rule.Verdict verdict : Rule.Verdict.values()) {
       byVerdict.put(verdict, places(verdict));
     }

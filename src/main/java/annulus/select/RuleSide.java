@@ -2,7 +2,6 @@ package annulus.select;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 
 /**
  * What rules ask on one side, that of the joint or that of the class: a rule that makes a single
@@ -23,15 +22,19 @@ final class RuleSide {
 
   /**
    * @param rules the rules, known by their places in this list
-   * @param asked the tests of a rule on this side, all of which must hold
+   * @param ofClass whether this is the side of the class
    */
-  RuleSide(List<Rule> rules, Function<Rule, List<Condition>> asked) {
-    tests = new Tests(rules.stream().map(asked).flatMap(List::stream).toList());
+  RuleSide(List<Rule> rules, boolean ofClass) {
+    List<Condition> asked = new ArrayList<>();
+    for (Rule rule : rules) {
+      asked.addAll(rule.parts(ofClass));
+    }
+    tests = new Tests(asked);
     always = new Bits(rules.size());
     alone = new Bits[tests.size()];
     List<Several> together = new ArrayList<>();
     for (int i = 0; i < rules.size(); i++) {
-      List<Condition> all = asked.apply(rules.get(i));
+      List<Condition> all = rules.get(i).parts(ofClass);
       if (all.isEmpty()) {
         always.set(i);
       } else if (all.size() == 1) {
@@ -42,7 +45,7 @@ final class RuleSide {
         together.add(new Several(i, tests.bits(all)));
       }
     }
-    several = together.toArray(Several[]::new);
+    several = together.toArray(new Several[0]);
   }
 
   /** The places of the rules that these facts do not keep silent. */

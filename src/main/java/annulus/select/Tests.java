@@ -32,42 +32,56 @@ final class Tests {
   private record Other(Condition test, int number) {}
 
   Tests(Collection<Condition> all) {
-    all.forEach(this::number);
+    for (Condition test : all) {
+      number(test);
+    }
     Map<Fact, Words> byFact = new EnumMap<>(Fact.class);
     List<Limit> limited = new ArrayList<>();
     List<Pair> paired = new ArrayList<>();
     List<AnyOf> any = new ArrayList<>();
     List<Other> rest = new ArrayList<>();
-    numbers.forEach(
-        (test, number) -> {
-          if (test instanceof Is is) {
-            byFact.computeIfAbsent(is.fact(), f -> new Words(f, size())).add(number, is.found());
-          } else if (test instanceof Against against) {
-            limited.add(new Limit(against, number));
-          } else if (test instanceof Between between) {
-            paired.add(new Pair(between, number));
-          } else if (isOfSingles(test)) {
-            any.add(new AnyOf(bits(((Any) test).parts()), number));
-          } else {
-            rest.add(new Other(test, number));
-          }
-        });
-    words = byFact.values().toArray(Words[]::new);
-    limits = limited.toArray(Limit[]::new);
-    pairs = paired.toArray(Pair[]::new);
-    anyOf = any.toArray(AnyOf[]::new);
-    others = rest.toArray(Other[]::new);
+    for (Map.Entry<Condition, Integer> entry : numbers.entrySet()) {
+      Condition test = entry.getKey();
+      int number = entry.getValue();
+      if (test instanceof Is is) {
+        byFact.putIfAbsent(is.fact(), new Words(is.fact(), size()));
+        byFact.get(is.fact()).add(number, is.found());
+      } else if (test instanceof Against against) {
+        limited.add(new Limit(against, number));
+      } else if (test instanceof Between between) {
+        paired.add(new Pair(between, number));
+      } else if (isOfSingles(test)) {
+        any.add(new AnyOf(bits(((Any) test).parts()), number));
+      } else {
+        rest.add(new Other(test, number));
+      }
+    }
+    words = byFact.values().toArray(new Words[0]);
+    limits = limited.toArray(new Limit[0]);
+    pairs = paired.toArray(new Pair[0]);
+    anyOf = any.toArray(new AnyOf[0]);
+    others = rest.toArray(new Other[0]);
   }
 
   private void number(Condition test) {
     if (isOfSingles(test)) {
-      ((Any) test).parts().forEach(this::number);
+      for (Condition part : ((Any) test).parts()) {
+        number(part);
+      }
     }
     numbers.putIfAbsent(test, numbers.size());
   }
 
   private static boolean isOfSingles(Condition test) {
-    return test instanceof Any any && any.parts().stream().allMatch(Tests::isSingle);
+    if (!(test instanceof Any any)) {
+      return false;
+    }
+    for (Condition part : any.parts()) {
+      if (!isSingle(part)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean isSingle(Condition test) {
@@ -85,7 +99,9 @@ final class Tests {
   /** The numbers of some of these tests. */
   Bits bits(Collection<Condition> tests) {
     Bits bits = new Bits(size());
-    tests.forEach(test -> bits.set(numberOf(test)));
+    for (Condition test : tests) {
+      bits.set(numberOf(test));
+    }
     return bits;
   }
 

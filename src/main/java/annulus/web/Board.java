@@ -304,9 +304,7 @@ final class Board {
     }
     if (!answer.isYes()) {
       throw new Refused(
-          "The answer for this joint is no: "
-              + answer.decision()
-              + ". It can't be closed.");
+          "The answer for this joint is no: " + answer.decision() + ". It can't be closed.");
     }
   }
 
