@@ -49,6 +49,42 @@ public record Reassessment(
   }
 
   /**
+   * What is told later, by the plan or by the log: the safe one of the two where it is not sure
+   * that the logger lay beside the joint.
+   */
+  public Told later() {
+    boolean planLater = now.ready().isPresent() && moved().map(Duration::isNegative).orElse(true);
+    return planLater ? planned : now;
+  }
+
+  /**
+   * How long so far it was measured below what the class needs: no cure is counted there.
+   *
+   * @return zero where no class was chosen
+   */
+  public Duration tooCold() {
+    Optional<CompoundClass> compound = now.advice().decision().compound();
+    if (compound.isEmpty()) {
+      return Duration.ZERO;
+    }
+    double least = compound.get().cure().minimumC();
+    double[] seconds = {0};
+    course
+        .history()
+        .forEachPiece(
+            course.until().toMillis() / 1000.0,
+            (fromS, fromC, toS, toC) -> seconds[0] += (toS - fromS) * below(least, fromC, toC));
+    return Duration.ofSeconds(Math.round(seconds[0]));
+  }
+
+  /** Share of a straight piece that lies below a temperature, 0 to 1. */
+  private static double below(double least, double fromC, double toC) {
+    double low = Math.min(fromC, toC);
+    double high = Math.max(fromC, toC);
+    return high < least ? 1 : low >= least ? 0 : (least - low) / (high - low);
+  }
+
+  /**
    * Judges again.
    *
    * @param desk the desk

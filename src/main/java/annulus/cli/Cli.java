@@ -76,21 +76,13 @@ final class Cli {
       e.problems().forEach(err::println);
     } catch (InvalidValue e) {
       say("command line", e.field(), e.problem(), e.allowed());
-    } catch (NoSuchFileException e) {
-      say(e.getFile(), "", "no such file", "the name of a file that is there");
-    } catch (AccessDeniedException e) {
-      say(e.getFile(), "", "access denied", "a file that may be read or written");
-    } catch (FileSystemException e) {
-      String reason = Optional.ofNullable(e.getReason()).orElse("can't be read or written");
-      say(e.getFile(), "", reason.toLowerCase(Locale.ROOT), "a file that can be");
     } catch (InvalidPathException e) {
       String problem = e.getReason().toLowerCase(Locale.ROOT) + " in a file name";
       say("command line", "", problem, "a file name");
     } catch (IOException e) {
-      say("files", "", "can't be read or written: " + e.getMessage(), "files that can be");
+      say(e);
     } catch (UncheckedIOException e) {
-      String problem = "can't be read or written: " + e.getCause().getMessage();
-      say("files", "", problem, "files that can be");
+      say(e.getCause());
     } catch (StoreFailed e) {
       err.println(e.getMessage());
     } catch (OutOfMemoryError e) {
@@ -105,6 +97,19 @@ final class Cli {
   }
 
   /** One clear line, whatever characters a file's name has. */
+  private void say(IOException e) {
+    if (e instanceof NoSuchFileException gone) {
+      say(gone.getFile(), "", "no such file", "the name of a file that is there");
+    } else if (e instanceof AccessDeniedException denied) {
+      say(denied.getFile(), "", "access denied", "a file that may be read or written");
+    } else if (e instanceof FileSystemException failed) {
+      String reason = Optional.ofNullable(failed.getReason()).orElse("can't be read or written");
+      say(failed.getFile(), "", reason.toLowerCase(Locale.ROOT), "a file that can be");
+    } else {
+      say("files", "", "can't be read or written: " + e.getMessage(), "files that can be");
+    }
+  }
+
   private void say(String file, String field, String problem, String allowed) {
     String named = file == null || file.isBlank() ? "file without a name" : file;
     err.println(new PlacedProblem(named, 0, 0, field, problem, allowed));

@@ -21,8 +21,9 @@ final class Help {
         java -jar annulus.jar promise ORDER.json --shop SHOP.json --log FILE.csv --now TIME
                 [--date-order day-first or month-first] [--unit C or F] [--column NAME]
             a running job judged again by its temperature logger
-        java -jar annulus.jar promise --list JOBS.csv --shop SHOP.json [--now TIME]
-            every job's stage now and ready time; those that miss column "promised" first
+        java -jar annulus.jar promise --list JOBS.csv --shop SHOP.json [--now TIME] [--log FILE.csv]
+            every job's stage now and ready time; those that miss column "promised" first;
+            with the log of a cold night, whom to call
         java -jar annulus.jar learn OBSERVATIONS.csv [--out DIR]
             what the shop saw of its own joints, as tables for --data DIR
 

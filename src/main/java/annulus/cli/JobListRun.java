@@ -1,18 +1,23 @@
 package annulus.cli;
 
+import annulus.advice.JointOrder;
 import annulus.advice.PromiseDesk;
+import annulus.advice.PromiseDesk.Told;
 import annulus.exchange.BatchOrders;
 import annulus.exchange.BatchOrders.Row;
 import annulus.exchange.DataFiles;
+import annulus.exchange.JobLog;
+import annulus.exchange.JudgedRow;
 import annulus.exchange.OrderReader;
-import annulus.exchange.PlacedProblem;
 import annulus.exchange.PromisedOrder;
-import annulus.quantity.InvalidValue;
+import annulus.exchange.ReadingText;
 import annulus.report.JobListText;
 import annulus.report.JobListText.Line;
+import annulus.report.ReassessmentText;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -28,36 +33,43 @@ final class JobListRun {
   private final PromiseDesk desk;
   private final OrderReader reader;
   private final JobListText text;
+  private final Instant now;
   private final PrintStream out;
   private final PrintStream err;
   private final List<Row> block = new ArrayList<>(BLOCK);
   private final List<Line> lines = new ArrayList<>();
   private String file = "";
   private long refused;
+  private Optional<ListLog> beside = Optional.empty();
 
   JobListRun(PromiseDesk desk, OrderReader reader, Instant now, PrintStream out, PrintStream err) {
     this.desk = desk;
     this.reader = reader;
+    this.now = now;
     this.text = new JobListText(desk.shop(), now);
     this.out = out;
     this.err = err;
   }
 
-  private record Result(Optional<Line> line, List<PlacedProblem> problems) {}
-
-  int run(Path list) throws IOException {
+  int run(Path list, Optional<ListLog> log) throws IOException {
     file = list.toString();
+    beside = log;
     try (Reader in = DataFiles.utf8(Files.newInputStream(list))) {
       BatchOrders.read(file, in, reader, PromisedOrder.COLUMNS, this::add);
     }
     flush();
     out.print(text.text(lines));
+    log.ifPresent(l -> out.print("\n" + ReassessmentText.ofList(howRead(l))));
     if (refused > 0) {
       err.println(refused + (refused == 1 ? " row" : " rows") + " can't be used, see above");
       return ExitCode.BAD_INPUT;
     }
     boolean no = lines.stream().anyMatch(l -> l.misses() || l.promise().isEmpty());
     return no ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;
+  }
+
+  private String howRead(ListLog log) {
+    return ReadingText.of(log.reading(), desk.shop().hours().zone());
   }
 
   private void add(Row row) {
@@ -68,10 +80,10 @@ final class JobListRun {
   }
 
   private void flush() {
-    for (Result result : block.parallelStream().map(this::result).toList()) {
+    for (JudgedRow<Line> result : block.parallelStream().map(this::result).toList()) {
       result.problems().forEach(err::println);
-      refused += result.line().isEmpty() ? 1 : 0;
-      result.line().ifPresent(lines::add);
+      refused += result.result().isEmpty() ? 1 : 0;
+      result.result().ifPresent(lines::add);
       long done = lines.size() + refused;
       if (done % PROGRESS == 0) {
         err.println(done + " jobs so far");
@@ -81,17 +93,24 @@ final class JobListRun {
     block.clear();
   }
 
-  private Result result(Row row) {
-    PromisedOrder read = PromisedOrder.of(file, row, desk.shop().hours().zone());
-    if (read.order().isEmpty()) {
-      return new Result(Optional.empty(), read.problems());
+  private JudgedRow<Line> result(Row row) {
+    return JudgedRow.of(
+        file,
+        row,
+        desk.shop().hours().zone(),
+        (order, promised) -> text.line(told(order), promised));
+  }
+
+  private Told told(JointOrder order) {
+    Told planned = desk.tell(order);
+    if (!order.start().isBefore(now) || beside.filter(l -> l.reaches(order)).isEmpty()) {
+      return planned;
     }
     try {
-      return new Result(
-          Optional.of(text.line(desk.tell(read.order().get()), read.promised())), List.of());
-    } catch (InvalidValue e) {
-      PlacedProblem problem = PlacedProblem.of(file, (int) row.line(), e);
-      return new Result(Optional.empty(), List.of(problem));
+      JobLog log = beside.get().of().read(order);
+      return desk.reassess(order, log.course()).later();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 }

@@ -14,9 +14,6 @@ import annulus.exchange.ClockWord;
 import annulus.exchange.DataFiles;
 import annulus.exchange.JobLog;
 import annulus.exchange.KnowledgeFiles;
-import annulus.exchange.LogWords;
-import annulus.exchange.LoggerRules;
-import annulus.exchange.LoggerSource;
 import annulus.exchange.OrderReader;
 import annulus.exchange.ReadingText;
 import annulus.exchange.ShopFile;
@@ -32,7 +29,6 @@ import annulus.report.TagSheet;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -57,6 +53,8 @@ final class PromiseCommand {
           "--list",
           "--data");
   private static final Set<String> FLAGS = Set.of("--json", "--options");
+  private static final List<String> FOR_ONE_JOB =
+      List.of("--wanted", "--options", "--json", "--ics", "--tag", "--picture");
 
   private final Surround surround;
   private final PrintStream out;
@@ -89,8 +87,7 @@ final class PromiseCommand {
     Instant now = said.map(t -> time("--now", t, shop)).orElse(surround.clock().instant());
     OrderReader reader = new OrderReader(knowledge, now, shop.hours().zone(), shop.places());
     if (words.has("--list")) {
-      Path list = Path.of(words.value("--list").orElseThrow());
-      return new JobListRun(desk, reader, now, out, err).run(list);
+      return list(new Table(words, desk, files, now), reader);
     }
     if (words.rest().size() != 1) {
       throw Words.refused(1, "promise", "needs one order", "ORDER.json, or --list JOBS.csv");
@@ -100,6 +97,26 @@ final class PromiseCommand {
       JointOrder order = reader.json(file.toString(), in);
       return one(new Table(words, desk, files, now), order);
     }
+  }
+
+  /** A day's list; words that are for one job are refused, not passed over. */
+  private int list(Table table, OrderReader reader) throws IOException {
+    for (String single : FOR_ONE_JOB) {
+      if (table.words().has(single)) {
+        throw Words.refused(
+            0, single, "does not go with --list", "--list JOBS.csv, or one ORDER.json with it");
+      }
+    }
+    if (!table.words().rest().isEmpty()) {
+      throw Words.refused(0, "--list", "needs no order beside it", "--list JOBS.csv alone");
+    }
+    Path list = table.path("--list").orElseThrow();
+    Optional<ListLog> log = logs(table).ofList();
+    return new JobListRun(table.desk(), reader, table.now(), out, err).run(list, log);
+  }
+
+  private static PromiseLog logs(Table table) {
+    return new PromiseLog(table.words(), table.shop().hours().zone(), table.files(), table.now());
   }
 
   private static Instant time(String option, String text, Shop shop) {
@@ -120,8 +137,9 @@ final class PromiseCommand {
 
   private int one(Table table, JointOrder order) throws IOException {
     Words words = table.words();
+    Papers papers = papers(table, order);
     Optional<Instant> wanted = words.value("--wanted").map(t -> time("--wanted", t, table.shop()));
-    Optional<JobLog> log = log(table, order);
+    Optional<JobLog> log = logs(table).of(order);
     Optional<Reassessment> again = log.map(l -> table.desk().reassess(order, l.course()));
     Told told = again.map(Reassessment::now).orElseGet(() -> table.desk().tell(order));
     List<Shift> shifts = again.isPresent() ? List.of() : table.desk().shifts(order);
@@ -141,15 +159,12 @@ final class PromiseCommand {
         String read = ReadingText.of(log.orElseThrow().reading(), table.shop().hours().zone());
         out.print("\n" + new ReassessmentText(table.shop()).text(again.get(), read));
       }
-      options.ifPresent(o -> out.print("\n" + text.options(o, wanted)));
-      if (wanted.isPresent() && options.isEmpty()) {
-        out.println(
-            "\nThe joint is closed already; it "
-                + (told.meets(wanted.get()) ? "meets" : "MISSES")
-                + " the wanted time.");
+      options.ifPresent(o -> out.print("\n" + text.options(o, wanted, table.now())));
+      if (options.isEmpty() && (wanted.isPresent() || words.has("--options"))) {
+        out.print("\n" + text.closedAlready(told, wanted, table.now()));
       }
     }
-    write(table, order, told);
+    write(table, order, told, papers);
     return exit(told, options, wanted);
   }
 
@@ -162,49 +177,49 @@ final class PromiseCommand {
     return promised && met ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
   }
 
-  private static Optional<JobLog> log(Table table, JointOrder order) throws IOException {
-    Optional<Path> file = table.path("--log");
-    if (file.isEmpty()) {
-      return Optional.empty();
+  /** Files asked for; told to be wrong before an answer is given. */
+  private record Papers(Optional<Path> ics, Optional<Path> tag, Optional<Path> picture) {}
+
+  private static Papers papers(Table table, JointOrder order) throws IOException {
+    Papers papers =
+        new Papers(
+            output(table, "--ics", ".ics"),
+            output(table, "--tag", ".html"),
+            output(table, "--picture", ".svg"));
+    if (papers.ics().isPresent() && order.job().isBlank()) {
+      throw Words.refused(
+          0, "--ics", "needs the job's reference to know it again", "\"job\" in the order");
     }
-    try {
-      return Optional.of(
-          JobLog.read(
-              file.get().toString(),
-              LoggerSource.of(file.get()),
-              LogWords.options(
-                  table.shop().hours().zone(),
-                  table.words().value("--date-order"),
-                  table.words().value("--unit"),
-                  table.words().value("--column"),
-                  new LogWords.Place("command line", "--date-order", "--unit")),
-              LoggerRules.read(table.files()),
-              order,
-              table.now()));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
+    return papers;
   }
 
-  private static void write(Table table, JointOrder order, Told told) throws IOException {
-    Optional<Path> ics = output(table, "--ics", ".ics");
-    if (ics.isPresent()) {
-      calendar(table, order, told, ics.get());
+  private void write(Table table, JointOrder order, Told told, Papers papers) throws IOException {
+    if (papers.ics().isPresent()) {
+      calendar(table, order, told, papers.ics().get());
     }
-    Optional<Path> tag = output(table, "--tag", ".html");
     Optional<Promise> promise = told.promise();
-    if (tag.isPresent() && promise.isPresent()) {
+    if (papers.tag().isPresent() && promise.isPresent()) {
       String job = order.job().isBlank() ? "without number" : order.job();
       List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
           new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
-      OutputFile.write(tag.get(), sheet.html());
+      OutputFile.write(papers.tag().get(), sheet.html());
+    } else if (papers.tag().isPresent()) {
+      err.println(
+          "No tag was written: no time is safe for this joint. Take an earlier tag off the part.");
     }
-    Optional<Path> picture = output(table, "--picture", ".svg");
+    if (papers.picture().isPresent()) {
+      picture(table, told, papers.picture().get());
+    }
+  }
+
+  private void picture(Table table, Told told, Path file) throws IOException {
     Optional<String> svg =
         CurePicture.of(told, table.shop().hours().zone(), Optional.of(table.now()));
-    if (picture.isPresent() && svg.isPresent()) {
-      OutputFile.write(picture.get(), svg.get());
+    if (svg.isPresent()) {
+      OutputFile.write(file, svg.get());
+    } else {
+      err.println("No picture was written: there is no cure to draw.");
     }
   }
 
@@ -217,10 +232,6 @@ final class PromiseCommand {
 
   private static void calendar(Table table, JointOrder order, Told told, Path file)
       throws IOException {
-    if (order.job().isBlank()) {
-      throw Words.refused(
-          0, "--ics", "needs the job's reference to know it again", "\"job\" in the order");
-    }
     CalendarState state = CalendarState.of(file);
     JobCalendar calendar =
         new JobCalendar(

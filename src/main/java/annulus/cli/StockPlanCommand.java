@@ -5,6 +5,7 @@ import annulus.advice.StockNeeds;
 import annulus.exchange.BatchOrders;
 import annulus.exchange.DataFiles;
 import annulus.exchange.OrderReader;
+import annulus.exchange.PromisedOrder;
 import annulus.quantity.InvalidValue;
 import annulus.report.StockPlanReport;
 import annulus.stock.Allocation;
@@ -67,6 +68,7 @@ final class StockPlanCommand {
           jobs,
           in,
           orders,
+          PromisedOrder.COLUMNS,
           row -> {
             row.problems().forEach(p -> refused.add(p.toString()));
             try {

@@ -9,7 +9,6 @@ import java.io.Reader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -53,7 +52,8 @@ public final class BatchAnswers<T> {
   }
 
   /**
-   * Answers all rows; every row read comes out once, in order.
+   * Answers all rows; every row read comes out once, in order. What was promised may stand in the
+   * list as well: a shop keeps one list.
    *
    * @param made makes of an answer what is given out; may be called by several threads at once
    * @param consumer takes it, in the order of the file
@@ -69,7 +69,7 @@ public final class BatchAnswers<T> {
       Consumer<T> consumer)
       throws IOException {
     BatchAnswers<T> answers = new BatchAnswers<>(file, advisor, made, consumer);
-    BatchOrders.eachUnread(file, in, reader, Set.of(), answers::add);
+    BatchOrders.eachUnread(file, in, reader, PromisedOrder.COLUMNS, answers::add);
     answers.flush();
   }
 

@@ -9,6 +9,9 @@ import java.io.IOException;
 import java.io.Reader;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -50,8 +53,10 @@ public record JobLog(LoggerReading reading, MeasuredCourse course) {
     double floor = order.cure().history().coldestC() - order.cure().plusMinusC();
     double from = seconds(order.start());
     double until = seconds(now);
+    ZoneId zone = options.zone();
     if (until <= from) {
-      throw refused(file, "the joint starts at " + order.start() + ", after now " + now);
+      throw refused(
+          file, "the joint starts at " + at(order.start(), zone) + ", after now " + at(now, zone));
     }
     double step = Math.max(LEAST_STEP_SECONDS, (until - from) / MOST_STEPS);
     List<ColdSteps> made = new ArrayList<>();
@@ -70,15 +75,19 @@ public record JobLog(LoggerReading reading, MeasuredCourse course) {
       throw refused(
           file,
           "has no readings between "
-              + order.start()
+              + at(order.start(), zone)
               + " and "
-              + now
+              + at(now, zone)
               + "; it runs from "
-              + reading.first()
+              + at(reading.first(), zone)
               + " to "
-              + reading.last());
+              + at(reading.last(), zone));
     }
     return new JobLog(reading, course(steps, reading, order.start(), now, floor, rules));
+  }
+
+  private static OffsetDateTime at(Instant instant, ZoneId zone) {
+    return instant.truncatedTo(ChronoUnit.SECONDS).atZone(zone).toOffsetDateTime();
   }
 
   private static InputRefused refused(String file, String problem) {

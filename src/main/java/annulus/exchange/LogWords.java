@@ -55,8 +55,8 @@ public final class LogWords {
 
   private static TemperatureUnit unit(String word, Place place) {
     return switch (word) {
-      case "C", "°C" -> TemperatureUnit.CELSIUS;
-      case "F", "°F" -> TemperatureUnit.FAHRENHEIT;
+      case "C", "°C", "celsius" -> TemperatureUnit.CELSIUS;
+      case "F", "°F", "fahrenheit" -> TemperatureUnit.FAHRENHEIT;
       default -> throw refused(place.file(), place.unit(), word, "C or F");
     };
   }

@@ -201,7 +201,9 @@ final class LoggerLayouts {
         found.isEmpty()
             ? "no column holds temperatures"
             : "several columns could be the temperature",
-        found.isEmpty() ? "a column of numbers" : "declare one of " + String.join(", ", names));
+        found.isEmpty()
+            ? "a column of numbers"
+            : "declare one of " + String.join(", ", names) + " (at the command line --column)");
   }
 
   private static boolean hasAny(String name, List<String> words) {

@@ -166,7 +166,11 @@ final class LoggerSurvey {
     if (bothPossible && (dayFirst.midnights() > 0) != (monthFirst.midnights() > 0)) {
       return Optional.of(dayFirst.midnights() > 0 ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
     }
-    refuse(firstOpenLine, "date", bothReadings(bothPossible), "declare day first or month first");
+    refuse(
+        firstOpenLine,
+        "date",
+        bothReadings(bothPossible),
+        "declare the order, day-first or month-first (at the command line --date-order)");
     return Optional.empty();
   }
 
@@ -231,7 +235,7 @@ final class LoggerSurvey {
               + " to "
               + warmest
               + " need not be °C",
-          "declare celsius or fahrenheit");
+          "declare the unit, C or F (at the command line --unit)");
     }
     return TemperatureUnit.CELSIUS;
   }

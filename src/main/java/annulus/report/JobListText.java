@@ -31,7 +31,7 @@ public final class JobListText {
     FIXTURE("fixture"),
     HANDLING("handling"),
     FUNCTIONAL("functional"),
-    FULL("full cure"),
+    FULL("not safe yet"),
     TO_CHECK("cured, to check"),
     NO("no promise");
 
@@ -55,6 +55,7 @@ public final class JobListText {
    * @param ready earliest safe hand-back
    * @param promise what could be promised now
    * @param promised what was promised
+   * @param misses whether what was promised could not be kept, however quick the check
    * @param why for a job that gets no promise
    */
   public record Line(
@@ -63,12 +64,8 @@ public final class JobListText {
       Optional<Instant> ready,
       Optional<Instant> promise,
       Optional<Instant> promised,
-      String why) {
-    /** Whether what was promised can't be kept. */
-    public boolean misses() {
-      return promised.isPresent() && (promise.isEmpty() || promise.get().isAfter(promised.get()));
-    }
-  }
+      boolean misses,
+      String why) {}
 
   /** The line of a job. */
   public Line line(Told told, Optional<Instant> promised) {
@@ -81,8 +78,9 @@ public final class JobListText {
         advice.order().job(),
         state(told),
         told.ready(),
-        told.promise().map(Promise::promise),
+        PromiseText.from(now, told, shop).map(Promise::promise),
         promised,
+        promised.isPresent() && !told.meets(promised.get()),
         why);
   }
 
@@ -133,14 +131,20 @@ public final class JobListText {
           row(
               line.job(),
               line.state().word,
-              line.ready().map(time::brief).orElse("never"),
-              line.promise().map(time::brief).orElse("none"),
-              line.promised().map(time::brief).orElse("") + (line.misses() ? "  MISSES" : "")));
+              line.ready().map(time::wall).orElse("never"),
+              line.promise().map(time::wall).orElse("none"),
+              line.promised().map(time::wall).orElse("") + mark(line)));
       if (!line.why().isEmpty()) {
         out.hanging("            ", line.why());
       }
     }
     return out.toString();
+  }
+
+  /** A promise that has passed was kept, or the job still waits to be checked: the shop knows. */
+  private String mark(Line line) {
+    boolean passed = line.promised().filter(p -> !p.isAfter(now)).isPresent();
+    return line.misses() ? "  MISSES" : passed ? "  passed" : "";
   }
 
   private static String row(String job, String state, String ready, String promise, String said) {

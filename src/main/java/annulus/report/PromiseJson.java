@@ -68,7 +68,10 @@ public final class PromiseJson {
     if (told.promise().isEmpty()) {
       out.text("why", words.whyNone(told));
     }
-    out.text("customer", told.promise().map(p -> PromiseText.customer(p, shop.hours().zone())));
+    out.text(
+        "customer",
+        PromiseText.from(content.now(), told, shop)
+            .map(p -> PromiseText.customer(p, shop.hours().zone())));
     out.list(
         "movesMost",
         content.shifts().stream().limit(2).toList(),

@@ -9,6 +9,7 @@ import annulus.advice.PromiseDesk.Told;
 import annulus.advice.Shop;
 import annulus.catalog.Primer;
 import annulus.handback.LatestStart;
+import annulus.handback.OpeningHours;
 import annulus.handback.Promise;
 import annulus.quantity.Numbers;
 import java.time.Duration;
@@ -36,8 +37,22 @@ public final class PromiseText {
 
   /** What the customer is told: the promise and nothing that could be taken for an earlier time. */
   public static String customer(Promise promise, ZoneId zone) {
-    ShopTime clock = new ShopTime(zone, promise.promise());
-    return "Ready on " + clock.format(promise.promise(), "EEEE d MMMM uuuu, HH:mm") + ".";
+    return customer(promise.promise(), zone);
+  }
+
+  /** As {@link #customer(Promise, ZoneId)} for a time that was promised. */
+  public static String customer(Instant promised, ZoneId zone) {
+    ShopTime clock = new ShopTime(zone, promised);
+    String which = clock.whichOfTwo(promised).map(w -> ", " + w).orElse("");
+    return "Ready on " + clock.format(promised, "EEEE d MMMM uuuu, HH:mm") + which + ".";
+  }
+
+  /** What can be promised at a moment: as told, or once it has passed the next time for a check. */
+  static Optional<Promise> from(Instant now, Told told, Shop shop) {
+    return told.promise()
+        .flatMap(
+            p ->
+                p.promise().isAfter(now) ? Optional.of(p) : shop.rule().promise(now, shop.hours()));
   }
 
   /**
@@ -52,6 +67,7 @@ public final class PromiseText {
     Advice advice = told.advice();
     JointOrder order = advice.order();
     lines.line(heading(order));
+    otherClock(order).ifPresent(w -> lines.hanging("! Clock    ", w));
     if (told.promise().isPresent()) {
       promised(lines, told, told.promise().get(), now);
     } else {
@@ -60,9 +76,25 @@ public final class PromiseText {
     lines.hanging("What       ", DecisionTexts.of(advice).line());
     shifts(lines, told, shifts);
     lines.hanging("Basis      ", basis(told, now));
-    told.promise()
+    from(now, told, shop)
         .ifPresent(p -> lines.blank().hanging("Customer   ", customer(p, shop.hours().zone())));
     return lines.toString();
+  }
+
+  /** An order that names another zone than the shop's starts at another time than it seems to. */
+  private Optional<String> otherClock(JointOrder order) {
+    ShopTime other = new ShopTime(order.zone(), order.start());
+    if (other.offset(order.start()).equals(time.offset(order.start()))) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        "the order names the zone "
+            + order.zone()
+            + ", where its start is "
+            + other.wall(order.start())
+            + "; at the shop that is "
+            + time.wall(order.start())
+            + ". If the shop's clock was meant, take \"zone\" out of the order.");
   }
 
   private static String heading(JointOrder order) {
@@ -187,10 +219,12 @@ public final class PromiseText {
    *
    * @param options in order
    * @param wanted the pickup asked for; the latest start is shown for it
+   * @param now when this is judged
    */
-  public String options(List<Option> options, Optional<Instant> wanted) {
+  public String options(List<Option> options, Optional<Instant> wanted, Instant now) {
     TextLines lines = new TextLines();
     wanted.ifPresent(w -> lines.blank().line(wantedLine(options, w)));
+    wanted.flatMap(w -> noPickup(w, now, shop.hours())).ifPresent(lines::line);
     if (options.isEmpty()) {
       return lines.blank().line("There is no other way: no class is usable.").toString();
     }
@@ -218,12 +252,40 @@ public final class PromiseText {
     return lines.toString();
   }
 
+  /** Why nobody can collect at a wanted time, however early the joint is ready. */
+  public static Optional<String> noPickup(Instant wanted, Instant now, OpeningHours hours) {
+    if (!wanted.isAfter(now)) {
+      return Optional.of("That time has passed already.");
+    }
+    if (hours.isOpen(wanted)) {
+      return Optional.empty();
+    }
+    String why =
+        hours
+            .closureReason(wanted.atZone(hours.zone()).toLocalDate())
+            .map(r -> " (" + r + ")")
+            .orElse("");
+    return Optional.of("The shop is closed at that time" + why + ": nobody can collect it then.");
+  }
+
   private String wantedLine(List<Option> options, Instant wanted) {
     long ways = options.stream().filter(o -> o.told().meets(wanted)).count();
     String when = time.brief(wanted);
     return ways == 0
         ? "WANTED " + when + ": can't be met by any way"
         : "WANTED " + when + ": can be met by " + ways + " of " + options.size() + " ways";
+  }
+
+  /** What is said of other ways for a joint that is closed: there are none. */
+  public String closedAlready(Told told, Optional<Instant> wanted, Instant now) {
+    TextLines lines = new TextLines();
+    lines.line(
+        wanted
+            .map(w -> told.meets(w) ? "it meets the wanted time." : "it MISSES the wanted time.")
+            .map(w -> "The joint is closed already; " + w)
+            .orElse("The joint is closed already: there is no other way for it."));
+    wanted.flatMap(w -> noPickup(w, now, shop.hours())).ifPresent(lines::line);
+    return lines.toString();
   }
 
   private String row(Option o, boolean wanted) {

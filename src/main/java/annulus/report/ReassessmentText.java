@@ -3,6 +3,7 @@ package annulus.report;
 import annulus.advice.MeasuredCourse.Hole;
 import annulus.advice.Reassessment;
 import annulus.advice.Shop;
+import annulus.handback.Promise;
 import annulus.quantity.Numbers;
 import java.time.Duration;
 import java.time.Instant;
@@ -32,6 +33,7 @@ public final class ReassessmentText {
     lines.hanging("Log        ", read);
     lines.hanging("Cured      ", cured(again, time));
     lines.hanging("Ready      ", moved(again, time));
+    promise(again, time).ifPresent(p -> lines.hanging("Promise    ", p));
     why(again).ifPresent(w -> lines.hanging("Why        ", w));
     missing(again, time).ifPresent(m -> lines.hanging("Missing    ", m));
     return lines.toString();
@@ -71,6 +73,38 @@ public final class ReassessmentText {
     return time.brief(now.get()) + ", was " + was + by;
   }
 
+  /**
+   * The one thing that somebody has to do at once: whoever was told the earlier time is waiting.
+   */
+  private static Optional<String> promise(Reassessment again, ShopTime time) {
+    Optional<Instant> was = again.planned().promise().map(Promise::promise);
+    Optional<Instant> is = again.now().promise().map(Promise::promise);
+    if (was.isEmpty() || (is.isPresent() && !is.get().isAfter(was.get()))) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        is.map(time::brief).orElse("none")
+            + ", by the plan it was "
+            + time.brief(was.get())
+            + ": call whoever was told that time");
+  }
+
+  /**
+   * How the log of a list was read, and what is made of it.
+   *
+   * @param read how it was read
+   */
+  public static String ofList(String read) {
+    TextLines lines = new TextLines();
+    lines.hanging("Log        ", read);
+    lines.hanging(
+        "           ",
+        "Taken for every job closed before its last reading; time before its first reading counts as"
+            + " cold as that reading. It only moves a job later: to move one sooner, judge that one"
+            + " alone by the log that lay beside it.");
+    return lines.toString();
+  }
+
   private static Optional<String> why(Reassessment again) {
     if (again.plannedC().isEmpty() || again.measuredC().isEmpty()) {
       return Optional.empty();
@@ -91,6 +125,9 @@ public final class ReassessmentText {
               + Numbers.plain(known)
               + " °C only, not by "
               + Numbers.plain(doubt);
+    }
+    if (!again.tooCold().isZero()) {
+      text += "; " + ShopTime.up(again.tooCold()) + " of it too cold for this class to cure at all";
     }
     return Optional.of(text);
   }

@@ -3,13 +3,16 @@ package annulus.report;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.temporal.ChronoField;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Clock times and durations as the shop reads them. Safe times are rounded up, time that runs out
@@ -42,6 +45,25 @@ record ShopTime(ZoneId zone, Instant start) {
   String brief(Instant instant) {
     boolean same = offset(instant).equals(offset(start));
     return same ? BRIEF.format(at(instant)) : full(instant);
+  }
+
+  /** What the shop's wall clock shows, with the offset only where it shows that twice. */
+  String wall(Instant instant) {
+    return whichOfTwo(instant).isEmpty() ? BRIEF.format(at(instant)) : full(instant);
+  }
+
+  /**
+   * On the night the clock goes back an hour is shown twice: {@code the first 02:30 (clock goes
+   * back)}; empty at all other times.
+   */
+  Optional<String> whichOfTwo(Instant instant) {
+    ZonedDateTime at = at(instant);
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(at.toLocalDateTime());
+    if (offsets.size() < 2) {
+      return Optional.empty();
+    }
+    String which = at.getOffset().equals(offsets.get(0)) ? "the first " : "the second ";
+    return Optional.of(which + format(instant, "HH:mm") + " (clock goes back)");
   }
 
   /** Any pattern, in English, at the shop's clock. */

@@ -5,7 +5,6 @@ import annulus.quantity.InvalidValue;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -87,7 +86,7 @@ public record TagSheet(
     line(page, "day", WEEKDAY.format(local));
     line(page, "date", DATE.format(local));
     line(page, "hour", HOUR.format(local));
-    appendWhichOfTwo(page, minute, local);
+    new ShopTime(zone, minute).whichOfTwo(minute).ifPresent(w -> line(page, "twice", w));
     page.append("</div>\n");
     appendMeanwhile(page);
     page.append("<p class=\"job\">Job <bdi>")
@@ -103,16 +102,6 @@ public record TagSheet(
     page.append("<ul class=\"meanwhile\">\n");
     meanwhile.forEach(m -> page.append("<li>").append(Html.text(m)).append("</li>\n"));
     page.append("</ul>\n");
-  }
-
-  /** On the night the clock goes back an hour is shown twice; a tag must say which one it means. */
-  private void appendWhichOfTwo(StringBuilder page, Instant minute, LocalDateTime local) {
-    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
-    if (offsets.size() > 1) {
-      boolean first = zone.getRules().getOffset(minute).equals(offsets.get(0));
-      String which = first ? "the first " : "the second ";
-      line(page, "twice", which + HOUR.format(local) + " (clock goes back)");
-    }
   }
 
   private static void line(StringBuilder page, String cssClass, String text) {

@@ -74,6 +74,9 @@ public final class Backup {
       Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
       return held.isOpen() ? kept : to;
     } catch (SQLException | IOException e) {
+      if (String.valueOf(e.getMessage()).contains("SQLITE_NOTADB")) {
+        throw new StoreFailed(from + " is no backup: it is not a database", e);
+      }
       throw new StoreFailed("can't restore " + from + ": " + e.getMessage(), e);
     }
   }

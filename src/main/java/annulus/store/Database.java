@@ -5,6 +5,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
@@ -108,6 +109,8 @@ public final class Database implements AutoCloseable {
       return lock;
     } catch (OverlappingFileLockException e) {
       throw new StoreFailed(file + " is open in this server already", e);
+    } catch (NoSuchFileException e) {
+      throw new StoreFailed("can't open " + file + ": its folder is not there", e);
     } catch (IOException e) {
       throw new StoreFailed("can't open " + file + ": " + e.getMessage(), e);
     }

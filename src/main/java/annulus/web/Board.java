@@ -29,10 +29,12 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 
@@ -240,6 +242,7 @@ final class Board {
       throw new Refused("The joint can't be closed in the future; it is " + times.past(now) + ".");
     }
     Job job = job(id);
+    requireBelievable(job, closed);
     String order = orders.startingAt(orders.notMoved(job.content().order()), closed);
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
@@ -255,15 +258,53 @@ final class Board {
         stamp(who));
   }
 
+  /**
+   * A closing time typed wrong by days would make a wet joint safe at once: one before the day on
+   * which the job was entered has to agree with the start of the order, and a joint that was taken
+   * apart can't have been closed again before that.
+   */
+  private void requireBelievable(Job job, Instant closed) {
+    Instant start = judge.answer(job.content(), job.createdAt()).order().start();
+    Instant known = start.isBefore(job.createdAt()) ? start : job.createdAt();
+    if (times.dayOf(closed).isBefore(times.dayOf(known))) {
+      throw new Refused(
+          "Closed "
+              + times.past(closed)
+              + "? The job was entered "
+              + times.past(job.createdAt())
+              + " and its order starts "
+              + times.past(start)
+              + ". If it really was closed before, change the start in the order first.");
+    }
+    lastClosing(job)
+        .filter(last -> closed.isBefore(last.at()))
+        .ifPresent(
+            last -> {
+              throw new Refused(
+                  "Closed "
+                      + times.past(closed)
+                      + "? It was closed before and has been taken apart since: \""
+                      + last.words()
+                      + "\". It can only have been closed again after that.");
+            });
+  }
+
+  private Optional<JobChange> lastClosing(Job job) {
+    List<JobChange> changes = jobs.changes(job.id());
+    Set<Long> undone = new HashSet<>();
+    changes.forEach(c -> c.undoes().ifPresent(undone::add));
+    return changes.stream()
+        .filter(c -> c.kind() == JobChange.Kind.CLOSED && !undone.contains(c.id()))
+        .reduce((first, second) -> second);
+  }
+
   private static void requireCloseable(JobView view, Answer answer) {
     if (!view.state().mayClose()) {
       throw new Refused("A job that is " + view.state().words() + " has no joint to close.");
     }
     if (!answer.isYes()) {
       throw new Refused(
-          "The answer for this joint is no: "
-              + answer.decision()
-              + ". It can't be closed.");
+          "The answer for this joint is no: " + answer.decision() + ". It can't be closed.");
     }
   }
 
@@ -409,15 +450,24 @@ final class Board {
       throw new Refused("Nothing can be promised: the answer for this joint is no.");
     }
     if (!shop().hours().isOpen(when)) {
-      throw new Refused("The shop is closed at " + times.full(when) + ".");
+      throw new Refused(
+          "The shop is closed at " + times.full(when) + closedFor(when) + ". " + first(view));
     }
     if (when.isBefore(view.promisable().get())) {
-      throw new Refused(
-          times.full(when)
-              + " is too early. The first time that can be kept is "
-              + times.full(view.promisable().get())
-              + ".");
+      throw new Refused(times.full(when) + " is too early. " + first(view));
     }
+  }
+
+  private String first(JobView view) {
+    return "The first time that can be kept is " + times.full(view.promisable().get()) + ".";
+  }
+
+  private String closedFor(Instant when) {
+    return shop()
+        .hours()
+        .closureReason(times.dayOf(when))
+        .map(reason -> " (" + reason + ")")
+        .orElse("");
   }
 
   /** Takes back the last change. */

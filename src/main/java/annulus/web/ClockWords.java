@@ -18,6 +18,7 @@ import java.util.Optional;
  */
 record ClockWords(ZoneId zone) {
   private static final DateTimeFormatter DAY = pattern("EEE d MMM");
+  private static final DateTimeFormatter DAY_AND_YEAR = pattern("EEE d MMM uuuu");
   private static final DateTimeFormatter HOUR = pattern("HH:mm");
   private static final DateTimeFormatter FIELD = pattern("uuuu-MM-dd'T'HH:mm");
   private static final DateTimeFormatter OFFSET = pattern("xxx");
@@ -31,20 +32,25 @@ record ClockWords(ZoneId zone) {
     return (minute.equals(instant) ? instant : minute.plus(1, ChronoUnit.MINUTES)).atZone(zone);
   }
 
-  /** {@code today}, {@code tomorrow} or {@code Fri 27 Nov}. */
+  /** {@code today}, {@code Fri 27 Nov, tomorrow}, or with the year where it is another one. */
   String day(Instant instant, Instant now) {
     LocalDate day = up(instant).toLocalDate();
     LocalDate today = now.atZone(zone).toLocalDate();
     if (day.equals(today)) {
       return "today";
     }
-    String name = DAY.format(day);
+    String name = (day.getYear() == today.getYear() ? DAY : DAY_AND_YEAR).format(day);
     return day.equals(today.plusDays(1)) ? name + ", tomorrow" : name;
   }
 
   /** Whether it is today or was before. */
   boolean byToday(Instant instant, Instant now) {
-    return !up(instant).toLocalDate().isAfter(now.atZone(zone).toLocalDate());
+    return !up(instant).toLocalDate().isAfter(dayOf(now));
+  }
+
+  /** The date on the shop's calendar. */
+  LocalDate dayOf(Instant instant) {
+    return instant.atZone(zone).toLocalDate();
   }
 
   String hour(Instant instant) {

@@ -4,6 +4,7 @@ import annulus.advice.PromiseDesk.Option;
 import annulus.advice.PromiseDesk.Told;
 import annulus.handback.LatestStart;
 import annulus.report.CurePicture;
+import annulus.report.PromiseText;
 import annulus.store.JobChange;
 import annulus.store.JobState;
 import annulus.store.JobStore;
@@ -81,6 +82,10 @@ final class JobPage {
       part.open("p", "class", "slip").element("strong", "! Slips. ");
       part.text(board.slipWhy(view)).close();
     }
+    view.job()
+        .content()
+        .closedAt()
+        .ifPresent(c -> part.element("p", "Joint closed " + times.past(c) + ".", "class", "hint"));
     part.element(
         "p",
         "Changed " + times.past(view.job().changedAt()) + " by " + view.job().changedBy() + ".",
@@ -192,6 +197,9 @@ final class JobPage {
       return;
     }
     page.element("h2", "What the customer is told");
+    view.promised()
+        .filter(p -> !view.slips() && !view.unsafe())
+        .ifPresent(p -> page.element("p", PromiseText.customer(p, times.zone())));
     begin(page, "/promise");
     page.open("p", "class", "field").element("label", "Promised time", "for", "promised");
     page.single(
@@ -259,8 +267,10 @@ final class JobPage {
   private void paper(Markup page) {
     page.element("h2", "Paper and calendar").open("div", "class", "acts");
     page.element("a", "Job card, A5", "class", "button plain", "href", path + "/card");
-    if (view.promised().isPresent()) {
+    if (view.notBefore().isPresent()) {
       page.element("a", "Tag, A6", "class", "button plain", "href", path + "/tag");
+    }
+    if (view.notBefore().isPresent() && !view.slips()) {
       page.element("a", "Calendar file", "class", "button plain", "href", path + "/calendar.ics");
     }
     page.close();
@@ -283,6 +293,9 @@ final class JobPage {
     page.close();
     page.element("button", "What if?", "name", "ways", "value", "1").close();
     if (asked) {
+      wanted
+          .flatMap(w -> PromiseText.noPickup(w, view.now(), board.shop().hours()))
+          .ifPresent(p -> page.element("p", p, "class", "problem"));
       table(page, board.desk().options(view.answer().order(), view.now(), wanted), wanted);
     }
   }

@@ -5,7 +5,9 @@ import annulus.store.Job;
 import annulus.store.JobState;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A job as it stands at one moment: what every screen shows of it.
@@ -63,6 +65,19 @@ record JobView(
     return slips() && (later || promisable.isEmpty())
         ? promisable
         : promised().or(() -> promisable);
+  }
+
+  /**
+   * What a tag on the part may say: what the customer was told, or the later time that alone can be
+   * kept; empty without a promise and where the joint is never safe.
+   */
+  Optional<Instant> notBefore() {
+    if (promised().isEmpty() || ready().isEmpty()) {
+      return Optional.empty();
+    }
+    return Stream.of(promised(), ready(), goBy())
+        .flatMap(Optional::stream)
+        .max(Comparator.naturalOrder());
   }
 
   /** The last stage that is surely reached, while curing. */

@@ -17,6 +17,7 @@ import annulus.store.Draft;
 import annulus.store.DraftStore;
 import annulus.store.Job;
 import annulus.store.JobState;
+import annulus.store.Refused;
 import annulus.store.Stale;
 import annulus.store.Unknown;
 import io.javalin.Javalin;
@@ -448,18 +449,26 @@ final class Pages {
 
   private void tag(Context ctx) {
     JobView view = board.view(board.job(ctx.pathParam("id")));
-    Instant promised =
-        view.promised().orElseThrow(() -> new Unknown("Nothing is promised for this job yet."));
+    promised(view);
     Instant notBefore =
-        view.ready().filter(r -> r.isAfter(promised)).isPresent() ? view.ready().get() : promised;
+        view.notBefore()
+            .orElseThrow(
+                () ->
+                    new Refused(
+                        "There is no tag: no time is safe for this joint. Take an earlier tag off"
+                            + " the part."));
     withOwnStyle(
         ctx,
         new TagSheet(
                 view.job().content().reference(),
                 notBefore,
                 board.times().zone(),
-                List.of("Leave the joint alone."))
+                List.of("Leave the joint alone.", "No load, no use until then."))
             .html());
+  }
+
+  private static Instant promised(JobView view) {
+    return view.promised().orElseThrow(() -> new Unknown("Nothing is promised for this job yet."));
   }
 
   /** A page to print carries its style inside; the policy names exactly this style. */
@@ -470,11 +479,15 @@ final class Pages {
   }
 
   private void calendar(Context ctx) {
-    Job job = board.job(ctx.pathParam("id"));
-    Instant promised =
-        job.content()
-            .promised()
-            .orElseThrow(() -> new Unknown("Nothing is promised for this job yet."));
+    JobView view = board.view(board.job(ctx.pathParam("id")));
+    Job job = view.job();
+    Instant promised = promised(view);
+    if (view.slips() || view.notBefore().isEmpty()) {
+      throw new Refused(
+          "There is no calendar file: what was promised, "
+              + board.times().full(promised)
+              + ", can't be kept. Promise anew first.");
+    }
     Duration check = board.shop().rule().handOverCheck();
     int moves = job.content().promiseMoves() - 1;
     CalendarFile file =

@@ -2,11 +2,10 @@ package annulus.web;
 
 import annulus.advice.PromiseDesk;
 import annulus.exchange.BatchOrders;
-import annulus.exchange.BatchOrders.Row;
+import annulus.exchange.JudgedRow;
 import annulus.exchange.OrderReader;
 import annulus.exchange.PlacedProblem;
 import annulus.exchange.PromisedOrder;
-import annulus.quantity.InvalidValue;
 import annulus.report.JobListText;
 import annulus.report.JobListText.Line;
 import java.io.IOException;
@@ -39,26 +38,19 @@ record ReadyList(String text, List<Line> lines, List<PlacedProblem> problems) {
           new StringReader(list.text()),
           reader,
           PromisedOrder.COLUMNS,
-          row -> line(list.name(), row, desk, words, lines, problems));
+          row -> {
+            JudgedRow<Line> job =
+                JudgedRow.of(
+                    list.name(),
+                    row,
+                    desk.shop().hours().zone(),
+                    (order, promised) -> words.line(desk.tell(order), promised));
+            job.result().ifPresent(lines::add);
+            problems.addAll(job.problems());
+          });
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     return new ReadyList(words.text(lines), JobListText.inOrder(lines), problems);
-  }
-
-  private static void line(
-      String file,
-      Row row,
-      PromiseDesk desk,
-      JobListText words,
-      List<Line> lines,
-      List<PlacedProblem> problems) {
-    PromisedOrder read = PromisedOrder.of(file, row, desk.shop().hours().zone());
-    problems.addAll(read.problems());
-    try {
-      read.order().ifPresent(o -> lines.add(words.line(desk.tell(o), read.promised())));
-    } catch (InvalidValue e) {
-      problems.add(PlacedProblem.of(file, (int) row.line(), e));
-    }
   }
 }

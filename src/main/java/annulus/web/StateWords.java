@@ -44,7 +44,7 @@ final class StateWords {
       case FIXTURE -> "fixture reached: still leave it alone";
       case HANDLING -> "may be handled, no load";
       case FUNCTIONAL -> "functional: shop's own test only";
-      case FULL -> "full cure";
+      case FULL -> "full cure, but not safe yet";
     };
   }
 

@@ -120,6 +120,37 @@ class ReassessmentTest {
     assertTrue(filled.ready().orElseThrow().isBefore(cold.ready().orElseThrow()));
   }
 
+  /** From 15 °C down to -5 °C in four hours and back in two: below 5 °C half of each slope. */
+  @Test
+  void time_too_cold_for_the_class_is_told_by_where_the_log_crosses_its_limit() {
+    TemperatureHistory night =
+        TemperatureHistory.holdingLast(
+            List.of(
+                new TemperatureHistory.Point(0, 15),
+                new TemperatureHistory.Point(4 * 3600, -5),
+                new TemperatureHistory.Point(6 * 3600, 15)));
+    MeasuredCourse course = new MeasuredCourse(night, Duration.ofHours(8), 0.5, List.of());
+    Reassessment again = DESK.reassess(ORDER, course);
+    double least = again.now().advice().decision().compound().orElseThrow().cure().minimumC();
+    assertEquals(5, least);
+    assertEquals(Duration.ofHours(3), again.tooCold());
+    assertEquals(Duration.ZERO, DESK.reassess(ORDER, course(5, Duration.ofHours(6))).tooCold());
+    assertEquals(
+        Duration.ofHours(6), DESK.reassess(ORDER, course(4.9, Duration.ofHours(6))).tooCold());
+  }
+
+  @Test
+  void the_later_of_plan_and_log_is_the_safe_one() {
+    Reassessment cold = DESK.reassess(ORDER, course(10, Duration.ofHours(6)));
+    assertEquals(cold.now(), cold.later());
+    Reassessment warm = DESK.reassess(ORDER, course(30, Duration.ofHours(6)));
+    assertTrue(warm.moved().orElseThrow().isNegative());
+    assertEquals(warm.planned(), warm.later());
+    JointOrder never = DeskData.order("2027-03-12T10:00", o -> o.put("temperatureC", 2));
+    assertEquals(
+        Optional.empty(), DESK.reassess(never, course(18, Duration.ofHours(6))).later().ready());
+  }
+
   @Test
   void a_log_reaches_past_the_start_and_is_doubted_within_reason() {
     assertThrows(InvalidValue.class, () -> course(18, Duration.ZERO));

@@ -78,6 +78,14 @@ class BatchTest {
     assertEquals("3", batch.cell(1, "line"));
   }
 
+  /** The list that {@code promise --list} reads is the list a shop has. */
+  @Test
+  void what_was_promised_may_stand_in_the_list_and_changes_no_answer() throws IOException {
+    String plain = batch(HEADER + ROW).file();
+    String header = HEADER.stripTrailing() + ",promised\n";
+    assertEquals(plain, batch(header + ROW.stripTrailing() + ",2027-03-20T10:00\n").file());
+  }
+
   @Test
   void a_bad_row_is_placed_and_the_others_are_answered() throws IOException {
     Batch batch = batch(HEADER + ROW + ROW.replace("30.060 30.061", "4197") + ROW);
@@ -145,7 +153,7 @@ class BatchTest {
             "--start",
             "2027-03-12T10:20",
             "--zone",
-            "Europe/Dublin",
+            "Europe/Vienna",
             "--json");
     var json = new com.fasterxml.jackson.databind.ObjectMapper().readTree(alone.out());
     CSVRecord row =

@@ -233,7 +233,7 @@ class CliTest {
                     "advise --engagement 25 --materials stainless-316,stainless-304 --finish"
                         + " as-machined --instrument bore-gauge-dial,outside-micrometer --state"
                         + " clean --temp 11 --consequence stranding --start 2027-03-11T11:00"
-                        + " --zone Europe/Dublin --job HL-106 --bore"),
+                        + " --zone Europe/Vienna --job HL-106 --bore"),
                 "30.058 30.060 30.057",
                 "--part",
                 "29.998 29.999",

@@ -260,8 +260,8 @@ class LoggerCsvTest {
     InputRefused refused = assertThrows(InputRefused.class, () -> read(open, OPTIONS));
     assertEquals(
         "day-and-month-open.csv:2: date: \"03/04/2027 16:00\" is 2027-04-03 (day first) or"
-            + " 2027-03-04 (month first), and the file does not tell which; allowed: declare day"
-            + " first or month first",
+            + " 2027-03-04 (month first), and the file does not tell which; allowed: declare"
+            + " the order, day-first or month-first (at the command line --date-order)",
         refused.getMessage());
     LoggerReading declared = read(open, OPTIONS.with(DateOrder.MONTH_FIRST));
     assertEquals(ZonedDateTime.of(2027, 3, 4, 16, 0, 0, 0, BERLIN).toInstant(), declared.first());

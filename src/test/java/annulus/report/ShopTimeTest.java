@@ -69,6 +69,26 @@ class ShopTimeTest {
     assertEquals("2026-03-29T07:00:00+02:00", time.iso(time.after(Duration.ofHours(12))));
   }
 
+  /** Austria's clock went back from 03:00 to 02:00 on 2026-10-25 (Directive 2000/84/EC). */
+  @Test
+  void a_customer_is_told_which_of_two_hours_is_meant_when_the_clock_goes_back() {
+    ZoneId zone = ZoneId.of("Europe/Vienna");
+    Instant first = Instant.parse("2026-10-25T00:30:00Z");
+    Instant second = Instant.parse("2026-10-25T01:30:00Z");
+    assertEquals(
+        "Ready on Sunday 25 October 2026, 02:30, the first 02:30 (clock goes back).",
+        PromiseText.customer(first, zone));
+    assertEquals(
+        "Ready on Sunday 25 October 2026, 02:30, the second 02:30 (clock goes back).",
+        PromiseText.customer(second, zone));
+    assertEquals(
+        "Ready on Sunday 25 October 2026, 03:30.",
+        PromiseText.customer(second.plusSeconds(3600), zone));
+    ShopTime time = new ShopTime(zone, first.minusSeconds(86_400));
+    assertEquals("Sun 2026-10-25 02:30 (+02:00)", time.wall(first));
+    assertEquals("Sun 2026-10-25 03:30", time.wall(second.plusSeconds(3600)));
+  }
+
   @Test
   void a_clock_time_is_rounded_up_to_the_minute() {
     ShopTime time = new ShopTime(ZoneId.of("UTC"), Instant.parse("2026-03-28T17:00:01Z"));

@@ -50,8 +50,17 @@ class BackupTest {
     }
     Path bad = folder.resolve("bad.db");
     Files.writeString(bad, "this is no database at all, whatever it is called");
-    assertThrows(StoreFailed.class, () -> Backup.restore(bad, url));
+    StoreFailed failed = assertThrows(StoreFailed.class, () -> Backup.restore(bad, url));
+    assertEquals(bad + " is no backup: it is not a database", failed.getMessage());
     assertEquals(1, count(url));
+  }
+
+  @Test
+  void a_folder_that_is_not_there_is_told() {
+    Path nowhere = folder.resolve("nowhere").resolve("board.db");
+    StoreFailed failed =
+        assertThrows(StoreFailed.class, () -> Database.open("jdbc:sqlite:" + nowhere).close());
+    assertEquals("can't open " + nowhere + ": its folder is not there", failed.getMessage());
   }
 
   @Test

@@ -92,6 +92,11 @@ final class RunningBoard implements AutoCloseable {
     }
   }
 
+  /** The zone of the demonstration shop. */
+  ZoneId zone() {
+    return ZoneId.of("Europe/Vienna");
+  }
+
   URI uri(String path) {
     return URI.create("http://127.0.0.1:" + server.port() + path);
   }
