@@ -131,6 +131,8 @@ final class Commands {
                     "-Xmx64m",
                     "-Xshare:auto",
                     "-XX:SharedArchiveFile=target/annulus.jsa",
+                    "-XX:-UsePerfData",
+                    "-Xlog:disable",
                     "-XX:TieredStopAtLevel=1",
                     "-XX:+UseSerialGC",
                     "-jar",

@@ -186,5 +186,5 @@ public final class Advisor {
   }
 
   private static final java.util.Comparator<NamedNumber> BY_ID =
-      java.util.Comparator.comparing(NamedNumber::id);
+      (a, b) -> a.id().compareTo(b.id());
 }

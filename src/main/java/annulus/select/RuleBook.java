@@ -1,7 +1,6 @@
 package annulus.select;
 
 import annulus.quantity.InvalidValue;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -22,7 +21,7 @@ public final class RuleBook {
 
   public RuleBook(List<Rule> rules) {
     this.rules = List.copyOf(rules);
-    this.sorted = rules.stream().sorted(Comparator.comparing(Rule::id)).toList();
+    this.sorted = rules.stream().sorted((a, b) -> a.id().compareTo(b.id())).toList();
     Set<String> ids = new HashSet<>();
     for (Rule rule : rules) {
       if (!ids.add(rule.id())) {

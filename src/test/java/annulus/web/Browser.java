@@ -80,6 +80,7 @@ final class Browser implements AutoCloseable {
 
   /** Holds a page against the accessibility rules and takes its picture at three widths. */
   void look(Page page, String name) {
+    page.waitForLoadState(); // the words can be there before the style is
     List<String> found =
         new AxeBuilder(page)
                 .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
