@@ -185,6 +185,5 @@ public final class Advisor {
     return figures;
   }
 
-  private static final java.util.Comparator<NamedNumber> BY_ID =
-      (a, b) -> a.id().compareTo(b.id());
+  private static final java.util.Comparator<NamedNumber> BY_ID = (a, b) -> a.id().compareTo(b.id());
 }
