@@ -5,7 +5,6 @@ import annulus.select.ClassVerdict;
 import annulus.select.Fact;
 import annulus.select.Facts;
 import java.util.IdentityHashMap;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -15,13 +14,13 @@ import java.util.Optional;
  * @param classes facts of each class together with those of the joint; at hand by the class itself,
  *     whose hash would be the work of all its figures
  */
-public record RuleInputs(Facts joint, Map<CompoundClass, Facts> classes) {
+public record RuleInputs(Facts joint, IdentityHashMap<CompoundClass, Facts> classes) {
   /** The facts of an order that was advised on. */
   public static RuleInputs of(Advice advice, Knowledge knowledge) {
     Facts joint =
         new JointFacts(advice.order(), knowledge.catalog(), advice.gap(), advice.press())
             .joint(Optional.empty());
-    Map<CompoundClass, Facts> classes = new IdentityHashMap<>();
+    IdentityHashMap<CompoundClass, Facts> classes = new IdentityHashMap<>();
     for (ClassVerdict verdict : advice.table()) {
       classes.put(verdict.compound(), joint.with(ofClass(verdict, advice.order())));
     }
