@@ -22,6 +22,8 @@ final class JsonOut {
 
   private static final int PROBABILITY_DECIMALS = 9;
 
+  private static final JsonFactory FACTORY = new JsonFactory();
+
   private final JsonGenerator json;
 
   private JsonOut(JsonGenerator json) {
@@ -31,7 +33,7 @@ final class JsonOut {
   /** One document, ended by LF. */
   static String document(Consumer<JsonOut> content) {
     StringWriter text = new StringWriter();
-    try (JsonGenerator generator = new JsonFactory().createGenerator(text)) {
+    try (JsonGenerator generator = FACTORY.createGenerator(text)) {
       DefaultIndenter indent = new DefaultIndenter("  ", "\n");
       DefaultPrettyPrinter printer =
           new DefaultPrettyPrinter(

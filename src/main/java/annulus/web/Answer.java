@@ -64,6 +64,11 @@ final class Answer {
     return json;
   }
 
+  /** What a page shows of it: the same without the table of classes and the figures. */
+  JsonNode shown() {
+    return Orders.tree(JsonReport.shown(told.advice(), catalog));
+  }
+
   boolean isYes() {
     return told.advice().decision().kind().isYes() && told.ready().isPresent();
   }

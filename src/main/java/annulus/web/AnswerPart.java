@@ -18,6 +18,7 @@ final class AnswerPart {
   private final ClockWords times;
   private final boolean inches;
   private final String path;
+  private final JsonNode json;
 
   /**
    * @param path of the page that the answer stands on
@@ -28,6 +29,7 @@ final class AnswerPart {
     this.times = times;
     this.inches = inches;
     this.path = path;
+    this.json = answer.shown();
   }
 
   Markup markup() {
@@ -72,17 +74,17 @@ final class AnswerPart {
 
   private Markup steps() {
     Markup part = new Markup();
-    list(part, "Steps", "ol", answer.json().path("steps"), "text");
+    list(part, "Steps", "ol", json.path("steps"), "text");
     part.element("h2", "Take care").open("ul");
-    items(part, answer.json().path("cautions"), "reason");
-    items(part, answer.json().path("standingCautions"), "text");
+    items(part, json.path("cautions"), "reason");
+    items(part, json.path("standingCautions"), "text");
     part.close();
     CureChart.of(answer.told().advice()).ifPresent(svg -> part.open("figure").picture(svg).close());
     return part;
   }
 
   private void decision(Markup part) {
-    JsonNode decision = answer.json().path("decision");
+    JsonNode decision = json.path("decision");
     boolean yes = answer.isYes();
     part.open("p", "class", yes ? "decision yes" : "decision no");
     part.element("span", yes ? "✓" : "✕", "class", "mark", "aria-hidden", "true");
@@ -91,7 +93,7 @@ final class AnswerPart {
       part.open("ul", "class", "because");
       items(part, decision.path("because"), "reason");
       decision.path("instead").forEach(t -> part.element("li", t.asText()));
-      answer.json().path("remedy").path("text").forEach(t -> part.element("li", t.asText()));
+      json.path("remedy").path("text").forEach(t -> part.element("li", t.asText()));
       part.close();
     }
   }
@@ -109,7 +111,7 @@ final class AnswerPart {
     } else {
       part.element("strong", "No hand-back time can be given. ");
     }
-    part.text(answer.json().path("handBackWhy").asText()).close();
+    part.text(json.path("handBackWhy").asText()).close();
     Duration working =
         answer.told().advice().cure().map(Advice.CureTimes::workingTime).orElse(Duration.ZERO);
     if (answer.isYes() && !working.isZero()) {
@@ -125,7 +127,7 @@ final class AnswerPart {
   private void gap(Markup part) {
     Advice advice = answer.told().advice();
     part.open("p", "class", "gap").text("Gap ");
-    part.element("strong", answer.json().path("gap").path("text").asText());
+    part.element("strong", json.path("gap").path("text").asText());
     if (inches) {
       double um = advice.gap().gap().meanUm();
       part.text(
@@ -137,7 +139,7 @@ final class AnswerPart {
     }
     part.close();
     if (advice.decision().kind() != Advice.Kind.MEASURE_AGAIN) {
-      answer.json().path("gap").path("remarks").forEach(r -> part.element("p", r.asText()));
+      json.path("gap").path("remarks").forEach(r -> part.element("p", r.asText()));
     }
     part.open("div", "class", "pictures");
     part.open("figure").picture(GapDistribution.of(advice)).close();

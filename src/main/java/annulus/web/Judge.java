@@ -22,32 +22,22 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** Answers orders through the core. It remembers what it read from logs, never an answer. */
+/** Answers orders through the core. It keeps the orders and logs it read, never an answer. */
 final class Judge {
-  private static final int REMEMBERED = 100;
+  private static final int MOST_ORDERS = 1000;
+  private static final int MOST_LOGS = 100;
 
   private final PromiseDesk desk;
   private final Catalog catalog;
   private final Orders orders;
   private final LoggerRules logRules;
   private final Function<String, TemperatureLog> logs;
-  private final Map<String, Read> read =
-      Collections.synchronizedMap(
-          new LinkedHashMap<>(16, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<String, Read> eldest) {
-              return size() > REMEMBERED;
-            }
-          });
+  private final Kept<JointOrder> read = new Kept<>(MOST_ORDERS);
+  private final Kept<Read> readLogs = new Kept<>(MOST_LOGS);
 
   /** A log and what it says of one order's joint. */
   private record Read(TemperatureLog log, JobLog course) {}
@@ -70,21 +60,16 @@ final class Judge {
     if (content.log().isEmpty()) {
       return answer(content.order(), enteredAt);
     }
-    JointOrder planned = orders.read(content.order(), enteredAt);
-    String key = content.order() + " log " + content.log().get();
-    Read known = read.get(key);
-    if (known == null) {
-      TemperatureLog log = logs.apply(content.log().get());
-      known = new Read(log, read(planned, log));
-      read.put(key, known);
-    }
+    JointOrder planned = planned(content.order(), enteredAt);
+    String id = content.log().get();
+    Read known = readLogs.get(content.order() + " log " + id, () -> read(planned, logs.apply(id)));
     return measured(planned, known);
   }
 
   /** The answer to an order by a temperature log. */
   Answer measured(String order, Instant enteredAt, TemperatureLog log) {
-    JointOrder planned = orders.read(order, enteredAt);
-    return measured(planned, new Read(log, read(planned, log)));
+    JointOrder planned = planned(order, enteredAt);
+    return measured(planned, read(planned, log));
   }
 
   private Answer measured(JointOrder planned, Read known) {
@@ -100,7 +85,11 @@ final class Judge {
     return new Answer(again.now(), catalog, Optional.of(measured));
   }
 
-  private JobLog read(JointOrder planned, TemperatureLog log) {
+  private JointOrder planned(String order, Instant enteredAt) {
+    return read.get(order + " entered " + enteredAt, () -> orders.read(order, enteredAt));
+  }
+
+  private Read read(JointOrder planned, TemperatureLog log) {
     LoggerOptions options =
         LogWords.options(
             desk.shop().hours().zone(),
@@ -109,8 +98,15 @@ final class Judge {
             said(log.column()),
             new LogWords.Place("log", "dateOrder", "unit"));
     try {
-      return JobLog.read(
-          log.name(), () -> new StringReader(log.text()), options, logRules, planned, log.readAt());
+      JobLog course =
+          JobLog.read(
+              log.name(),
+              () -> new StringReader(log.text()),
+              options,
+              logRules,
+              planned,
+              log.readAt());
+      return new Read(log, course);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -129,7 +125,7 @@ final class Judge {
 
   /** The answer to an order whose start is written down. */
   Answer answer(String order, Instant enteredAt) {
-    return judged(orders.read(order, enteredAt));
+    return judged(planned(order, enteredAt));
   }
 
   /** The answer to an order as typed. */
@@ -140,7 +136,7 @@ final class Judge {
   /** The answer if the joint were closed now, to the minute. */
   Answer ifClosed(String order, Instant enteredAt, Instant now) {
     Instant minute = now.truncatedTo(ChronoUnit.MINUTES).plus(1, ChronoUnit.MINUTES);
-    JointOrder planned = orders.read(order, enteredAt);
+    JointOrder planned = planned(order, enteredAt);
     return answer(desk.tellAt(planned, desk.shop().placeOf(planned), minute));
   }
 
