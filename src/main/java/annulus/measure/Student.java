@@ -43,7 +43,7 @@ final class Student {
   }
 
   /** The quantile to a few digits: Abramowitz and Stegun, 26.7.5. */
-  private static double series(double z, double degreesOfFreedom) {
+  static double series(double z, double degreesOfFreedom) {
     double n = degreesOfFreedom;
     double s = z * z;
     double first = (s + 1) * z / 4;

@@ -183,4 +183,41 @@ class BudgetIndependentTest {
       }
     }
   }
+
+  @Test
+  void the_series_of_students_quantile_is_right_to_the_order_it_leaves_out() {
+    NormalDistribution normal = new NormalDistribution();
+    for (double p : new double[] {0.6, 0.8, 0.9, 0.975}) {
+      double z = normal.inverseCumulativeProbability(p);
+      for (double dof : new double[] {10, 30, 100}) {
+        double exact = new TDistribution(dof).inverseCumulativeProbability(p);
+        // the next term of Abramowitz and Stegun 26.7.5 is g4(z)/ν⁴, below 2 here
+        assertEquals(exact, Student.series(z, dof), 2 / Math.pow(dof, 4) + 1e-8, p + " " + dof);
+      }
+    }
+  }
+
+  @Test
+  void what_is_believed_of_a_gap_is_that_of_its_whole_budget() {
+    for (int readings : new int[] {2, 3, 6}) {
+      double[] bores = new double[readings];
+      for (int i = 0; i < readings; i++) {
+        bores[i] = 42.05 + 0.013 * i;
+      }
+      Budget bore = Samples.bore(Samples.TELESCOPIC, Samples.readings(bores)).budget();
+      Budget part =
+          Samples.part(Samples.MICROMETER, Samples.readings(41.98, 41.985, 41.97)).budget();
+      Budget gap = Budget.ofGap(bore, part);
+      Belief whole = new Belief(35, gap.combinedUm(), gap.effectiveDegreesOfFreedom());
+      Belief quick = Budget.beliefInGap(35, bore, part);
+      for (double edge : new double[] {0, 20, 30, 34, 36, 50}) {
+        assertEquals(whole.within(edge, 90), quick.within(edge, 90), 1e-12);
+      }
+    }
+    Component nothing =
+        new Component("none", "no doubt", 0, Double.POSITIVE_INFINITY, Component.Shape.T, "a test");
+    Budget none = new Budget(List.of(nothing));
+    assertEquals(1, Budget.beliefInGap(35, none, none).within(35, 36));
+    assertEquals(0, Budget.beliefInGap(35, none, none).within(36, 37));
+  }
 }
