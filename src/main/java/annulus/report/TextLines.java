@@ -6,6 +6,9 @@ import java.util.Set;
 final class TextLines {
   static final int WIDTH = 100;
 
+  /** Less is no room for a text, columns. */
+  private static final int LEAST_ROOM = 12;
+
   private static final char SOFT_HYPHEN = 0xAD;
 
   private static final Set<String> UNITS =
@@ -31,8 +34,14 @@ final class TextLines {
     return hanging("", text);
   }
 
-  /** The first line begins with {@code first}, the others stand under its end. */
+  /**
+   * The first line begins with {@code first}, the others stand under its end; where that leaves too
+   * little room, the text begins on a line of its own.
+   */
   TextLines hanging(String first, String text) {
+    if (columns(first) > WIDTH - LEAST_ROOM) {
+      return line(first).hanging(" ".repeat(4), text);
+    }
     String clean = printable(text);
     String indent = " ".repeat(columns(first));
     String start = first;

@@ -119,7 +119,9 @@ class ReaderFuzzTest {
     assertTrue(text.codePoints().allMatch(c -> c == '\n' || !FuzzRun.harmsATerminal(c)), text);
     JointOrder order = advice.order();
     boolean own = (order.job() + order.title()).matches("(?s).*(NaN|Infinity|Exception).*");
-    assertTrue(own || !(text + json).matches("(?s).*(NaN|Infinity|Exception).*"), text);
+    String noNumber =
+        "(?s).*((?<!\\p{L})(NaN|Infinity)(?!\\p{L})|Exception).*"; // not within a word
+    assertTrue(own || !(text + json).matches(noNumber), text);
     advice.handBack().ifPresent(h -> assertFalse(h.after().isNegative(), text));
   }
 
