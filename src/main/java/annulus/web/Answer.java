@@ -3,52 +3,70 @@ package annulus.web;
 import annulus.advice.JointOrder;
 import annulus.advice.PromiseDesk.Told;
 import annulus.advice.Reassessment;
+import annulus.advice.Shop;
 import annulus.catalog.Catalog;
+import annulus.exchange.JobLog;
+import annulus.exchange.ReadingText;
 import annulus.report.DecisionTexts;
 import annulus.report.JsonReport;
+import annulus.report.PromiseJson;
+import annulus.report.ReassessmentText;
 import annulus.store.TemperatureLog;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
 import java.util.Optional;
 
-/** One order judged. */
-final class Answer {
-  private final Told told;
-  private final Catalog catalog;
-  private final Optional<Measured> measured;
-  private JsonNode json;
-
+/**
+ * One order judged; words and JSON are made when they are asked for.
+ *
+ * @param told the answer and the promise that could be given
+ * @param catalog what it was judged by
+ * @param measured what a temperature log says of it; empty when it is judged by the plan alone
+ */
+record Answer(Told told, Catalog catalog, Optional<Measured> measured) {
   /**
-   * @param told the answer and the promise that could be given
-   * @param catalog what it was judged by
-   * @param measured what a temperature log says of it; empty when it is judged by the plan alone
+   * A temperature log as read for one order.
+   *
+   * @param log the log
+   * @param course what it says of the joint
    */
-  Answer(Told told, Catalog catalog, Optional<Measured> measured) {
-    this.told = told;
-    this.catalog = catalog;
-    this.measured = measured;
-  }
+  record Read(TemperatureLog log, JobLog course) {}
 
   /**
    * What a temperature log says.
    *
-   * @param log the log
+   * @param read the log
    * @param again the judgement
-   * @param text how it was read, how far the joint is, what moved and why
-   * @param json the same as {@code promise --log --json} gives it
+   * @param shop whose clock the words go by
    */
-  record Measured(TemperatureLog log, Reassessment again, String text, JsonNode json) {}
+  record Measured(Read read, Reassessment again, Shop shop) {
+    TemperatureLog log() {
+      return read.log();
+    }
+
+    /** How it was read, how far the joint is, what moved and why. */
+    String text() {
+      String reading = ReadingText.of(read.course().reading(), shop.hours().zone());
+      return new ReassessmentText(shop).text(again, reading);
+    }
+
+    /** The same as {@code promise --log --json} gives it. */
+    JsonNode json() {
+      PromiseJson.Content content =
+          new PromiseJson.Content(
+              again.now(),
+              List.of(),
+              Optional.empty(),
+              Optional.empty(),
+              Optional.of(again),
+              log().readAt());
+      return Orders.tree(PromiseJson.of(content, shop)).get("log");
+    }
+  }
 
   /** What was asked. */
   JointOrder order() {
     return told.advice().order();
-  }
-
-  Told told() {
-    return told;
-  }
-
-  Optional<Measured> measured() {
-    return measured;
   }
 
   /** The decision in one line. */
@@ -56,12 +74,9 @@ final class Answer {
     return DecisionTexts.of(told.advice()).line();
   }
 
-  /** In words and figures, as {@code advice.schema.json}; made when first asked for. */
-  synchronized JsonNode json() {
-    if (json == null) {
-      json = Orders.tree(JsonReport.of(told.advice(), catalog));
-    }
-    return json;
+  /** In words and figures, as {@code advice.schema.json}. */
+  JsonNode json() {
+    return Orders.tree(JsonReport.of(told.advice(), catalog));
   }
 
   /** What a page shows of it: the same without the table of classes and the figures. */

@@ -44,7 +44,7 @@ final class AnswerPart {
   Markup more() {
     Markup part = steps();
     part.open("details").element("summary", "The whole answer with every reason");
-    part.part(why()).close().open("p");
+    part.part(why(answer, catalog)).close().open("p");
     return link(part, "Every number with its source", "/sources").close();
   }
 
@@ -61,7 +61,7 @@ final class AnswerPart {
   }
 
   /** The whole answer with every reason, as {@code advise --why} prints it. */
-  Markup why() {
+  static Markup why(Answer answer, Catalog catalog) {
     return new Markup()
         .element(
             "pre",

@@ -141,8 +141,7 @@ final class JobPage {
     String reference = view.job().content().reference();
     page.element("h1", "Why: job " + reference + " " + view.job().content().title());
     page.open("p").element("a", "Back to the job", "class", "button plain", "href", path).close();
-    page.part(
-        new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches(), path).why());
+    page.part(AnswerPart.why(view.answer(), board.knowledge().catalog()));
     return Layout.page("Why: job " + reference, Layout.Place.COUNTER, who, page);
   }
 

@@ -9,20 +9,15 @@ import annulus.exchange.JobLog;
 import annulus.exchange.LogWords;
 import annulus.exchange.LoggerOptions;
 import annulus.exchange.LoggerRules;
-import annulus.exchange.ReadingText;
-import annulus.report.PromiseJson;
-import annulus.report.ReassessmentText;
 import annulus.store.JobContent;
 import annulus.store.TemperatureLog;
 import annulus.web.Answer.Measured;
-import com.fasterxml.jackson.databind.JsonNode;
+import annulus.web.Answer.Read;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -36,11 +31,8 @@ final class Judge {
   private final Orders orders;
   private final LoggerRules logRules;
   private final Function<String, TemperatureLog> logs;
-  private final Kept<JointOrder> read = new Kept<>(MOST_ORDERS);
+  private final Kept<JointOrder> readOrders = new Kept<>(MOST_ORDERS);
   private final Kept<Read> readLogs = new Kept<>(MOST_LOGS);
-
-  /** A log and what it says of one order's joint. */
-  private record Read(TemperatureLog log, JobLog course) {}
 
   Judge(
       PromiseDesk desk,
@@ -74,19 +66,11 @@ final class Judge {
 
   private Answer measured(JointOrder planned, Read known) {
     Reassessment again = desk.reassess(planned, known.course().course());
-    ZoneId zone = desk.shop().hours().zone();
-    Measured measured =
-        new Measured(
-            known.log(),
-            again,
-            new ReassessmentText(desk.shop())
-                .text(again, ReadingText.of(known.course().reading(), zone)),
-            json(again, known.log().readAt()));
-    return new Answer(again.now(), catalog, Optional.of(measured));
+    return new Answer(again.now(), catalog, Optional.of(new Measured(known, again, desk.shop())));
   }
 
   private JointOrder planned(String order, Instant enteredAt) {
-    return read.get(order + " entered " + enteredAt, () -> orders.read(order, enteredAt));
+    return readOrders.get(order + " entered " + enteredAt, () -> orders.read(order, enteredAt));
   }
 
   private Read read(JointOrder planned, TemperatureLog log) {
@@ -114,13 +98,6 @@ final class Judge {
 
   private static Optional<String> said(String word) {
     return word.isBlank() ? Optional.empty() : Optional.of(word);
-  }
-
-  private JsonNode json(Reassessment again, Instant readAt) {
-    PromiseJson.Content content =
-        new PromiseJson.Content(
-            again.now(), List.of(), Optional.empty(), Optional.empty(), Optional.of(again), readAt);
-    return Orders.tree(PromiseJson.of(content, desk.shop())).get("log");
   }
 
   /** The answer to an order whose start is written down. */
