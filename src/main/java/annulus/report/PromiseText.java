@@ -260,12 +260,16 @@ public final class PromiseText {
     if (hours.isOpen(wanted)) {
       return Optional.empty();
     }
-    String why =
-        hours
-            .closureReason(wanted.atZone(hours.zone()).toLocalDate())
-            .map(r -> " (" + r + ")")
-            .orElse("");
+    String why = closedFor(wanted, hours);
     return Optional.of("The shop is closed at that time" + why + ": nobody can collect it then.");
+  }
+
+  /** Why the shop is closed on a day, in brackets after a space; empty where no reason is given. */
+  public static String closedFor(Instant when, OpeningHours hours) {
+    return hours
+        .closureReason(when.atZone(hours.zone()).toLocalDate())
+        .map(r -> " (" + r + ")")
+        .orElse("");
   }
 
   private String wantedLine(List<Option> options, Instant wanted) {

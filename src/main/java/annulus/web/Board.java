@@ -10,6 +10,7 @@ import annulus.exchange.LoggerRules;
 import annulus.handback.Promise;
 import annulus.measure.MeasuredDiameter;
 import annulus.quantity.InvalidValue;
+import annulus.report.PromiseText;
 import annulus.store.BoreFit;
 import annulus.store.BoreTrend;
 import annulus.store.Job;
@@ -451,7 +452,11 @@ final class Board {
     }
     if (!shop().hours().isOpen(when)) {
       throw new Refused(
-          "The shop is closed at " + times.full(when) + closedFor(when) + ". " + first(view));
+          "The shop is closed at "
+              + times.full(when)
+              + PromiseText.closedFor(when, shop().hours())
+              + ". "
+              + first(view));
     }
     if (when.isBefore(view.promisable().get())) {
       throw new Refused(times.full(when) + " is too early. " + first(view));
@@ -460,14 +465,6 @@ final class Board {
 
   private String first(JobView view) {
     return "The first time that can be kept is " + times.full(view.promisable().get()) + ".";
-  }
-
-  private String closedFor(Instant when) {
-    return shop()
-        .hours()
-        .closureReason(times.dayOf(when))
-        .map(reason -> " (" + reason + ")")
-        .orElse("");
   }
 
   /** Takes back the last change. */
