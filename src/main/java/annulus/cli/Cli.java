@@ -96,7 +96,6 @@ final class Cli {
     return ExitCode.BAD_INPUT;
   }
 
-  /** One clear line, whatever characters a file's name has. */
   private void say(IOException e) {
     if (e instanceof NoSuchFileException gone) {
       say(gone.getFile(), "", "no such file", "the name of a file that is there");
@@ -110,6 +109,7 @@ final class Cli {
     }
   }
 
+  /** One clear line, whatever characters a file's name has. */
   private void say(String file, String field, String problem, String allowed) {
     String named = file == null || file.isBlank() ? "file without a name" : file;
     err.println(new PlacedProblem(named, 0, 0, field, problem, allowed));

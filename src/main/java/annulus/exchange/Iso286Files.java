@@ -45,14 +45,9 @@ public final class Iso286Files {
   }
 
   static Iso286Tables readFiles(DataFiles files) throws IOException {
-    DataFiles.Layer grades = last(files, "iso286-grades.csv");
-    DataFiles.Layer deviations = last(files, "iso286-deviations.csv");
+    DataFiles.Layer grades = files.last("iso286-grades.csv");
+    DataFiles.Layer deviations = files.last("iso286-deviations.csv");
     return tables(grades.name(), grades.reader(), deviations.name(), deviations.reader());
-  }
-
-  private static DataFiles.Layer last(DataFiles files, String table) throws IOException {
-    List<DataFiles.Layer> layers = files.layers(table);
-    return layers.get(layers.size() - 1);
   }
 
   /**

@@ -40,8 +40,7 @@ public final class KnowledgeFiles {
   /** These tables hang together as a whole: a shop's file stands in for the program's. */
   private static <T> T table(DataFiles files, String name, BiFunction<String, Reader, T> read)
       throws IOException {
-    List<DataFiles.Layer> layers = files.layers(name);
-    DataFiles.Layer last = layers.get(layers.size() - 1);
+    DataFiles.Layer last = files.last(name);
     try {
       return read.apply(last.name(), last.reader());
     } catch (InvalidValue e) {

@@ -146,8 +146,6 @@ final class LoggerSurvey {
   }
 
   private Optional<DateOrder> order() {
-    LoggerTrack dayFirst = readDayFirst;
-    LoggerTrack monthFirst = readMonthFirst;
     if (firstOpen == null) {
       return Optional.empty();
     }
@@ -155,16 +153,17 @@ final class LoggerSurvey {
       checkDeclared(options.dateOrder().get());
       return options.dateOrder();
     }
-    if (dotted && dayFirst.impossible() == 0) {
+    if (dotted && readDayFirst.impossible() == 0) {
       return Optional.of(DateOrder.DAY_FIRST);
     }
-    if ((dayFirst.impossible() == 0) != (monthFirst.impossible() == 0)) {
-      boolean day = dayFirst.impossible() == 0;
+    if ((readDayFirst.impossible() == 0) != (readMonthFirst.impossible() == 0)) {
+      boolean day = readDayFirst.impossible() == 0;
       return Optional.of(day ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
     }
-    boolean bothPossible = dayFirst.impossible() == 0;
-    if (bothPossible && (dayFirst.midnights() > 0) != (monthFirst.midnights() > 0)) {
-      return Optional.of(dayFirst.midnights() > 0 ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
+    boolean bothPossible = readDayFirst.impossible() == 0;
+    if (bothPossible && (readDayFirst.midnights() > 0) != (readMonthFirst.midnights() > 0)) {
+      return Optional.of(
+          readDayFirst.midnights() > 0 ? DateOrder.DAY_FIRST : DateOrder.MONTH_FIRST);
     }
     refuse(
         firstOpenLine,
