@@ -36,9 +36,10 @@ import org.junit.jupiter.params.provider.MethodSource;
  * built wrong on purpose, to show that the rule can fail.
  */
 class ArchitectureTest {
-  /** Top to bottom; the two faces share the first place. */
+  /** Top to bottom; the steps of the build first, which nothing uses, then the two faces. */
   private static final List<List<String>> ORDER =
       List.of(
+          List.of("build"),
           List.of("cli", "web"),
           List.of("store"),
           List.of("report"),
@@ -55,7 +56,7 @@ class ArchitectureTest {
           List.of("quantity"));
 
   private static final List<String> PURE =
-      ORDER.subList(4, ORDER.size()).stream().flatMap(List::stream).toList();
+      ORDER.subList(5, ORDER.size()).stream().flatMap(List::stream).toList();
 
   private static final Set<String> EMPTY_WORDS =
       Set.of("util", "utils", "common", "manager", "impl");
