@@ -8,12 +8,9 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /** Reads clock times with an offset, or local ones in a zone where they are not ambiguous. */
 final class ClockTimes {
-  private static final Pattern OFFSET = Pattern.compile(".*(Z|[+-][0-9]{2}:?[0-9]{2})$");
-
   private static final String USUAL = "0000-00-00T00:00";
 
   private final Problems problems;
@@ -46,7 +43,7 @@ final class ClockTimes {
     }
     String written = text.get().replace(' ', 'T');
     try {
-      if (written.length() > 16 && OFFSET.matcher(written).matches()) {
+      if (written.length() > USUAL.length() && hasOffset(written)) {
         return Optional.of(OffsetDateTime.parse(written).toInstant());
       }
       return local(f, name, parsed(written), zone);
@@ -73,13 +70,25 @@ final class ClockTimes {
   }
 
   private static boolean isUsual(String written) {
-    if (written.length() != USUAL.length()) {
+    return looksLike(USUAL, written);
+  }
+
+  /** Whether it ends with {@code Z}, {@code +01:00} or {@code +0100}. */
+  private static boolean hasOffset(String written) {
+    int sign = Math.max(written.lastIndexOf('+'), written.lastIndexOf('-'));
+    String after = written.substring(sign + 1);
+    return written.endsWith("Z") || looksLike("00:00", after) || looksLike("0000", after);
+  }
+
+  /** Whether it has a digit where the pattern has 0, and else the same characters. */
+  private static boolean looksLike(String pattern, String written) {
+    if (written.length() != pattern.length()) {
       return false;
     }
-    for (int i = 0; i < USUAL.length(); i++) {
+    for (int i = 0; i < pattern.length(); i++) {
       char c = written.charAt(i);
       boolean digit = c >= '0' && c <= '9';
-      if (USUAL.charAt(i) == '0' ? !digit : c != USUAL.charAt(i)) {
+      if (pattern.charAt(i) == '0' ? !digit : c != pattern.charAt(i)) {
         return false;
       }
     }

@@ -213,7 +213,11 @@ final class MemberReader {
   }
 
   private void checkSpan(Fields f, Side side, List<Reading> readings, Instrument instrument) {
-    double mean = readings.stream().mapToDouble(Reading::mm).average().orElse(0);
+    double sum = 0;
+    for (Reading reading : readings) {
+      sum += reading.mm();
+    }
+    double mean = readings.isEmpty() ? 0 : sum / readings.size();
     Instrument.Use use = side == Side.BORE ? Instrument.Use.INSIDE : Instrument.Use.OUTSIDE;
     if (instrument.spanFor(use, mean).isEmpty()) {
       List<String> able =

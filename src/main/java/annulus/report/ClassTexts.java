@@ -48,9 +48,14 @@ final class ClassTexts {
   }
 
   private static String shortest(List<Finding> findings) {
-    return findings.stream()
-        .map(RuleTexts::reason)
-        .min(Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder()))
-        .orElse("");
+    String shortest = "";
+    for (Finding finding : findings) {
+      String reason = RuleTexts.reason(finding);
+      int shorter = Integer.compare(reason.length(), shortest.length());
+      if (shortest.isEmpty() || shorter < 0 || (shorter == 0 && reason.compareTo(shortest) < 0)) {
+        shortest = reason;
+      }
+    }
+    return shortest;
   }
 }

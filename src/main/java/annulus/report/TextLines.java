@@ -14,6 +14,8 @@ final class TextLines {
   private static final Set<String> UNITS =
       Set.of("%", "µm", "mm", "°C", "K", "N", "N·m", "mL", "min", "h", "d", "s", "±");
 
+  private static final String AFTER_UNIT = ".,;:)";
+
   private final StringBuilder out = new StringBuilder();
 
   /** An empty line; never two in a row. */
@@ -70,7 +72,11 @@ final class TextLines {
   private static boolean isUnit(String text, int from) {
     int end = text.indexOf(' ', from);
     String word = text.substring(from, end < 0 ? text.length() : end);
-    return UNITS.contains(word.replaceAll("[.,;:)]+$", ""));
+    int last = word.length();
+    while (last > 0 && AFTER_UNIT.indexOf(word.charAt(last - 1)) >= 0) {
+      last--;
+    }
+    return UNITS.contains(word.substring(0, last));
   }
 
   /** The cell padded to a width; a longer one gets one space after it. */

@@ -1,6 +1,7 @@
 package annulus.select;
 
 import annulus.quantity.InvalidValue;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -21,7 +22,9 @@ public final class RuleBook {
 
   public RuleBook(List<Rule> rules) {
     this.rules = List.copyOf(rules);
-    this.sorted = rules.stream().sorted((a, b) -> a.id().compareTo(b.id())).toList();
+    List<Rule> byId = new ArrayList<>(rules);
+    byId.sort((a, b) -> a.id().compareTo(b.id()));
+    this.sorted = List.copyOf(byId);
     Set<String> ids = new HashSet<>();
     for (Rule rule : rules) {
       if (!ids.add(rule.id())) {

@@ -3,7 +3,6 @@ package annulus.select;
 import annulus.catalog.CompoundClass;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,21 +13,6 @@ import java.util.function.Function;
  * @param table every class, in the catalogue's order
  */
 public record Selection(List<ClassVerdict> table) {
-  /**
-   * The least filling, then what the rules prefer, then the stronger, then by name so that no file
-   * order decides.
-   */
-  private static final Comparator<ClassVerdict> LEAST_FILLING =
-      Comparator.<ClassVerdict>comparingDouble(v -> v.compound().gapUm().high())
-          .thenComparingInt(v -> -v.count(Rule.Verdict.PREFERS))
-          .thenComparingDouble(v -> -v.compound().strengthMPa().likely())
-          .thenComparing(v -> v.compound().id());
-
-  private static final Comparator<ClassVerdict> RELEASABLE_FIRST =
-      Comparator.<ClassVerdict>comparingInt(
-              v -> v.compound().permanence() == CompoundClass.Permanence.RELEASABLE ? 0 : 1)
-          .thenComparing(LEAST_FILLING);
-
   public Selection {
     table = List.copyOf(table);
   }
@@ -69,16 +53,39 @@ public record Selection(List<ClassVerdict> table) {
   /** Where the best usable class stands; -1 for none. */
   private static int best(
       List<ClassVerdict> table, boolean releasableFirst, Optional<String> forced) {
-    Comparator<ClassVerdict> order = releasableFirst ? RELEASABLE_FIRST : LEAST_FILLING;
     int best = -1;
     for (int i = 0; i < table.size(); i++) {
       ClassVerdict verdict = table.get(i);
       boolean asked = forced.isEmpty() || forced.get().equals(verdict.compound().id());
-      if (verdict.usable() && asked && (best < 0 || order.compare(verdict, table.get(best)) < 0)) {
+      if (verdict.usable() && asked && (best < 0 || comesBefore(verdict, table.get(best), releasableFirst))) {
         best = i;
       }
     }
     return best;
+  }
+
+  /**
+   * First what comes apart, if that is wanted; then the least filling, then what the rules prefer,
+   * then the stronger, then by name so that no file order decides.
+   */
+  private static boolean comesBefore(ClassVerdict a, ClassVerdict b, boolean releasableFirst) {
+    CompoundClass one = a.compound();
+    CompoundClass other = b.compound();
+    int order = releasableFirst ? Boolean.compare(isReleasable(other), isReleasable(one)) : 0;
+    if (order == 0) {
+      order = Double.compare(one.gapUm().high(), other.gapUm().high());
+    }
+    if (order == 0) {
+      order = Integer.compare(b.count(Rule.Verdict.PREFERS), a.count(Rule.Verdict.PREFERS));
+    }
+    if (order == 0) {
+      order = Double.compare(other.strengthMPa().likely(), one.strengthMPa().likely());
+    }
+    return (order == 0 ? one.id().compareTo(other.id()) : order) < 0;
+  }
+
+  private static boolean isReleasable(CompoundClass compound) {
+    return compound.permanence() == CompoundClass.Permanence.RELEASABLE;
   }
 
   private static ClassVerdict.Standing standing(Spoken spoken) {
