@@ -25,7 +25,7 @@ import java.util.Optional;
  * @param gap what was found out about the gap
  * @param cure cure of the chosen class; empty when no class is chosen
  * @param press what the interference does; empty for a joint that is not one
- * @param hold what the cured joint carries; empty when no class is chosen or no figure is honest
+ * @param holds what the cured joint carries; none when no class is chosen, else one
  * @param steps what to do, in workshop order
  * @param cautions what the rules say of the joint and the chosen class
  * @param table every class with its verdict
@@ -39,16 +39,22 @@ public record Advice(
     GapFinding gap,
     Optional<CureTimes> cure,
     Optional<PressReport> press,
-    Optional<HoldReport> hold,
+    List<HoldReport> holds,
     List<Step> steps,
     List<Finding> cautions,
     List<ClassVerdict> table,
     List<Figure> figures) {
   public Advice {
+    holds = WhenAsked.copyOf(holds);
     steps = WhenAsked.copyOf(steps);
     cautions = List.copyOf(cautions);
     table = List.copyOf(table);
     figures = WhenAsked.copyOf(figures);
+  }
+
+  /** What the cured joint carries; empty when no class is chosen. */
+  public Optional<HoldReport> hold() {
+    return holds.isEmpty() ? Optional.empty() : Optional.of(holds.get(0));
   }
 
   /** What to do. */
@@ -109,20 +115,35 @@ public record Advice(
    *
    * @param gap at 20 °C
    * @param level probability of the limits, two-sided
+   * @param limits of the centred gap at that level
    * @param bore the measured bore; empty for a stated gap
    * @param part the measured part; empty for a stated gap
    * @param atAssemblyUm mean radial gap at the assembly temperature, µm
    * @param inService mean radial gap at the ends of the service range, µm
-   * @param remedy what would decide, where the measurement can't
+   * @param remedies what would decide, where the measurement can't; at most one
    */
   public record GapFinding(
       Gap gap,
       double level,
+      Gap.Limits limits,
       Optional<MeasuredDiameter> bore,
       Optional<MeasuredDiameter> part,
       double atAssemblyUm,
       ServiceGap inService,
-      Optional<Remedy> remedy) {}
+      List<Remedy> remedies) {
+    public GapFinding {
+      remedies = WhenAsked.copyOf(remedies);
+    }
+
+    /** What would decide, where the measurement can't. */
+    public Optional<Remedy> remedy() {
+      return remedies.isEmpty() ? Optional.empty() : Optional.of(remedies.get(0));
+    }
+
+    GapFinding withRemedies(List<Remedy> found) {
+      return new GapFinding(gap, level, limits, bore, part, atAssemblyUm, inService, found);
+    }
+  }
 
   /**
    * Mean radial gap over the service range.

@@ -6,11 +6,12 @@ import annulus.advice.Advice.Figure;
 import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.Kind;
+import annulus.advice.Advice.PlannedPrimer;
 import annulus.advice.Advice.Step;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
-import annulus.fit.Gap;
+import annulus.quantity.Estimate;
 import annulus.select.ClassVerdict;
 import annulus.stock.Draw;
 import java.time.Instant;
@@ -59,22 +60,23 @@ public final class Advisor {
             : Optional.empty();
     Choice choice = Choice.of(order, knowledge, found, press);
     Decision decision = choice.decision(order, catalog, found.gap());
-    if (decision.kind() == Kind.MEASURE_AGAIN) {
-      found = withRemedy(found, work.remedy(found));
-    }
-    Gap gap = found.gap();
+    GapFinding gap =
+        decision.kind() == Kind.MEASURE_AGAIN ? found.withRemedies(work.remedies(found)) : found;
+    Optional<PlannedPrimer> primer = choice.primer();
     Optional<CurePlan> plan =
-        decision.compound().flatMap(c -> CurePlan.of(order, catalog, c, gap, choice.primer()));
+        decision.compound().isPresent()
+            ? CurePlan.of(order, catalog, decision.compound().get(), gap, primer)
+            : Optional.empty();
     if (plan.isEmpty() && decision.kind() == Kind.USE_COMPOUND) {
       decision = no(Kind.NO_CLASS, decision);
     }
+    Optional<CureTimes> cure = plan.map(p -> p.times(primer));
     Optional<HoldWork> bond =
+        plan.map(p -> new HoldWork(order, knowledge, p.compound(), gap, primer));
+    Optional<HandBack> handBack =
         plan.isPresent()
-            ? decision.compound().map(c -> new HoldWork(order, knowledge, c, gap, choice.primer()))
+            ? Release.of(order, catalog, plan.get(), cure.get(), bond.get().fractionWanted())
             : Optional.empty();
-    Optional<HoldReport> held = bond.map(HoldWork::report);
-    Optional<CureTimes> cure = plan.map(p -> p.times(choice.primer()));
-    Optional<HandBack> handBack = plan.flatMap(p -> Release.of(order, catalog, p, held));
     if (decision.kind() == Kind.PRESS_DRY) {
       handBack = Release.dryFit(order, press);
     }
@@ -87,10 +89,10 @@ public final class Advisor {
         order,
         decision,
         handBack,
-        found,
+        gap,
         cure,
         press,
-        hold(bond, held, plan, handBack).map(h -> withCarriers(h, order, gap, choice)),
+        holds(bond, plan, handBack, choice),
         steps(order, decision, cure, handBack, gap),
         choice.cautions(),
         choice.selection().table(),
@@ -102,53 +104,52 @@ public final class Advisor {
       Decision decision,
       Optional<CureTimes> cure,
       Optional<HandBack> handBack,
-      Gap gap) {
+      GapFinding gap) {
     return WhenAsked.list(
         () -> Steps.of(order, catalog, decision, cure, handBack, volumeMl(order, gap)));
   }
 
-  /** The hold, with what it is worth at hand-back. */
-  private static Optional<HoldReport> hold(
+  /** The hold, with what it is worth at hand-back; worked out when it is asked for. */
+  private List<HoldReport> holds(
       Optional<HoldWork> bond,
-      Optional<HoldReport> held,
       Optional<CurePlan> plan,
-      Optional<HandBack> handBack) {
-    if (held.isEmpty() || handBack.isEmpty()) {
-      return held;
+      Optional<HandBack> handBack,
+      Choice choice) {
+    if (bond.isEmpty()) {
+      return List.of();
     }
-    double fraction = plan.orElseThrow().sureFraction(handBack.get().after());
-    return held.map(h -> h.withHandBack(bond.orElseThrow().atFraction(fraction)));
+    HoldWork work = bond.get();
+    return WhenAsked.list(
+        () -> {
+          Optional<Estimate> atHandBack =
+              handBack.flatMap(h -> work.atFraction(plan.orElseThrow().sureFraction(h.after())));
+          return List.of(work.report(atHandBack, carriers(work, choice)));
+        });
   }
 
   /** Where the chosen class never carries the load, those of the suitable ones that do. */
-  private HoldReport withCarriers(HoldReport held, JointOrder order, Gap gap, Choice choice) {
-    if (held.fractionWanted().orElse(0) <= 1 || !held.computable()) {
-      return held;
+  private List<CompoundClass> carriers(HoldWork chosen, Choice choice) {
+    if (chosen.fractionWanted().orElse(0) <= 1 || !chosen.computable()) {
+      return List.of();
     }
-    return held.withCarriers(
-        choice.selection().table().stream()
-            .filter(ClassVerdict::usable)
-            .map(ClassVerdict::compound)
-            .filter(c -> isReleased(c, order, gap, choice))
-            .toList());
+    List<CompoundClass> carriers = new ArrayList<>();
+    for (ClassVerdict verdict : choice.selection().table()) {
+      if (verdict.usable() && isReleased(chosen.with(verdict.compound()))) {
+        carriers.add(verdict.compound());
+      }
+    }
+    return carriers;
   }
 
-  private boolean isReleased(CompoundClass compound, JointOrder order, Gap gap, Choice choice) {
-    HoldReport held = new HoldWork(order, knowledge, compound, gap, choice.primer()).report();
-    return CurePlan.of(order, catalog, compound, gap, choice.primer())
-        .flatMap(p -> Release.of(order, catalog, p, Optional.of(held)))
+  private boolean isReleased(HoldWork bond) {
+    return CurePlan.of(bond.order(), catalog, bond.compound(), bond.found(), bond.primer())
+        .flatMap(p -> released(bond, p))
         .isPresent();
   }
 
-  private static GapFinding withRemedy(GapFinding found, Optional<annulus.measure.Remedy> remedy) {
-    return new GapFinding(
-        found.gap(),
-        found.level(),
-        found.bore(),
-        found.part(),
-        found.atAssemblyUm(),
-        found.inService(),
-        remedy);
+  private Optional<HandBack> released(HoldWork bond, CurePlan plan) {
+    CureTimes cure = plan.times(bond.primer());
+    return Release.of(bond.order(), catalog, plan, cure, bond.fractionWanted());
   }
 
   private static Decision no(Kind kind, Decision was) {
@@ -164,10 +165,10 @@ public final class Advisor {
     return !order.movedAt().get().isBefore(mayGrab);
   }
 
-  private double volumeMl(JointOrder order, Gap gap) {
+  private double volumeMl(JointOrder order, GapFinding found) {
     return Draw.compound(
-            gap.nominalMm(),
-            gap.upperUm(order.confidence()),
+            found.gap().nominalMm(),
+            found.limits().upperUm(),
             order.engagementMm(),
             catalog.policy().value("waste-factor"),
             catalog.policy().value("least-draw-ml"))

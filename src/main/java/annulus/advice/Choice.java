@@ -31,8 +31,11 @@ import java.util.Set;
  * @param asked the class that the order insists on: then the others do not decide
  */
 record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<String> asked) {
-  private static final String NOT_SURE = "gap-not-sure";
+  private static final Set<String> NOT_SURE = Set.of("gap-not-sure");
   private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
+  private static final Set<String> TOO_WIDE = Set.of("gap-too-wide", "face-to-face-limit");
+  private static final Set<String> PRESS_TOO_HIGH = Set.of("press-too-high");
+  private static final Set<Fact> FIT = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY);
 
   static Choice of(
       JointOrder order, Knowledge knowledge, GapFinding found, Optional<PressReport> press) {
@@ -108,22 +111,29 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     Policy policy = catalog.policy();
     double dryUm = policy.value("dry-press-from-um");
     double dry = JointFacts.probabilityDry(gap, dryUm);
+    List<Finding> against = against();
+    List<Finding> forbidden = ofJoint(against);
     if (dry >= order.confidence()) {
       boolean tight =
-          gap.smallestUm() < policy.value("dry-press-least-um")
-              || forbidden().stream().anyMatch(f -> f.rule().id().equals("press-too-high"));
-      return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against() : List.of());
+          gap.smallestUm() < policy.value("dry-press-least-um") || has(forbidden, PRESS_TOO_HIGH);
+      return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against : List.of());
     }
-    boolean nearlyDry = gap.largestUm() <= dryUm && forbidden().isEmpty();
+    boolean nearlyDry = gap.largestUm() <= dryUm && forbidden.isEmpty();
     if (onlyUnsure() || nearlyDry) {
-      double best = selection.table().stream().mapToDouble(ClassVerdict::covers).max().orElse(0);
-      return no(Kind.MEASURE_AGAIN, Math.max(best, dry), only(Set.of(NOT_SURE)));
+      return no(Kind.MEASURE_AGAIN, Math.max(bestCovers(), dry), only(against, NOT_SURE));
     }
     if (tooWideForAll()) {
-      List<Finding> because = only(Set.of("gap-too-wide", "face-to-face-limit"));
-      return no(Kind.TOO_WIDE, 0, because);
+      return no(Kind.TOO_WIDE, 0, only(against, TOO_WIDE));
     }
-    return no(Kind.NO_CLASS, 0, against());
+    return no(Kind.NO_CLASS, 0, against);
+  }
+
+  private double bestCovers() {
+    double best = 0;
+    for (ClassVerdict verdict : selection.table()) {
+      best = Math.max(best, verdict.covers());
+    }
+    return best;
   }
 
   private static Decision no(Kind kind, double probability, List<Finding> because) {
@@ -132,31 +142,66 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
 
   /** The classes that decide: all, or only the one that was asked for. */
   private List<ClassVerdict> considered() {
-    return selection.table().stream()
-        .filter(v -> asked.isEmpty() || asked.get().equals(v.compound().id()))
-        .toList();
+    if (asked.isEmpty()) {
+      return selection.table();
+    }
+    List<ClassVerdict> considered = new ArrayList<>(1);
+    for (ClassVerdict verdict : selection.table()) {
+      if (asked.get().equals(verdict.compound().id())) {
+        considered.add(verdict);
+      }
+    }
+    return considered;
   }
 
   /** Whether some class is held back by nothing but the doubt about the gap. */
   private boolean onlyUnsure() {
-    return considered().stream()
-        .map(v -> v.of(Rule.Verdict.EXCLUDES))
-        .anyMatch(f -> !f.isEmpty() && f.stream().allMatch(x -> x.rule().id().equals(NOT_SURE)));
+    for (ClassVerdict verdict : considered()) {
+      List<Finding> excluding = verdict.of(Rule.Verdict.EXCLUDES);
+      if (!excluding.isEmpty() && only(excluding, NOT_SURE).size() == excluding.size()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean tooWideForAll() {
-    Set<String> wide = Set.of("gap-too-wide", "face-to-face-limit");
-    return selection.table().stream()
-        .allMatch(v -> v.findings().stream().anyMatch(f -> wide.contains(f.rule().id())));
+    for (ClassVerdict verdict : selection.table()) {
+      if (!has(verdict.findings(), TOO_WIDE)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Findings of the joint itself that exclude every class. */
-  private List<Finding> forbidden() {
-    return against().stream().filter(f -> f.rule().ofJoint()).toList();
+  private static List<Finding> ofJoint(List<Finding> findings) {
+    List<Finding> ofJoint = new ArrayList<>();
+    for (Finding finding : findings) {
+      if (finding.rule().ofJoint()) {
+        ofJoint.add(finding);
+      }
+    }
+    return ofJoint;
   }
 
-  private List<Finding> only(Set<String> rules) {
-    return against().stream().filter(f -> rules.contains(f.rule().id())).toList();
+  private static boolean has(List<Finding> findings, Set<String> rules) {
+    for (Finding finding : findings) {
+      if (rules.contains(finding.rule().id())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static List<Finding> only(List<Finding> findings, Set<String> rules) {
+    List<Finding> only = new ArrayList<>();
+    for (Finding finding : findings) {
+      if (rules.contains(finding.rule().id())) {
+        only.add(finding);
+      }
+    }
+    return only;
   }
 
   /**
@@ -164,10 +209,12 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
    * itself rules out are left aside while there are others.
    */
   private List<Finding> against() {
-    List<ClassVerdict> near =
-        considered().stream()
-            .filter(v -> v.findings().stream().noneMatch(f -> GAP.contains(f.rule().id())))
-            .toList();
+    List<ClassVerdict> near = new ArrayList<>();
+    for (ClassVerdict verdict : considered()) {
+      if (!has(verdict.findings(), GAP)) {
+        near.add(verdict);
+      }
+    }
     List<ClassVerdict> about = near.isEmpty() ? byDistance() : near;
     Map<String, Finding> byRule = new LinkedHashMap<>();
     for (boolean ofJoint : new boolean[] {true, false}) {
@@ -196,13 +243,14 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
    * the measurement, the form and the press fit.
    */
   List<Finding> cautions() {
+    Optional<ClassVerdict> chosen = selection.chosen();
+    if (chosen.isPresent()) {
+      return chosen.get().of(Rule.Verdict.CAUTION);
+    }
     List<Finding> result = new ArrayList<>();
-    List<ClassVerdict> about =
-        selection.chosen().map(List::of).orElse(selection.table().stream().limit(1).toList());
-    boolean chosen = selection.chosen().isPresent();
-    for (ClassVerdict verdict : about) {
-      for (Finding finding : verdict.of(Rule.Verdict.CAUTION)) {
-        if (chosen || withoutBond(finding)) {
+    if (!selection.table().isEmpty()) {
+      for (Finding finding : selection.table().get(0).of(Rule.Verdict.CAUTION)) {
+        if (withoutBond(finding)) {
           result.add(finding);
         }
       }
@@ -211,10 +259,16 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   }
 
   private static boolean withoutBond(Finding finding) {
-    Set<Fact> facts = finding.rule().facts();
-    boolean shape =
-        facts.stream().anyMatch(f -> f.id().startsWith("form.") || f.id().startsWith("press."));
-    boolean fit = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY).containsAll(facts);
-    return finding.rule().ofJoint() && (shape || fit);
+    Rule rule = finding.rule();
+    return rule.ofJoint() && (ofShape(rule) || FIT.containsAll(rule.facts()));
+  }
+
+  private static boolean ofShape(Rule rule) {
+    for (Fact fact : rule.facts()) {
+      if (fact.id().startsWith("form.") || fact.id().startsWith("press.")) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -3,6 +3,7 @@ package annulus.advice;
 import annulus.advice.Advice.CureTimes;
 import annulus.advice.Advice.CurvePoint;
 import annulus.advice.Advice.Figure;
+import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.advice.Advice.StageTime;
 import annulus.catalog.Activity;
@@ -18,7 +19,6 @@ import annulus.cure.CureModel;
 import annulus.cure.GapFactor;
 import annulus.cure.SlowestRate;
 import annulus.cure.Spread;
-import annulus.fit.Gap;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,7 +53,7 @@ final class CurePlan {
   private CurePlan(
       JointOrder order,
       CompoundClass compound,
-      Gap gap,
+      GapFinding found,
       Optional<PlannedPrimer> primer,
       Faces faces) {
     this.order = order;
@@ -63,8 +63,8 @@ final class CurePlan {
     CompoundClass.Cure cure = compound.cure();
     this.slowFullHours = slowFullHours(compound, primer);
     this.spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
-    this.upperUm = Math.max(0, gap.upperUm(order.confidence()));
-    this.typicalGap = gapFactor(cure, gap.largestUm(), cure.gapExponent().likely());
+    this.upperUm = Math.max(0, found.limits().upperUm());
+    this.typicalGap = gapFactor(cure, found.gap().largestUm(), cure.gapExponent().likely());
     this.slowGap = Math.max(typicalGap, gapFactor(cure, upperUm, cure.gapExponent().high()));
     CureModel likely = model(typicalGap);
     this.typical = likely.in(order.cure().history(), 0.5);
@@ -93,10 +93,15 @@ final class CurePlan {
       JointOrder order,
       Catalog catalog,
       CompoundClass compound,
-      Gap gap,
+      GapFinding found,
       Optional<PlannedPrimer> primer) {
     return Faces.of(order, catalog, primer)
-        .map(faces -> new CurePlan(order, compound, gap, primer, faces));
+        .map(faces -> new CurePlan(order, compound, found, primer, faces));
+  }
+
+  /** The class that cures. */
+  CompoundClass compound() {
+    return compound;
   }
 
   /** Primed practice counts only with both faces primed by a primer that the order names. */
@@ -124,7 +129,7 @@ final class CurePlan {
   }
 
   /** Time, since the start, at which half of all such joints reach a fraction. */
-  Optional<Duration> typical(double fraction) {
+  private Optional<Duration> typical(double fraction) {
     return duration(typical.secondsTo(fraction));
   }
 
@@ -142,7 +147,7 @@ final class CurePlan {
    * Full cure as the slowest practice has it. That figure is already a slow one for workshop faces,
    * so only gap and temperature are applied to it; the doubts are not stacked on it a second time.
    */
-  Optional<Duration> slowPracticeFull() {
+  private Optional<Duration> slowPracticeFull() {
     double hours = slowFullHours * slowGap;
     return duration(typical.reduced().secondsToReach(hours));
   }
@@ -209,11 +214,6 @@ final class CurePlan {
   /** Strength fraction reached after so many seconds at the wanted confidence. */
   double sureFraction(double seconds) {
     return slow.fractionAt(seconds);
-  }
-
-  /** The strength fraction that a stage stands for. */
-  double fractionOf(Stage stage) {
-    return compound.cure().at(stage).fraction();
   }
 
   /** Every factor of the cure with its source. */

@@ -47,11 +47,12 @@ final class GapWork {
     return new GapFinding(
         gap,
         order.confidence(),
+        gap.limits(order.confidence()),
         bore,
         part,
         gap.meanUm() + movement(gap, assembly, Side.LIKELY),
         service(gap, assembly),
-        Optional.empty());
+        List.of());
   }
 
   private Optional<MeasuredDiameter> measured(Member member) {
@@ -102,10 +103,13 @@ final class GapWork {
     return new ThermalGap(gap.nominalMm(), outer, inner).radialUm(0, celsius, celsius);
   }
 
-  /** What would decide between the classes and a dry press. */
-  Optional<Remedy> remedy(GapFinding found) {
+  /**
+   * What would decide between the classes and a dry press; looked for when it is asked for, as a
+   * job list does not print it.
+   */
+  List<Remedy> remedies(GapFinding found) {
     if (found.bore().isEmpty() || found.part().isEmpty()) {
-      return Optional.empty();
+      return List.of();
     }
     Set<Interval> ranges = new LinkedHashSet<>(); // several classes have the same range
     for (CompoundClass compound : catalog.compounds().values()) {
@@ -116,8 +120,6 @@ final class GapWork {
     Policy policy = catalog.policy();
     ranges.add(
         new Interval(-policy.value("entry-gap-limit-um"), policy.value("dry-press-from-um")));
-    List<Instrument> instruments = List.copyOf(catalog.instruments().values());
-    Decider decider = new Decider(instruments, limits);
     Decider.Question question =
         new Decider.Question(
             found.gap().largestUm(),
@@ -127,6 +129,12 @@ final class GapWork {
             order.confidence());
     int readings =
         Math.max(3, Math.max(order.bore().readings().size(), order.part().readings().size()));
-    return Optional.of(decider.remedyFor(question, Math.min(readings, limits.mostReadings())));
+    return WhenAsked.list(() -> List.of(remedy(question, readings)));
+  }
+
+  private Remedy remedy(Decider.Question question, int readings) {
+    List<Instrument> instruments = List.copyOf(catalog.instruments().values());
+    return new Decider(instruments, limits)
+        .remedyFor(question, Math.min(readings, limits.mostReadings()));
   }
 }

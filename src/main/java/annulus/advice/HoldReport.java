@@ -47,31 +47,4 @@ public record HoldReport(
     ways = List.copyOf(ways);
     carriers = List.copyOf(carriers);
   }
-
-  /** The same with the hold at hand-back. */
-  HoldReport withHandBack(Optional<Estimate> hold) {
-    return with(hold, carriers);
-  }
-
-  /** The same with the classes that carry the load. */
-  HoldReport withCarriers(List<CompoundClass> others) {
-    return with(atHandBack, others);
-  }
-
-  private HoldReport with(Optional<Estimate> hold, List<CompoundClass> others) {
-    return new HoldReport(
-        computable,
-        bondCold,
-        bondHot,
-        torqueHot,
-        hold,
-        wantedN,
-        fractionWanted,
-        safety,
-        factors,
-        breakLoose,
-        breakLooseTorque,
-        ways,
-        others);
-  }
 }

@@ -1,5 +1,6 @@
 package annulus.advice;
 
+import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Finish;
@@ -33,94 +34,143 @@ final class HoldWork {
   private final JointOrder order;
   private final Knowledge knowledge;
   private final CompoundClass compound;
-  private final Gap gap;
+  private final GapFinding found;
   private final Optional<PlannedPrimer> primer;
   private final List<HoldFactor> whenCold;
+  private final List<Tool> tools;
+  private final Optional<Load> load;
+  private final HybridHold hot;
+  private final Optional<LoadCheck> check;
+  private final OptionalDouble fractionWanted;
 
   HoldWork(
       JointOrder order,
       Knowledge knowledge,
       CompoundClass compound,
-      Gap gap,
+      GapFinding found,
       Optional<PlannedPrimer> primer) {
     this.order = order;
     this.knowledge = knowledge;
     this.compound = compound;
-    this.gap = gap;
+    this.found = found;
     this.primer = primer;
-    this.whenCold = computable() ? whenCold(gap.limits(order.confidence())) : List.of();
+    this.tools = tools();
+    this.load = load(order, knowledge);
+    this.whenCold = computable() ? whenCold(found.limits()) : List.of();
+    this.hot = computable() ? joint(compound.hotFraction(order.service().high())) : nothing();
+    this.check =
+        computable() && load.isPresent()
+            ? Optional.of(new LoadCheck(hot, load.get()))
+            : Optional.empty();
+    this.fractionWanted = load.isPresent() ? needed() : OptionalDouble.empty();
+  }
+
+  /** Without figures a load is never covered, whatever the cure. */
+  private OptionalDouble needed() {
+    OptionalDouble needed =
+        check.isPresent() ? check.get().strengthFractionNeeded() : OptionalDouble.empty();
+    return needed.isPresent() ? needed : OptionalDouble.of(Double.POSITIVE_INFINITY);
+  }
+
+  /** The same joint with another class. */
+  HoldWork with(CompoundClass other) {
+    return new HoldWork(order, knowledge, other, found, primer);
+  }
+
+  JointOrder order() {
+    return order;
+  }
+
+  CompoundClass compound() {
+    return compound;
+  }
+
+  GapFinding found() {
+    return found;
+  }
+
+  Optional<PlannedPrimer> primer() {
+    return primer;
   }
 
   /** Laminates and plastics get no figure: none would be honest. */
-  private boolean computable() {
+  boolean computable() {
     return order.bore().material().isMetal() && order.part().material().isMetal();
   }
 
-  HoldReport report() {
-    Optional<Load> load = load(order, knowledge);
-    if (!computable()) {
-      return withoutFigures(load);
-    }
-    HybridHold cold = joint(WHOLE);
-    HybridHold hot = joint(hotFraction());
-    Optional<LoadCheck> check = load.map(l -> new LoadCheck(hot, l));
-    Removal removal = removal(cold);
+  /**
+   * Strength fraction that covers the load; empty without a load, above 1 when the joint never
+   * does.
+   */
+  OptionalDouble fractionWanted() {
+    return fractionWanted;
+  }
+
+  /**
+   * What there is to tell of it.
+   *
+   * @param atHandBack axial hold at hand-back, N, if there is one
+   * @param carriers other classes that carry the load in time
+   */
+  HoldReport report(Optional<Estimate> atHandBack, List<CompoundClass> carriers) {
+    Removal removal = removal(computable() ? joint(WHOLE) : hot);
+    return computable() ? figures(removal, atHandBack, carriers) : withoutFigures(removal);
+  }
+
+  private HoldReport figures(
+      Removal removal, Optional<Estimate> atHandBack, List<CompoundClass> carriers) {
     return new HoldReport(
         true,
-        cold.axialN(),
+        joint(WHOLE).axialN(),
         hot.axialN(),
         hot.torqueNm(),
-        Optional.empty(),
-        wanted(load),
-        check
-            .map(
-                c -> OptionalDouble.of(c.strengthFractionNeeded().orElse(Double.POSITIVE_INFINITY)))
-            .orElse(OptionalDouble.empty()),
+        atHandBack,
+        wanted(),
+        fractionWanted,
         check.flatMap(LoadCheck::safety),
         hot.bond().factors(),
         removal.breakLooseN(),
         removal.breakLooseTorqueNm(),
-        removal.ways(tools()),
-        List.of());
+        removal.ways(tools),
+        carriers);
   }
 
-  /** Nothing can be computed: a load is then never covered, whatever the cure. */
-  private HoldReport withoutFigures(Optional<Load> load) {
-    HybridHold nothing =
-        new HybridHold(
-            new BondHold(gap.nominalMm(), order.engagementMm(), NONE, List.of()),
-            new FrictionHold(NONE, NONE, false),
-            knowledge.hold().limits());
+  private HoldReport withoutFigures(Removal removal) {
     return new HoldReport(
         false,
         NONE,
         NONE,
         NONE,
         Optional.empty(),
-        wanted(load),
-        load.isPresent() ? OptionalDouble.of(Double.POSITIVE_INFINITY) : OptionalDouble.empty(),
+        wanted(),
+        fractionWanted,
         Optional.empty(),
         List.of(),
         NONE,
         NONE,
-        removal(nothing).ways(tools()),
+        removal.ways(tools),
         List.of());
+  }
+
+  /** A bond of which nothing can be said. */
+  private HybridHold nothing() {
+    return new HybridHold(
+        new BondHold(found.gap().nominalMm(), order.engagementMm(), NONE, List.of()),
+        new FrictionHold(NONE, NONE, false),
+        knowledge.hold().limits());
   }
 
   /** Hold at a share of the strength, hot. */
   Optional<Estimate> atFraction(double fraction) {
     return computable()
-        ? Optional.of(joint(hotFraction()).atStrength(Math.min(1, fraction)).axialN())
+        ? Optional.of(hot.atStrength(Math.min(1, fraction)).axialN())
         : Optional.empty();
   }
 
-  private Estimate hotFraction() {
-    return compound.hotFraction(order.service().high());
-  }
-
-  private OptionalDouble wanted(Optional<Load> load) {
-    return load.map(l -> OptionalDouble.of(l.requiredN(gap.nominalMm())))
-        .orElse(OptionalDouble.empty());
+  private OptionalDouble wanted() {
+    return load.isPresent()
+        ? OptionalDouble.of(load.get().requiredN(found.gap().nominalMm()))
+        : OptionalDouble.empty();
   }
 
   /** The order's load with its own safety factor, or that of the consequence. */
@@ -136,7 +186,8 @@ final class HoldWork {
     factors.add(new HoldFactor(Kind.HOT_STRENGTH, hotFraction));
     factors.addAll(whenCold);
     BondHold bond =
-        new BondHold(gap.nominalMm(), order.engagementMm(), compound.strengthMPa(), factors);
+        new BondHold(
+            found.gap().nominalMm(), order.engagementMm(), compound.strengthMPa(), factors);
     return new HybridHold(bond, FrictionHold.none(), knowledge.hold().limits());
   }
 
@@ -154,7 +205,7 @@ final class HoldWork {
             .surfaceFactor(order.bore().material().bondFace(), order.part().material().bondFace()));
     factors.add(new HoldFactor(Kind.FINISH, finish()));
     primerOnFace().ifPresent(p -> factors.add(new HoldFactor(Kind.PRIMER, p.strengthFactor())));
-    factors.add(knowledge.hold().engagementFactor(order.engagementMm(), gap.nominalMm()));
+    factors.add(knowledge.hold().engagementFactor(order.engagementMm(), found.gap().nominalMm()));
     order.load().ifPresent(l -> factors.add(knowledge.hold().dynamicFactor(l.repeats())));
     return factors;
   }

@@ -84,17 +84,24 @@ final class JointFacts {
         .flag(Fact.SEAL_NEAR, order.surroundings().sealNear())
         .flag(Fact.ELECTRONICS_NEAR, order.surroundings().electronicsNear())
         .flag(Fact.WARRANTY, order.surroundings().warranty())
-        .flag(
-            Fact.FINISH_SAID,
-            order.assumptions().stream().noneMatch(a -> a.field().endsWith(".finish")))
+        .flag(Fact.FINISH_SAID, finishSaid())
         .flag(Fact.LOAD_GIVEN, order.load().isPresent())
         .number(Fact.WANTED_CONFIDENCE, order.confidence())
         .build();
   }
 
+  private boolean finishSaid() {
+    for (JointOrder.Assumption assumption : order.assumptions()) {
+      if (assumption.field().endsWith(".finish")) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private void gap(Facts.Builder facts) {
     Gap gap = found.gap();
-    Gap.Limits limits = gap.limits(order.confidence());
+    Gap.Limits limits = found.limits();
     facts
         .number(Fact.GAP_LIKELY, gap.largestUm())
         .number(Fact.GAP_LARGEST, limits.upperUm())

@@ -136,11 +136,7 @@ public record Reassessment(
         .flatMap(
             c ->
                 CurePlan.of(
-                    advice.order(),
-                    desk.catalog(),
-                    c,
-                    advice.gap().gap(),
-                    advice.decision().primer()));
+                    advice.order(), desk.catalog(), c, advice.gap(), advice.decision().primer()));
   }
 
   private static Optional<Stage> stage(Told told, Duration until) {

@@ -1,6 +1,7 @@
 package annulus.advice;
 
 import annulus.advice.Advice.Condition;
+import annulus.advice.Advice.CureTimes;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.HandBackCondition;
 import annulus.catalog.Catalog;
@@ -12,6 +13,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** When a joint may be handed back: the latest of all conditions, or never. */
 final class Release {
@@ -38,20 +40,31 @@ final class Release {
         : Optional.empty();
   }
 
-  /** The earliest safe hand-back of a bonded joint; empty when a condition is never met. */
+  /**
+   * The earliest safe hand-back of a bonded joint; empty when a condition is never met.
+   *
+   * @param plan the cure of its class
+   * @param cure the times of that plan
+   * @param fractionWanted strength fraction that covers the load, above 1 where none does; empty
+   *     without a load
+   */
   static Optional<HandBack> of(
-      JointOrder order, Catalog catalog, CurePlan plan, Optional<HoldReport> hold) {
+      JointOrder order,
+      Catalog catalog,
+      CurePlan plan,
+      CureTimes cure,
+      OptionalDouble fractionWanted) {
     ReleaseRule rule = catalog.release().get(order.consequence());
     List<HandBackCondition> conditions = new ArrayList<>();
     Duration rest =
         Duration.ofSeconds(
             (long) Math.ceil(60 * catalog.policy().value("undisturbed-after-fixture-min")));
     boolean rested =
-        add(conditions, Condition.FIXTURE_AND_REST, stage(plan, Stage.FIXTURE).map(rest::plus));
-    boolean staged = add(conditions, Condition.POLICY_STAGE, stage(plan, rule.stage()));
+        add(conditions, Condition.FIXTURE_AND_REST, cure.at(Stage.FIXTURE).sure().map(rest::plus));
+    boolean staged = add(conditions, Condition.POLICY_STAGE, cure.at(rule.stage()).sure());
     boolean slow =
-        !rule.slowPractice() || add(conditions, Condition.SLOW_PRACTICE, plan.slowPracticeFull());
-    boolean carried = load(conditions, plan, hold);
+        !rule.slowPractice() || add(conditions, Condition.SLOW_PRACTICE, cure.slowPracticeFull());
+    boolean carried = load(conditions, plan, fractionWanted);
     if (!(rested && staged && slow && carried)) {
       return Optional.empty();
     }
@@ -65,23 +78,22 @@ final class Release {
   }
 
   private static boolean load(
-      List<HandBackCondition> conditions, CurePlan plan, Optional<HoldReport> hold) {
-    if (hold.isEmpty() || hold.get().fractionWanted().isEmpty()) {
+      List<HandBackCondition> conditions, CurePlan plan, OptionalDouble fractionWanted) {
+    if (fractionWanted.isEmpty()) {
       return true;
     }
-    double fraction = hold.get().fractionWanted().getAsDouble();
+    double fraction = fractionWanted.getAsDouble();
     return fraction <= 1
         && add(conditions, Condition.HOLD_COVERS_LOAD, plan.sure(Math.max(fraction, 1e-9)));
   }
 
-  private static Optional<Duration> stage(CurePlan plan, Stage stage) {
-    return plan.sure(plan.fractionOf(stage));
-  }
-
   private static boolean add(
       List<HandBackCondition> conditions, Condition condition, Optional<Duration> after) {
-    after.ifPresent(d -> conditions.add(new HandBackCondition(condition, d)));
-    return after.isPresent();
+    if (after.isEmpty()) {
+      return false;
+    }
+    conditions.add(new HandBackCondition(condition, after.get()));
+    return true;
   }
 
   private static Duration wholeMinutes(Duration duration) {

@@ -59,8 +59,11 @@ public record Instrument(String id, String name, List<Span> spans) {
       Check.within("jaw_flat_mm", jawFlatMm, 0, 10, "mm");
     }
 
+    /** Jaws wider than the bore do not go in. */
     boolean covers(Use wanted, double diameterMm) {
-      return use == wanted && (diameterMm > overMm || overMm == 0) && diameterMm <= upToMm;
+      boolean goesIn = use == Use.OUTSIDE || jawFlatMm <= diameterMm;
+      boolean within = (diameterMm > overMm || overMm == 0) && diameterMm <= upToMm;
+      return use == wanted && within && goesIn;
     }
   }
 

@@ -26,6 +26,10 @@ public final class BatchAnswers<T> {
   private final Advisor advisor;
   private final Function<Answered, T> made;
   private final Consumer<T> consumer;
+
+  /** With one core there is nobody to share the work with. */
+  private final boolean alone = Runtime.getRuntime().availableProcessors() == 1;
+
   private final List<Supplier<Row>> block = new ArrayList<>(BLOCK);
 
   private BatchAnswers(
@@ -74,6 +78,10 @@ public final class BatchAnswers<T> {
   }
 
   private void add(Supplier<Row> row) {
+    if (alone) {
+      consumer.accept(made.apply(answered(row.get())));
+      return;
+    }
     block.add(row);
     if (block.size() == BLOCK) {
       flush();

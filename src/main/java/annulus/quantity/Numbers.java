@@ -76,6 +76,58 @@ public final class Numbers {
     return exactFixed(value, decimals);
   }
 
+  /**
+   * The least number of so many decimals that is not below the value, or the greatest that is not
+   * above it. The value is first rounded to nine decimals: 3.1000000000000001 is 3.1, not 3.2.
+   *
+   * @param decimals 0 to 9
+   */
+  public static String directed(double value, int decimals, boolean upwards) {
+    if (!Double.isFinite(value)) {
+      return Double.toString(value);
+    }
+    if (decimals < TENS.length && Math.abs(value) < SHORT) {
+      double units = value * TENS[decimals];
+      if (isWellBetween(units)) {
+        return decimal((long) (upwards ? Math.ceil(units) : Math.floor(units)), decimals);
+      }
+    }
+    return exactDirected(value, decimals, upwards);
+  }
+
+  /** Nearer to a whole number the decimal text decides which way to round, not the double. */
+  private static boolean isWellBetween(double units) {
+    return Math.abs(units - Math.rint(units)) > 1e-2;
+  }
+
+  /**
+   * The greatest number of so many decimals that is not above the finite value, to the last digit.
+   *
+   * @param decimals 0 or more
+   */
+  public static String floored(double value, int decimals) {
+    if (decimals < TENS.length && Math.abs(value) < SHORT) {
+      double units = value * TENS[decimals];
+      if (isWellBetween(units) || value == Math.rint(value)) {
+        return decimal((long) Math.floor(units), decimals);
+      }
+    }
+    return exactFloored(value, decimals);
+  }
+
+  static String exactFloored(double value, int decimals) {
+    return new BigDecimal(Double.toString(value))
+        .setScale(decimals, RoundingMode.FLOOR)
+        .toPlainString();
+  }
+
+  static String exactDirected(double value, int decimals, boolean upwards) {
+    BigDecimal exact = new BigDecimal(Double.toString(value)).setScale(9, RoundingMode.HALF_EVEN);
+    BigDecimal result =
+        exact.setScale(decimals, upwards ? RoundingMode.CEILING : RoundingMode.FLOOR);
+    return result.signum() == 0 ? result.abs().toPlainString() : result.toPlainString();
+  }
+
   static String exactFixed(double value, int decimals) {
     BigDecimal rounded =
         new BigDecimal(Double.toString(value)).setScale(decimals, RoundingMode.HALF_UP);

@@ -119,10 +119,13 @@ public final class DecisionTexts {
       // too tight: the rule that speaks says "press it dry", which is what must not be done
       return List.of();
     }
-    List<Finding> ofJoint =
-        advice.decision().because().stream()
-            .filter(f -> f.rule().ofJoint() && f.rule().verdict() == Rule.Verdict.EXCLUDES)
-            .toList();
+    List<Finding> ofJoint = new ArrayList<>();
+    for (Finding finding : advice.decision().because()) {
+      Rule rule = finding.rule();
+      if (rule.ofJoint() && rule.verdict() == Rule.Verdict.EXCLUDES) {
+        ofJoint.add(finding);
+      }
+    }
     return ofJoint.isEmpty()
         ? nearest().map(DecisionTexts::blocking).orElse(advice.decision().because())
         : ofJoint;
@@ -134,15 +137,35 @@ public final class DecisionTexts {
     return ofEveryClass(finding, reason) ? reason : className(finding) + reason;
   }
 
+  /** Which rules spoke is looked at first: their words take far longer to make. */
   private boolean ofEveryClass(Finding finding, String reason) {
-    return advice.table().stream()
-        .allMatch(
-            v ->
-                v.findings().stream()
-                    .anyMatch(
-                        f ->
-                            f.rule().id().equals(finding.rule().id())
-                                && RuleTexts.reason(f).equals(reason)));
+    List<Finding> same = new ArrayList<>();
+    for (ClassVerdict verdict : advice.table()) {
+      Optional<Finding> spoken = spoken(finding.rule(), verdict);
+      if (spoken.isEmpty()) {
+        return false;
+      }
+      same.add(spoken.get());
+    }
+    return finding.rule().ofJoint() || saysTheSame(same, reason);
+  }
+
+  private static boolean saysTheSame(List<Finding> findings, String reason) {
+    for (Finding finding : findings) {
+      if (!RuleTexts.reason(finding).equals(reason)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static Optional<Finding> spoken(Rule rule, ClassVerdict verdict) {
+    for (Finding finding : verdict.findings()) {
+      if (finding.rule().id().equals(rule.id())) {
+        return Optional.of(finding);
+      }
+    }
+    return Optional.empty();
   }
 
   private String className(Finding finding) {
@@ -161,12 +184,18 @@ public final class DecisionTexts {
         widest
             ? Comparator.comparingDouble(v -> -v.compound().gapUm().high())
             : Comparator.comparingDouble(v -> -Math.rint(1000 * v.covers()));
-    return considered().stream()
-        .filter(v -> !blocking(v).isEmpty())
-        .min(
-            fit.thenComparing(v -> v.standing() == ClassVerdict.Standing.EXCLUDED)
-                .thenComparingInt(v -> blocking(v).size())
-                .thenComparingDouble(v -> -v.compound().serviceC().high()));
+    Comparator<ClassVerdict> nearer =
+        fit.thenComparing(v -> v.standing() == ClassVerdict.Standing.EXCLUDED)
+            .thenComparingInt(v -> blocking(v).size())
+            .thenComparingDouble(v -> -v.compound().serviceC().high());
+    ClassVerdict nearest = null;
+    for (ClassVerdict verdict : considered()) {
+      if (!blocking(verdict).isEmpty()
+          && (nearest == null || nearer.compare(verdict, nearest) < 0)) {
+        nearest = verdict;
+      }
+    }
+    return Optional.ofNullable(nearest);
   }
 
   private static List<Finding> blocking(ClassVerdict verdict) {

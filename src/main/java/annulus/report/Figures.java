@@ -28,12 +28,12 @@ final class Figures {
 
   /** Away from the middle: an upper limit is never printed lower than it is. */
   static String roundedUp(double value, int decimals) {
-    return rounded(value, decimals, RoundingMode.CEILING);
+    return Numbers.directed(value, decimals, true);
   }
 
   /** A lower limit is never printed higher than it is. */
   static String roundedDown(double value, int decimals) {
-    return rounded(value, decimals, RoundingMode.FLOOR);
+    return Numbers.directed(value, decimals, false);
   }
 
   /**
@@ -69,19 +69,12 @@ final class Figures {
     return value.stripTrailingZeros().toPlainString();
   }
 
-  private static String rounded(double value, int decimals, RoundingMode mode) {
-    if (!Double.isFinite(value)) {
-      return Numbers.plain(value);
-    }
-    // nine decimals first: 3.1000000000000001 is 3.1, not 3.2
-    BigDecimal exact = new BigDecimal(Double.toString(value)).setScale(9, RoundingMode.HALF_EVEN);
-    BigDecimal result = exact.setScale(decimals, mode);
-    return result.signum() == 0 ? result.abs().toPlainString() : result.toPlainString();
-  }
-
   /** Fixed decimals without zeros at the end. */
   static String trimmed(double value, int decimals) {
-    String text = Numbers.fixed(value, decimals);
+    return withoutZeros(Numbers.fixed(value, decimals));
+  }
+
+  private static String withoutZeros(String text) {
     if (text.indexOf('.') < 0) {
       return text;
     }
@@ -125,9 +118,7 @@ final class Figures {
 
   /** A probability as a number, rounded down. */
   static String probability(double value, int decimals) {
-    BigDecimal exact =
-        new BigDecimal(Double.toString(value)).setScale(decimals, RoundingMode.FLOOR);
-    return exact.signum() == 0 ? "0" : exact.stripTrailingZeros().toPlainString();
+    return withoutZeros(Numbers.floored(value, decimals));
   }
 
   /** Six significant digits, plainly written. */

@@ -4,13 +4,12 @@ import annulus.quantity.Numbers;
 import annulus.select.Condition;
 import annulus.select.Fact;
 import annulus.select.Finding;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * The words of a rule that spoke: its reason with the figures in place. The only place where they
@@ -18,7 +17,7 @@ import java.util.regex.Pattern;
  * it seem to pass the limit that it broke.
  */
 public final class RuleTexts {
-  private static final Pattern PLACE = Pattern.compile("(\\bby )?\\{([^}]*)}");
+  private static final String BY = "by ";
   private static final Set<Fact> SHARES =
       Set.of(Fact.CLASS_COVERS, Fact.WANTED_CONFIDENCE, Fact.CLASS_HOT_FRACTION);
   private static final int MOST_DECIMALS = 6;
@@ -46,19 +45,30 @@ public final class RuleTexts {
   }
 
   private String words() {
-    Matcher places = PLACE.matcher(finding.rule().reason());
-    StringBuilder out = new StringBuilder();
-    while (places.find()) {
-      Fact fact = Fact.named(places.group(2)).orElseThrow();
-      String by = places.group(1) == null ? "" : places.group(1);
-      String text = text(fact);
+    String reason = finding.rule().reason();
+    StringBuilder out = new StringBuilder(reason.length() + 16);
+    int told = 0;
+    for (int open = reason.indexOf('{'); open >= 0; open = reason.indexOf('{', told)) {
+      int close = reason.indexOf('}', open);
+      if (close < 0) {
+        break;
+      }
+      out.append(reason, told, open);
+      String text = text(Fact.named(reason.substring(open + 1, close)).orElseThrow());
       // "larger by -12" says nothing: after "by" the size alone is meant
-      boolean sizeOnly = !by.isEmpty() && text.startsWith("-");
-      places.appendReplacement(
-          out, Matcher.quoteReplacement(by + (sizeOnly ? text.substring(1) : text)));
+      boolean sizeOnly = text.startsWith("-") && isAfterBy(reason, open);
+      out.append(text, sizeOnly ? 1 : 0, text.length());
+      told = close + 1;
     }
-    places.appendTail(out);
-    return out.toString();
+    return out.append(reason, told, reason.length()).toString();
+  }
+
+  /** Whether the word "by" and a space end here. */
+  private static boolean isAfterBy(String reason, int end) {
+    int start = end - BY.length();
+    return start >= 0
+        && reason.startsWith(BY, start)
+        && (start == 0 || !Character.isLetterOrDigit(reason.charAt(start - 1)));
   }
 
   private String text(Fact fact) {
@@ -76,13 +86,13 @@ public final class RuleTexts {
     if (fact == Fact.WANTED_CONFIDENCE) {
       return Figures.wanted(value);
     }
-    double limit =
-        leaves(finding.rule().when()).stream()
-            .map(leaf -> limit(leaf, fact))
-            .flatMapToDouble(OptionalDouble::stream)
-            .findFirst()
-            .orElse(value);
-    return Figures.percent(value, limit);
+    for (Condition leaf : leaves(finding.rule().when())) {
+      OptionalDouble limit = limit(leaf, fact);
+      if (limit.isPresent()) {
+        return Figures.percent(value, limit.getAsDouble());
+      }
+    }
+    return Figures.percent(value, value);
   }
 
   private String number(Fact fact, double value) {
@@ -138,11 +148,16 @@ public final class RuleTexts {
 
   private static List<Condition> leaves(Condition when) {
     if (when instanceof Condition.All all) {
-      return all.parts().stream().flatMap(p -> leaves(p).stream()).toList();
+      return leaves(all.parts());
     }
-    if (when instanceof Condition.Any any) {
-      return any.parts().stream().flatMap(p -> leaves(p).stream()).toList();
+    return when instanceof Condition.Any any ? leaves(any.parts()) : List.of(when);
+  }
+
+  private static List<Condition> leaves(List<Condition> parts) {
+    List<Condition> leaves = new ArrayList<>();
+    for (Condition part : parts) {
+      leaves.addAll(leaves(part));
     }
-    return List.of(when);
+    return leaves;
   }
 }

@@ -35,6 +35,7 @@ record ShopTime(ZoneId zone, Instant start) {
       DateTimeFormatter.ofPattern("xxx", Locale.ENGLISH);
   private static final DateTimeFormatter ISO =
       DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssxxx", Locale.ENGLISH);
+  private static final int LAST_SHORT_YEAR = 9999;
 
   /** Weekday, date, 24 h time and offset. */
   String full(Instant instant) {
@@ -73,7 +74,29 @@ record ShopTime(ZoneId zone, Instant start) {
 
   /** ISO 8601 with offset, to the second. */
   String iso(Instant instant) {
-    return ISO.format(instant.atZone(zone));
+    ZonedDateTime at = instant.atZone(zone);
+    return at.getYear() < 0 || at.getYear() > LAST_SHORT_YEAR ? ISO.format(at) : iso(at);
+  }
+
+  /** As the formatter writes it, which takes long for each line of a job list. */
+  private static String iso(ZonedDateTime at) {
+    StringBuilder text = new StringBuilder(25);
+    text.append((char) ('0' + at.getYear() / 1000)).append((char) ('0' + at.getYear() / 100 % 10));
+    two(text, at.getYear() % 100);
+    two(text.append('-'), at.getMonthValue());
+    two(text.append('-'), at.getDayOfMonth());
+    two(text.append('T'), at.getHour());
+    two(text.append(':'), at.getMinute());
+    two(text.append(':'), at.getSecond());
+    int offset = at.getOffset().getTotalSeconds();
+    boolean behind = offset / 60 < 0;
+    two(text.append(behind ? '-' : '+'), Math.abs(offset) / 3600);
+    two(text.append(':'), Math.abs(offset) / 60 % 60);
+    return text.toString();
+  }
+
+  private static void two(StringBuilder text, int number) {
+    text.append((char) ('0' + number / 10)).append((char) ('0' + number % 10));
   }
 
   String offset(Instant instant) {

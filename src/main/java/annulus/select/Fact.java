@@ -4,6 +4,8 @@ import static annulus.select.Fact.Kind.FLAG;
 import static annulus.select.Fact.Kind.NUMBER;
 import static annulus.select.Fact.Kind.WORD;
 
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 
 /** What a rule may look at. Facts of a class begin with {@code class.}. */
@@ -70,6 +72,8 @@ public enum Fact {
     FLAG
   }
 
+  private static final Map<String, Fact> BY_ID = byId();
+
   private final String id;
   private final Kind kind;
   private final String unit;
@@ -82,6 +86,14 @@ public enum Fact {
     this.unit = unit;
     this.meaning = meaning;
     this.ofClass = id.startsWith("class.");
+  }
+
+  private static Map<String, Fact> byId() {
+    Map<String, Fact> byId = new HashMap<>();
+    for (Fact fact : values()) {
+      byId.put(fact.id, fact);
+    }
+    return byId;
   }
 
   /** The name used in rules. */
@@ -108,11 +120,6 @@ public enum Fact {
 
   /** The fact with this name. */
   public static Optional<Fact> named(String id) {
-    for (Fact fact : values()) {
-      if (fact.id.equals(id)) {
-        return Optional.of(fact);
-      }
-    }
-    return Optional.empty();
+    return Optional.ofNullable(BY_ID.get(id));
   }
 }

@@ -22,6 +22,15 @@ class NumbersPropertyTest {
     }
     for (int digits = 0; digits <= 8; digits++) {
       assertEquals(Numbers.exactFixed(value, digits), Numbers.fixed(value, digits));
+      assertDirectedAsExact(value, digits);
+    }
+  }
+
+  private static void assertDirectedAsExact(double value, int digits) {
+    assertEquals(Numbers.exactFloored(value, digits), Numbers.floored(value, digits));
+    for (boolean upwards : new boolean[] {true, false}) {
+      assertEquals(
+          Numbers.exactDirected(value, digits, upwards), Numbers.directed(value, digits, upwards));
     }
   }
 
@@ -33,6 +42,18 @@ class NumbersPropertyTest {
       assertEquals(Numbers.exactPlain(value), Numbers.plain(value));
     }
     assertEquals(Numbers.exactFixed(value, digits), Numbers.fixed(value, digits));
+    assertDirectedAsExact(value, digits);
+  }
+
+  @Property(tries = 20_000)
+  void numbers_beside_a_whole_step_are_not_turned(
+      @ForAll @IntRange(min = -3_000_000, max = 3_000_000) int whole,
+      @ForAll @IntRange(min = 0, max = 6) int digits,
+      @ForAll @IntRange(min = -3, max = 3) int steps) {
+    double step = whole / Math.pow(10, digits);
+    assertDirectedAsExact(step + steps * Math.ulp(step), digits);
+    assertDirectedAsExact(step * (1 + steps * 1e-9), digits);
+    assertDirectedAsExact(step * (1 + steps * 1e-4), digits);
   }
 
   @Property(tries = 20_000)

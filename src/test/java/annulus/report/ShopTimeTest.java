@@ -6,11 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.LongRange;
+import net.jqwik.api.statistics.Statistics;
 import org.junit.jupiter.api.Test;
 
 class ShopTimeTest {
@@ -34,6 +42,27 @@ class ShopTimeTest {
     assertEquals("2 min", ShopTime.down(Duration.ofSeconds(179)));
     assertEquals("2 h 10 min", ShopTime.down(Duration.ofSeconds(130 * 60 + 59)));
     assertEquals("0 s", ShopTime.down(Duration.ofMillis(400)));
+  }
+
+  /** From before the first year to beyond the last short one, with offsets of seconds and none. */
+  @Property
+  void a_time_is_written_as_the_pattern_says(
+      @ForAll @LongRange(min = -70_000_000_000L, max = 400_000_000_000L) long second,
+      @ForAll("offsets") ZoneOffset offset) {
+    Instant at = Instant.ofEpochSecond(second);
+    DateTimeFormatter pattern =
+        DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssxxx", Locale.ENGLISH);
+    assertEquals(pattern.format(at.atZone(offset)), new ShopTime(offset, at).iso(at));
+    Statistics.label("year")
+        .collect(at.atZone(offset).getYear() < 0 ? "before" : at.atZone(offset).getYear() < 10_000);
+  }
+
+  @Provide
+  Arbitrary<ZoneOffset> offsets() {
+    return Arbitraries.integers()
+        .between(-18 * 3600, 18 * 3600)
+        .edgeCases(e -> e.add(0, -1, -59, -60, -3600, 3600))
+        .map(ZoneOffset::ofTotalSeconds);
   }
 
   @Property
