@@ -4,10 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.objectweb.asm.ClassReader;
@@ -27,26 +30,38 @@ public final class PlainCalls {
   private static final String MARK = "$$";
 
   private final Map<String, byte[]> classes = new TreeMap<>();
+  private final Map<String, byte[]> madeBefore = new TreeMap<>();
+
+  /** Classes that had lambdas now. */
+  private final Set<String> fresh = new HashSet<>();
+
   private final Map<String, List<String>> membersByHost = new LinkedHashMap<>();
 
   private PlainCalls() {}
 
   /**
-   * Rewrites every class in a folder and puts the new ones beside them. A second time adds nothing.
+   * Rewrites every class in a folder and puts the new ones beside them. A second time adds nothing;
+   * what was made for an older state of a class is removed.
    *
    * @param args the folder
    * @throws IOException when a file can't be read or written
    */
   public static void main(String[] args) throws IOException {
     Path folder = Path.of(args[0]);
-    List<byte[]> all = new ArrayList<>();
+    Map<Path, byte[]> all = new TreeMap<>();
     try (Stream<Path> files = Files.walk(folder)) {
       for (Path file : files.filter(f -> f.toString().endsWith(".class")).toList()) {
-        all.add(Files.readAllBytes(file));
+        all.put(file, Files.readAllBytes(file));
       }
     }
-    for (Map.Entry<String, byte[]> each : of(all).entrySet()) {
-      Files.write(folder.resolve(each.getKey() + ".class"), each.getValue());
+    Map<Path, byte[]> plain = new TreeMap<>();
+    of(all.values()).forEach((name, bytes) -> plain.put(folder.resolve(name + ".class"), bytes));
+    for (Map.Entry<Path, byte[]> each : plain.entrySet()) {
+      Files.write(each.getKey(), each.getValue());
+    }
+    all.keySet().removeAll(plain.keySet());
+    for (Path old : all.keySet()) {
+      Files.delete(old);
     }
   }
 
@@ -56,18 +71,31 @@ public final class PlainCalls {
    * @param all compiled classes; those that may call each other's private methods come together
    * @return each by its internal name
    */
-  static Map<String, byte[]> of(List<byte[]> all) {
+  static Map<String, byte[]> of(Collection<byte[]> all) {
     PlainCalls plain = new PlainCalls();
     all.forEach(plain::rewrite);
     plain.membersByHost.forEach(plain::join);
+    plain.madeBefore.forEach(plain::keep);
     return plain.classes;
   }
 
   private void rewrite(byte[] bytes) {
     ClassReader reader = new ClassReader(bytes);
+    String name = reader.getClassName();
+    if (name.contains(MARK)) {
+      madeBefore.put(name, bytes);
+      return;
+    }
     ClassWriter writer = new ClassWriter(0);
-    reader.accept(new OneClass(reader.getClassName(), writer), 0);
-    classes.put(reader.getClassName(), writer.toByteArray());
+    reader.accept(new OneClass(name, writer), 0);
+    classes.put(name, writer.toByteArray());
+  }
+
+  /** What was made for a class before is old when that was compiled anew. */
+  private void keep(String name, byte[] bytes) {
+    if (!fresh.contains(name.substring(0, name.indexOf(MARK)))) {
+      classes.put(name, bytes);
+    }
   }
 
   /** Lets the new classes call the private methods that hold the bodies of the lambdas. */
@@ -135,6 +163,7 @@ public final class PlainCalls {
 
     private String withClass(LambdaClass lambda) {
       made++;
+      fresh.add(name);
       String lambdaName = name + MARK + made;
       classes.put(lambdaName, lambda.bytes(lambdaName, host));
       membersByHost.computeIfAbsent(host, h -> new ArrayList<>()).add(lambdaName);

@@ -43,7 +43,7 @@ final class AdviseCommand {
     Words words = words(args);
     Advisor advisor = Tables.advisor(words);
     OrderReader reader =
-        new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zone());
+        new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zoneWhenAsked());
     if (words.has("--batch") || words.has("--out")) {
       return batch(words, advisor, reader);
     }

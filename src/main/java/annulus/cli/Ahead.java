@@ -1,7 +1,6 @@
 package annulus.cli;
 
 import annulus.exchange.OrderReader;
-import java.time.ZoneId;
 
 /**
  * Prepares on a second core what nearly every command soon needs: a start is mostly preparing.
@@ -15,6 +14,6 @@ final class Ahead extends Thread {
 
   @Override
   public void run() {
-    OrderReader.prepare(ZoneId.systemDefault());
+    OrderReader.prepare();
   }
 }

@@ -31,7 +31,7 @@ final class SourcesCommand {
     Path file = Path.of(words.rest().get(0));
     try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
       JointOrder order =
-          new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zone())
+          new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zoneWhenAsked())
               .json(file.toString(), in);
       out.print(SourceList.text(advisor.advise(order), advisor.knowledge()));
     }

@@ -4,15 +4,11 @@ import annulus.quantity.Numbers;
 import annulus.quantity.Units;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Lengths and temperatures as people write them: mm and °C bare, inch and °F with their unit. */
 final class Measures {
-  private static final Pattern WRITTEN =
-      Pattern.compile("([+-]?[0-9]+(?:\\.[0-9]+)?|[+-]?\\.[0-9]+)\\s*([A-Za-zµμ°\"]*)");
-  private static final Pattern DECIMAL_COMMA =
-      Pattern.compile("[+-]?[0-9]+,[0-9]+\\s*[A-Za-zµμ°\"]*");
+  private static final String UNIT_SIGNS = "µμ°\"";
+  private static final String SPACES = " \t\n\u000B\f\r";
 
   private final Problems problems;
 
@@ -101,7 +97,9 @@ final class Measures {
     if (isBare(text)) {
       return conversion.apply(Double.parseDouble(text), "");
     }
-    if (DECIMAL_COMMA.matcher(text).matches()) {
+    int unitFrom = unitFrom(text);
+    String number = withoutSpaces(text.substring(0, unitFrom));
+    if (number.indexOf(',') > 0 && isNumber(number, ',')) {
       String point = text.replace(',', '.');
       problems.add(
           node.place(),
@@ -110,10 +108,9 @@ final class Measures {
           "a decimal point: " + point);
       return NONE;
     }
-    Matcher matcher = WRITTEN.matcher(text);
     OptionalDouble value =
-        matcher.matches()
-            ? conversion.apply(Double.parseDouble(matcher.group(1)), matcher.group(2))
+        isNumber(number, '.')
+            ? conversion.apply(Double.parseDouble(number), text.substring(unitFrom))
             : NONE;
     if (value.isEmpty()) {
       problems.add(
@@ -123,6 +120,42 @@ final class Measures {
           allowed);
     }
     return value;
+  }
+
+  /** Where the letters and signs at the end begin. */
+  private static int unitFrom(String text) {
+    int from = text.length();
+    while (from > 0 && isOfUnit(text.charAt(from - 1))) {
+      from--;
+    }
+    return from;
+  }
+
+  private static String withoutSpaces(String text) {
+    int to = text.length();
+    while (to > 0 && SPACES.indexOf(text.charAt(to - 1)) >= 0) {
+      to--;
+    }
+    return text.substring(0, to);
+  }
+
+  private static boolean isOfUnit(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || UNIT_SIGNS.indexOf(c) >= 0;
+  }
+
+  /** Digits, a sign before them or not, with at most one mark that is not the last. */
+  private static boolean isNumber(String text, char mark) {
+    int from = text.startsWith("+") || text.startsWith("-") ? 1 : 0;
+    int marks = 0;
+    for (int i = from; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == mark && i + 1 < text.length()) {
+        marks++;
+      } else if (c < '0' || c > '9') {
+        return false;
+      }
+    }
+    return from < text.length() && marks <= 1;
   }
 
   /** Digits with at most one point between them: a number without a unit, as most are. */

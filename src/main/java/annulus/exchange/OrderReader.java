@@ -24,7 +24,6 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -32,6 +31,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 
 /** Reads orders: one set of rules for files, command lines and batch rows. */
 public final class OrderReader {
@@ -45,7 +45,7 @@ public final class OrderReader {
   private final Knowledge knowledge;
   private final Catalog catalog;
   private final Instant now;
-  private final ZoneId zone;
+  private final Supplier<ZoneId> zone;
   private final Map<String, ShopPlace> places;
 
   /**
@@ -64,6 +64,20 @@ public final class OrderReader {
    * @param places the shop's places that orders may name
    */
   public OrderReader(Knowledge knowledge, Instant now, ZoneId zone, List<ShopPlace> places) {
+    this(knowledge, now, () -> zone, places);
+  }
+
+  /**
+   * @param knowledge what orders may refer to
+   * @param now the start of orders that give none
+   * @param zone finds the zone of orders that give none; asked for those only
+   */
+  public OrderReader(Knowledge knowledge, Instant now, Supplier<ZoneId> zone) {
+    this(knowledge, now, zone, List.of());
+  }
+
+  private OrderReader(
+      Knowledge knowledge, Instant now, Supplier<ZoneId> zone, List<ShopPlace> places) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
     this.now = now.truncatedTo(ChronoUnit.SECONDS);
@@ -72,12 +86,10 @@ public final class OrderReader {
   }
 
   /** Loads what reading any order needs, so that another thread can do it beforehand. */
-  public static void prepare(ZoneId zone) {
-    Node.Place nowhere = new Node.Place("", 0, 0);
-    new Measures(new Problems()).celsius(new Node.Text(nowhere, "18 C"), "", 0, 30);
-    String time = OffsetDateTime.parse("2000-01-01T00:00Z").atZoneSameInstant(zone).toString();
+  public static void prepare() {
     try {
-      JsonNodes.read("", new StringReader("{\"start\": \"" + time + "\"}"));
+      JsonNodes.read("", new StringReader("{\"zone\": [1.5]}"));
+      ZoneId.of("Etc/UTC"); // the first zone of all takes the time
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -141,7 +153,7 @@ public final class OrderReader {
           f.choice("consequence", Consequence.values())
               .orElseGet(() -> assume("consequence", Consequence.INJURY, "not said: the worst"));
       Surroundings around = surroundings();
-      ZoneId orderZone = f.has("zone") ? clock.zone(f, "zone").orElse(zone) : machineZone();
+      ZoneId orderZone = f.has("zone") ? clock.zone(f, "zone").orElseGet(zone) : machineZone();
       Instant start = start(orderZone);
       CurePlace cure = curePlace(start, orderZone);
       double confidence =
@@ -428,8 +440,9 @@ public final class OrderReader {
     }
 
     private ZoneId machineZone() {
-      assumed.add(new Assumption("zone", zone.getId(), "not said: that of this machine"));
-      return zone;
+      ZoneId machine = zone.get();
+      assumed.add(new Assumption("zone", machine.getId(), "not said: that of this machine"));
+      return machine;
     }
 
     private Optional<CompoundClass> compound() {

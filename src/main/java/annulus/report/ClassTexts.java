@@ -6,7 +6,6 @@ import annulus.catalog.CompoundClass;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import annulus.select.Rule;
-import java.util.Comparator;
 import java.util.List;
 
 /** A class's verdict in words. */

@@ -6,12 +6,9 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
-import java.time.temporal.ChronoField;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -22,35 +19,20 @@ import java.util.Optional;
  * @param start when the joint is closed
  */
 record ShopTime(ZoneId zone, Instant start) {
-  /** Spelt out, as the JVM needs long to look up what it calls the days. */
-  private static final Map<Long, String> DAYS =
-      Map.of(1L, "Mon", 2L, "Tue", 3L, "Wed", 4L, "Thu", 5L, "Fri", 6L, "Sat", 7L, "Sun");
-
-  private static final DateTimeFormatter BRIEF =
-      new DateTimeFormatterBuilder()
-          .appendText(ChronoField.DAY_OF_WEEK, DAYS)
-          .appendPattern(" uuuu-MM-dd HH:mm")
-          .toFormatter(Locale.ENGLISH);
-  private static final DateTimeFormatter OFFSET =
-      DateTimeFormatter.ofPattern("xxx", Locale.ENGLISH);
-  private static final DateTimeFormatter ISO =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssxxx", Locale.ENGLISH);
-  private static final int LAST_SHORT_YEAR = 9999;
-
   /** Weekday, date, 24 h time and offset. */
   String full(Instant instant) {
-    return BRIEF.format(at(instant)) + " (" + offset(instant) + ")";
+    return ClockDigits.brief(at(instant)) + " (" + offset(instant) + ")";
   }
 
   /** As {@link #full}, with the offset only where it is not that of the start. */
   String brief(Instant instant) {
     boolean same = offset(instant).equals(offset(start));
-    return same ? BRIEF.format(at(instant)) : full(instant);
+    return same ? ClockDigits.brief(at(instant)) : full(instant);
   }
 
   /** What the shop's wall clock shows, with the offset only where it shows that twice. */
   String wall(Instant instant) {
-    return whichOfTwo(instant).isEmpty() ? BRIEF.format(at(instant)) : full(instant);
+    return whichOfTwo(instant).isEmpty() ? ClockDigits.brief(at(instant)) : full(instant);
   }
 
   /**
@@ -64,7 +46,7 @@ record ShopTime(ZoneId zone, Instant start) {
       return Optional.empty();
     }
     String which = at.getOffset().equals(offsets.get(0)) ? "the first " : "the second ";
-    return Optional.of(which + format(instant, "HH:mm") + " (clock goes back)");
+    return Optional.of(which + ClockDigits.hourAndMinute(at) + " (clock goes back)");
   }
 
   /** Any pattern, in English, at the shop's clock. */
@@ -74,33 +56,11 @@ record ShopTime(ZoneId zone, Instant start) {
 
   /** ISO 8601 with offset, to the second. */
   String iso(Instant instant) {
-    ZonedDateTime at = instant.atZone(zone);
-    return at.getYear() < 0 || at.getYear() > LAST_SHORT_YEAR ? ISO.format(at) : iso(at);
-  }
-
-  /** As the formatter writes it, which takes long for each line of a job list. */
-  private static String iso(ZonedDateTime at) {
-    StringBuilder text = new StringBuilder(25);
-    text.append((char) ('0' + at.getYear() / 1000)).append((char) ('0' + at.getYear() / 100 % 10));
-    two(text, at.getYear() % 100);
-    two(text.append('-'), at.getMonthValue());
-    two(text.append('-'), at.getDayOfMonth());
-    two(text.append('T'), at.getHour());
-    two(text.append(':'), at.getMinute());
-    two(text.append(':'), at.getSecond());
-    int offset = at.getOffset().getTotalSeconds();
-    boolean behind = offset / 60 < 0;
-    two(text.append(behind ? '-' : '+'), Math.abs(offset) / 3600);
-    two(text.append(':'), Math.abs(offset) / 60 % 60);
-    return text.toString();
-  }
-
-  private static void two(StringBuilder text, int number) {
-    text.append((char) ('0' + number / 10)).append((char) ('0' + number % 10));
+    return ClockDigits.iso(instant.atZone(zone));
   }
 
   String offset(Instant instant) {
-    return OFFSET.format(at(instant));
+    return ClockDigits.offset(at(instant));
   }
 
   /** The clock time so long after the start, rounded up to the minute. */

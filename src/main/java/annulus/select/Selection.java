@@ -57,7 +57,9 @@ public record Selection(List<ClassVerdict> table) {
     for (int i = 0; i < table.size(); i++) {
       ClassVerdict verdict = table.get(i);
       boolean asked = forced.isEmpty() || forced.get().equals(verdict.compound().id());
-      if (verdict.usable() && asked && (best < 0 || comesBefore(verdict, table.get(best), releasableFirst))) {
+      if (verdict.usable()
+          && asked
+          && (best < 0 || comesBefore(verdict, table.get(best), releasableFirst))) {
         best = i;
       }
     }

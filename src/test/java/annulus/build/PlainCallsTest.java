@@ -1,5 +1,6 @@
 package annulus.build;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.objectweb.asm.ClassReader;
 import org.objectweb.asm.ClassVisitor;
+import org.objectweb.asm.ClassWriter;
 import org.objectweb.asm.Handle;
 import org.objectweb.asm.MethodVisitor;
 import org.objectweb.asm.Opcodes;
@@ -78,6 +80,35 @@ class PlainCallsTest {
     Map<String, byte[]> twice = PlainCalls.of(List.copyOf(once.values()));
     assertEquals(once.keySet(), twice.keySet());
     assertEquals(new Lambdas().get(), said(twice, Lambdas.class));
+  }
+
+  /** An older state of the class, of which one more is left than is made now. */
+  @Test
+  void what_was_made_for_an_older_state_goes() throws Exception {
+    List<byte[]> all = new ArrayList<>(compiled(Lambdas.class));
+    Map<String, byte[]> made = PlainCalls.of(all);
+    String first = "annulus/build/Lambdas$$1";
+    byte[] old = renamed(made.get("annulus/build/Lambdas$$2"), first);
+    all.add(old);
+    all.add(renamed(old, "annulus/build/Lambdas$$999"));
+    Map<String, byte[]> again = PlainCalls.of(all);
+    assertEquals(made.keySet(), again.keySet());
+    assertArrayEquals(made.get(first), again.get(first));
+  }
+
+  private static byte[] renamed(byte[] bytes, String name) {
+    ClassWriter writer = new ClassWriter(0);
+    new ClassReader(bytes)
+        .accept(
+            new ClassVisitor(Opcodes.ASM9, writer) {
+              @Override
+              public void visit(
+                  int version, int access, String was, String sign, String above, String[] faces) {
+                super.visit(version, access, name, sign, above, faces);
+              }
+            },
+            0);
+    return writer.toByteArray();
   }
 
   @Test

@@ -50,11 +50,17 @@ class ShopTimeTest {
       @ForAll @LongRange(min = -70_000_000_000L, max = 400_000_000_000L) long second,
       @ForAll("offsets") ZoneOffset offset) {
     Instant at = Instant.ofEpochSecond(second);
-    DateTimeFormatter pattern =
-        DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssxxx", Locale.ENGLISH);
-    assertEquals(pattern.format(at.atZone(offset)), new ShopTime(offset, at).iso(at));
+    ShopTime time = new ShopTime(offset, at);
+    assertEquals(asPattern("uuuu-MM-dd'T'HH:mm:ssxxx", at, offset), time.iso(at));
+    Instant minute = time.after(Duration.ZERO);
+    assertEquals(asPattern("EEE uuuu-MM-dd HH:mm (xxx)", minute, offset), time.full(at));
+    assertEquals(asPattern("EEE uuuu-MM-dd HH:mm", minute, offset), time.brief(at));
     Statistics.label("year")
         .collect(at.atZone(offset).getYear() < 0 ? "before" : at.atZone(offset).getYear() < 10_000);
+  }
+
+  private static String asPattern(String pattern, Instant at, ZoneOffset offset) {
+    return DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH).format(at.atZone(offset));
   }
 
   @Provide
