@@ -31,8 +31,11 @@ public final class Advisor {
   public Advisor(Knowledge knowledge) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
-    this.policyFigures =
-        catalog.policy().numbers().values().stream().sorted(BY_ID).map(Advisor::figure).toList();
+    List<NamedNumber> byId = new ArrayList<>(catalog.policy().numbers().values());
+    byId.sort(BY_ID);
+    List<Figure> figures = new ArrayList<>(byId.size());
+    byId.forEach(number -> figures.add(figure(number)));
+    this.policyFigures = List.copyOf(figures);
   }
 
   /** All that it judges by. */

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** What to do, in workshop order. */
 final class Steps {
@@ -112,12 +113,11 @@ final class Steps {
   }
 
   private void prepare(boolean primedAlready) {
-    List<Member> members = List.of(order.bore(), order.part());
     double room = order.cure().history().celsiusAt(0);
-    if (members.stream().anyMatch(m -> m.arrivesAtC().orElse(room) < room)) {
+    if (either(m -> m.arrivesAtC().orElse(room) < room)) {
       add(StepKind.WARM_UP);
     }
-    if (members.stream().anyMatch(m -> m.state() == Member.FaceState.OLD_COMPOUND)) {
+    if (either(m -> m.state() == Member.FaceState.OLD_COMPOUND)) {
       add(StepKind.REMOVE_OLD_COMPOUND);
     }
     if (primedAlready) {
@@ -125,11 +125,14 @@ final class Steps {
     }
     add(StepKind.CLEAN);
     boolean gloss =
-        members.stream()
-            .anyMatch(m -> m.finish().id().equals("polished") || m.finish().id().equals("moulded"));
-    if (gloss && members.stream().allMatch(m -> m.finish().film() == Finish.Film.BARE)) {
+        either(m -> m.finish().id().equals("polished") || m.finish().id().equals("moulded"));
+    if (gloss && !either(m -> m.finish().film() != Finish.Film.BARE)) {
       add(StepKind.ABRADE);
     }
+  }
+
+  private boolean either(Predicate<Member> test) {
+    return test.test(order.bore()) || test.test(order.part());
   }
 
   private boolean isOnAlready() {

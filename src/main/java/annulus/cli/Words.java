@@ -82,7 +82,13 @@ final class Words {
 
   /** Options whose name is in the list. */
   List<Word> among(List<String> names) {
-    return options.stream().filter(o -> names.contains(o.option())).toList();
+    List<Word> among = new ArrayList<>();
+    for (Word word : options) {
+      if (names.contains(word.option())) {
+        among.add(word);
+      }
+    }
+    return among;
   }
 
   /** Words that are no options, such as file names. */

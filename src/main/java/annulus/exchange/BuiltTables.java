@@ -12,6 +12,12 @@ final class BuiltTables {
     T read(DataFiles files) throws IOException;
   }
 
+  /** What the build made. */
+  interface Tables {
+    /** The tables of this type. */
+    Object of(Class<?> type);
+  }
+
   /**
    * The tables as built, or read from the files where a shop's folder lies over them or nothing was
    * built.
@@ -27,16 +33,12 @@ final class BuiltTables {
   static <T> Optional<T> of(Class<T> type) {
     try {
       Class<?> made = Class.forName("annulus.exchange." + TablesAsCode.NAME);
-      return Optional.of(type.cast(made.getDeclaredMethod(method(type)).invoke(null)));
+      Tables tables = (Tables) made.getDeclaredConstructor().newInstance();
+      return Optional.of(type.cast(tables.of(type)));
     } catch (ClassNotFoundException e) {
       return Optional.empty();
     } catch (ReflectiveOperationException e) {
       throw new IllegalStateException(e);
     }
-  }
-
-  /** The method that makes the tables of this type. */
-  static String method(Class<?> type) {
-    return "the" + type.getSimpleName();
   }
 }

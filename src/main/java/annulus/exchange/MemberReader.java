@@ -212,12 +212,17 @@ final class MemberReader {
     return instrument;
   }
 
-  private void checkSpan(Fields f, Side side, List<Reading> readings, Instrument instrument) {
+  /** The plain mean; 0 without readings. */
+  static double meanMm(List<Reading> readings) {
     double sum = 0;
     for (Reading reading : readings) {
       sum += reading.mm();
     }
-    double mean = readings.isEmpty() ? 0 : sum / readings.size();
+    return readings.isEmpty() ? 0 : sum / readings.size();
+  }
+
+  private void checkSpan(Fields f, Side side, List<Reading> readings, Instrument instrument) {
+    double mean = meanMm(readings);
     Instrument.Use use = side == Side.BORE ? Instrument.Use.INSIDE : Instrument.Use.OUTSIDE;
     if (instrument.spanFor(use, mean).isEmpty()) {
       List<String> able =

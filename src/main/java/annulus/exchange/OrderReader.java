@@ -14,7 +14,6 @@ import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Consequence;
 import annulus.catalog.Policy;
-import annulus.measure.Reading;
 import annulus.measure.Side;
 import annulus.quantity.Interval;
 import annulus.quantity.Numbers;
@@ -25,6 +24,7 @@ import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -87,9 +87,11 @@ public final class OrderReader {
 
   /** Loads what reading any order needs, so that another thread can do it beforehand. */
   public static void prepare() {
+    // the first zone of all takes the time, and so does the first that has summer time
+    Instant later = Instant.ofEpochSecond(4_000_000_000L);
+    ZoneOffset offset = ZoneId.of("CET").getRules().getOffset(later);
     try {
-      JsonNodes.read("", new StringReader("{\"zone\": [1.5]}"));
-      ZoneId.of("Etc/UTC"); // the first zone of all takes the time
+      JsonNodes.read("", new StringReader("{\"any\": [1.5, \"" + offset + "\"]}"));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -276,7 +278,7 @@ public final class OrderReader {
     }
 
     private double mean(Member member) {
-      return member.readings().stream().mapToDouble(Reading::mm).average().orElse(0);
+      return MemberReader.meanMm(member.readings());
     }
 
     private CurePlace curePlace(Instant start, ZoneId orderZone) {

@@ -35,7 +35,7 @@ public final class TablesAsCode {
       import java.util.*;
 
       /** What data/ says. Made by the build; not to be changed by hand. */
-      final class %s {
+      final class %s implements BuiltTables.Tables {
         @SuppressWarnings("unchecked")
         private static <K, V> Map<K, V> map(Object... pairs) {
           Map<K, V> map = new LinkedHashMap<>();
@@ -92,10 +92,14 @@ public final class TablesAsCode {
   /** The source of a class that makes these. */
   static String of(List<Object> all) {
     TablesAsCode code = new TablesAsCode();
+    StringBuilder of = new StringBuilder("\n  @Override\n  public Object of(Class<?> type) {\n");
     for (Object each : all) {
-      code.method(each.getClass(), BuiltTables.method(each.getClass()), code.call(each));
+      String made = code.method(each.getClass(), code.call(each));
+      of.append("    if (type == ").append(name(each.getClass())).append(".class) {\n");
+      of.append("      return ").append(made).append(";\n    }\n");
     }
-    return HEAD.formatted(NAME) + code.methods + "}\n";
+    of.append("    throw new IllegalArgumentException(type + \" is no table\");\n  }\n");
+    return HEAD.formatted(NAME) + code.methods + of + "}\n";
   }
 
   /** An expression that makes an equal value. */
@@ -154,10 +158,7 @@ public final class TablesAsCode {
   }
 
   private String method(Type type, String expression) {
-    return method(type, "m" + made++, expression);
-  }
-
-  private String method(Type type, String name, String expression) {
+    String name = "m" + made++;
     methods.append("\n  static ").append(name(type)).append(' ').append(name).append("() {\n");
     methods.append("    return ").append(expression).append(";\n  }\n");
     return name + "()";

@@ -4,6 +4,7 @@ import annulus.catalog.Provenance;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Coefficients of friction of press fits, by pair, method and state of the faces.
@@ -57,8 +58,9 @@ public record FrictionTable(List<Row> rows) {
 
   public FrictionTable {
     rows = List.copyOf(rows);
-    for (Row row : rows) {
-      if (rows.stream().filter(r -> r.answers(row.pair, row.method, row.state)).count() > 1) {
+    for (int i = 0; i < rows.size(); i++) {
+      Row row = rows.get(i);
+      if (first(rows.subList(0, i), row.pair, row.method, row.state).isPresent()) {
         throw new InvalidValue(
             "table", row.pair + " " + row.method + " " + row.state + " is given twice", "once");
       }
@@ -71,15 +73,22 @@ public record FrictionTable(List<Row> rows) {
    * @throws InvalidValue when there is neither
    */
   public Row row(Pair pair, Method method, State state) {
-    return rows.stream()
-        .filter(r -> r.answers(pair, method, state))
-        .findFirst()
-        .or(() -> rows.stream().filter(r -> r.answers(Pair.OTHER, method, state)).findFirst())
+    return first(rows, pair, method, state)
+        .or(() -> first(rows, Pair.OTHER, method, state))
         .orElseThrow(
             () ->
                 new InvalidValue(
                     "friction",
                     pair + " " + method + " " + state + " is not tabulated here",
                     "a pair with a row, or a row OTHER"));
+  }
+
+  private static Optional<Row> first(List<Row> rows, Pair pair, Method method, State state) {
+    for (Row row : rows) {
+      if (row.answers(pair, method, state)) {
+        return Optional.of(row);
+      }
+    }
+    return Optional.empty();
   }
 }
