@@ -68,6 +68,7 @@ public final class TablesAsCode {
                 null,
                 null,
                 "-proc:none",
+                "-XDstringConcat=inline",
                 "-encoding",
                 "UTF-8",
                 "-cp",
