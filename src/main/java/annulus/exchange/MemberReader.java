@@ -11,6 +11,7 @@ import annulus.catalog.Policy;
 import annulus.measure.Reading;
 import annulus.measure.Side;
 import annulus.quantity.Numbers;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -212,8 +213,17 @@ final class MemberReader {
     return instrument;
   }
 
+  /** The mean of the readings, mm; 0 without any. */
+  static double meanMm(List<Reading> readings) {
+    DoubleSummaryStatistics sum = new DoubleSummaryStatistics();
+    for (Reading reading : readings) {
+      sum.accept(reading.mm());
+    }
+    return sum.getAverage();
+  }
+
   private void checkSpan(Fields f, Side side, List<Reading> readings, Instrument instrument) {
-    double mean = readings.stream().mapToDouble(Reading::mm).average().orElse(0);
+    double mean = meanMm(readings);
     Instrument.Use use = side == Side.BORE ? Instrument.Use.INSIDE : Instrument.Use.OUTSIDE;
     if (instrument.spanFor(use, mean).isEmpty()) {
       List<String> able =

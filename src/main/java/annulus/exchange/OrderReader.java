@@ -14,7 +14,6 @@ import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Consequence;
 import annulus.catalog.Policy;
-import annulus.measure.Reading;
 import annulus.measure.Side;
 import annulus.quantity.Interval;
 import annulus.quantity.Numbers;
@@ -264,7 +263,7 @@ public final class OrderReader {
     }
 
     private double mean(Member member) {
-      return member.readings().stream().mapToDouble(Reading::mm).average().orElse(0);
+      return MemberReader.meanMm(member.readings());
     }
 
     private CurePlace curePlace(Instant start, ZoneId orderZone) {
