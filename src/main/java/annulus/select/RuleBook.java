@@ -1,7 +1,6 @@
 package annulus.select;
 
 import annulus.quantity.InvalidValue;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -17,7 +16,9 @@ public final class RuleBook {
 
   private final RuleSide onJoint;
   private final RuleSide onClass;
-  private final Map<Rule.Verdict, Bits> byVerdict = new EnumMap<>(Rule.Verdict.class);
+
+  /** The places of the rules with each verdict, in the order of verdicts. */
+  private final Bits[] byVerdict = new Bits[Rule.Verdict.values().length];
 
   public RuleBook(List<Rule> rules) {
     this.rules = List.copyOf(rules);
@@ -35,7 +36,7 @@ public final class RuleBook {
     this.onJoint = new RuleSide(sorted, false);
     this.onClass = new RuleSide(sorted, true);
     for (Rule.Verdict verdict : Rule.Verdict.values()) {
-      byVerdict.put(verdict, places(verdict));
+      byVerdict[verdict.ordinal()] = places(verdict);
     }
   }
 
@@ -153,7 +154,7 @@ public final class RuleBook {
 
     /** The places of the rules with this verdict. */
     Bits with(Rule.Verdict verdict) {
-      return byVerdict.get(verdict);
+      return byVerdict[verdict.ordinal()];
     }
 
     /**
