@@ -48,6 +48,7 @@ public class AdviceBench {
     Advice advice = advisor.advise(joint);
     int looked = advice.steps().size() + advice.figures().size();
     looked += advice.cure().map(c -> c.curve().size()).orElse(0);
+    looked += advice.holds().size() + advice.gap().remedies().size();
     for (Finding finding : advice.cautions()) {
       looked += finding.figures().size();
     }

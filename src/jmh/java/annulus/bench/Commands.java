@@ -49,6 +49,7 @@ final class Commands {
                         "-Xmx64m", "-cp", CLASSES, "annulus.bench.BareCsv", "copy", "" + jobs, copy)
                     .on("0"))
             .and("one", batchOf(jobs, folder.resolve("one.csv")).on("0"))
+            .and("jar", batchByJar(jobs, folder.resolve("jar.csv")).on("0"))
             .and("two", batchOf(jobs, folder.resolve("two.csv")).on("0,1"));
     Map<String, Double> ms = turns.wallMs(rounds);
     String work = "advise --batch, " + rows + " rows, 64 MB";
@@ -63,6 +64,13 @@ final class Commands {
             "s"));
     lines.add(
         Line.beside(
+            "the same by java -jar",
+            ms.get("jar") / 1000,
+            "Commons CSV read + write",
+            ms.get("bare") / 1000,
+            "s"));
+    lines.add(
+        Line.beside(
             "the same on two cores", ms.get("two") / 1000, "one core", ms.get("one") / 1000, "s"));
     lines.add(
         Line.figure(
@@ -70,22 +78,32 @@ final class Commands {
     return lines;
   }
 
-  private static Program batchOf(Path jobs, Path results) {
+  private static Program batchByJar(Path jobs, Path results) {
     return Program.java(
         "-Xmx64m", "-jar", JAR, "advise", "--batch", "" + jobs, "--out", "" + results);
   }
 
-  private static Program batchOf(Path jobs, Path results, int threads) {
-    return Program.java(
-        "-Xmx64m",
-        "-XX:ActiveProcessorCount=" + threads,
-        "-jar",
-        JAR,
-        "advise",
-        "--batch",
-        "" + jobs,
-        "--out",
-        "" + results);
+  /** As the launcher starts it, with the heap fixed. */
+  private static Program batchOf(Path jobs, Path results, String... more) {
+    List<String> words = new ArrayList<>(List.of(more));
+    words.addAll(
+        List.of(
+            "-Xmx64m",
+            "-Xshare:auto",
+            "-XX:SharedArchiveFile=target/annulus.jsa",
+            "-XX:-UsePerfData",
+            "-Xlog:disable",
+            "-XX:+UseSerialGC",
+            "-XX:InlineSmallCode=500",
+            "-XX:FreqInlineSize=60",
+            "-jar",
+            JAR,
+            "advise",
+            "--batch",
+            "" + jobs,
+            "--out",
+            "" + results));
+    return Program.java(words.toArray(String[]::new));
   }
 
   /** On as many threads as the machine is said to have cores: one, two, four. */
@@ -93,7 +111,7 @@ final class Commands {
     String first = "";
     for (int threads : new int[] {1, 2, 4}) {
       Path results = folder.resolve("threads-" + threads + ".csv");
-      batchOf(jobs, results, threads).wallMs();
+      batchOf(jobs, results, "-XX:ActiveProcessorCount=" + threads).wallMs();
       String print = print(results);
       if (!first.isEmpty() && !first.equals(print)) {
         return false;

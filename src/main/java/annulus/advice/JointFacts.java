@@ -219,7 +219,8 @@ final class JointFacts {
 
   /** Several classes fill the same gaps, and are tried again with primer. */
   private double covered(double lowUm, double highUm) {
-    for (Covered known : covered) {
+    for (int i = 0; i < covered.size(); i++) { // quicker than an iterator; asked for every class
+      Covered known = covered.get(i);
       if (known.lowUm() == lowUm && known.highUm() == highUm) {
         return known.probability();
       }

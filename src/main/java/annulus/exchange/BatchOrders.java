@@ -123,22 +123,22 @@ public final class BatchOrders {
         CSVFormat.DEFAULT.builder().setDelimiter(delimiter).setIgnoreEmptyLines(false).get();
     int skipped = decimalDeclared ? 1 : 0;
     try (CSVParser parser = CSVParser.parse(head, format)) {
-      List<String> names = null;
+      Columns columns = null;
       Iterator<CSVRecord> records = parser.iterator();
       for (long line = skipped + 1L; ; line = parser.getCurrentLineNumber() + skipped + 1) {
-        Optional<CSVRecord> row = next(records, names == null, line, consumer);
+        Optional<CSVRecord> row = next(records, columns == null, line, consumer);
         limited.nextRow();
         if (row.isEmpty()) {
           break;
         } else if (!isBlank(row.get())) {
-          if (names == null) {
-            names = header(row.get(), (int) line);
+          if (columns == null) {
+            columns = columns(header(row.get(), (int) line));
           } else {
-            consumer.accept(unread(row.get(), names, line));
+            consumer.accept(unread(row.get(), columns, line));
           }
         }
       }
-      if (names == null) {
+      if (columns == null) {
         throw new InputRefused(
             List.of(new PlacedProblem(file, 1, 0, "", "is empty", "a header line and rows")));
       }
@@ -221,6 +221,33 @@ public final class BatchOrders {
     return reader;
   }
 
+  /**
+   * The columns of a list.
+   *
+   * @param all in the order of the file
+   * @param job where the job reference stands; -1 where it does not
+   */
+  private record Columns(List<Column> all, int job) {}
+
+  /**
+   * What a header says, understood once for all rows.
+   *
+   * @param name as it stands in the header
+   * @param isBeside whether it is not of the order
+   * @param hasComma whether its numbers have a decimal comma
+   * @param spot where its values go in an order
+   */
+  private record Column(String name, boolean isBeside, boolean hasComma, FlatOrder.Spot spot) {}
+
+  private Columns columns(List<String> names) {
+    List<Column> all = new ArrayList<>();
+    for (String name : names) {
+      boolean comma = decimalComma && !FlatOrder.isText(name);
+      all.add(new Column(name, beside.contains(name), comma, FlatOrder.spot(name)));
+    }
+    return new Columns(List.copyOf(all), names.indexOf("job"));
+  }
+
   private List<String> header(CSVRecord row, int line) {
     Problems problems = new Problems();
     List<String> names = new ArrayList<>();
@@ -241,50 +268,62 @@ public final class BatchOrders {
     return names;
   }
 
-  private Supplier<Row> unread(CSVRecord row, List<String> names, long line) {
-    return () -> row(row, names, line);
+  private Supplier<Row> unread(CSVRecord row, Columns columns, long line) {
+    return () -> row(row, columns, line);
   }
 
-  private Row row(CSVRecord row, List<String> names, long line) {
+  private Row row(CSVRecord row, Columns columns, long line) {
     Node.Place place = new Node.Place(file, (int) line, 0);
-    int jobColumn = row.size() == names.size() ? names.indexOf("job") : -1;
-    String job = jobColumn < 0 ? "" : row.get(jobColumn);
-    if (row.size() != names.size()) {
+    List<Column> all = columns.all();
+    boolean whole = row.size() == all.size();
+    String job = whole && columns.job() >= 0 ? row.get(columns.job()) : "";
+    if (!whole) {
       PlacedProblem problem =
-          place.problem("", row.size() + " cells", names.size() + " cells as in the header");
+          place.problem("", row.size() + " cells", all.size() + " cells as in the header");
       return new Row(line, job, Optional.empty(), List.of(problem), Map.of());
     }
-    Map<String, Node> flat = new LinkedHashMap<>();
+    FlatOrder.Made flat = new FlatOrder.Made();
     Map<String, String> other = new LinkedHashMap<>();
     List<PlacedProblem> wrong = new ArrayList<>();
-    for (int i = 0; i < names.size(); i++) {
+    for (int i = 0; i < all.size(); i++) {
       String cell = row.get(i).strip();
-      String name = names.get(i);
-      Node.Place at = new Node.Place(file, (int) line, i + 1);
-      boolean comma = decimalComma && !FlatOrder.isText(name);
-      if (beside.contains(name)) {
-        other.put(name, cell);
-      } else if (cell.indexOf(NO_CHARACTER) >= 0) {
-        wrong.add(at.problem(name, "is not UTF-8 text", "a file saved as UTF-8"));
-      } else if (comma && WITH_POINT.matcher(cell).find()) {
-        wrong.add(
-            at.problem(
-                name,
-                Fields.quoted(cell) + " has a point, but the file declares a decimal comma",
-                "a decimal comma: " + cell.replace('.', ',')));
+      Column column = all.get(i);
+      if (column.isBeside()) {
+        other.put(column.name(), cell);
       } else if (!cell.isEmpty()) {
-        flat.put(name, new Node.Text(at, comma ? withPoint(cell) : cell));
+        Node.Place at = new Node.Place(file, (int) line, i + 1);
+        Optional<PlacedProblem> problem = problem(cell, column, at);
+        if (problem.isPresent()) {
+          wrong.add(problem.get());
+        } else {
+          String written = column.hasComma() ? withPoint(cell) : cell;
+          flat.put(column.spot(), new Node.Text(at, written));
+        }
       }
     }
     if (!wrong.isEmpty()) {
       return new Row(line, job, Optional.empty(), wrong, other);
     }
     try {
-      JointOrder order = reader.read(FlatOrder.toOrder(place, flat), false);
+      JointOrder order = reader.read(flat.order(place), false);
       return new Row(line, job, Optional.of(order), List.of(), other);
     } catch (InputRefused e) {
       return new Row(line, job, Optional.empty(), inColumns(e), other);
     }
+  }
+
+  /** What makes a cell unreadable whatever its column. */
+  private static Optional<PlacedProblem> problem(String cell, Column column, Node.Place at) {
+    if (cell.indexOf(NO_CHARACTER) >= 0) {
+      return Optional.of(at.problem(column.name(), "is not UTF-8 text", "a file saved as UTF-8"));
+    }
+    return column.hasComma() && WITH_POINT.matcher(cell).find()
+        ? Optional.of(
+            at.problem(
+                column.name(),
+                Fields.quoted(cell) + " has a point, but the file declares a decimal comma",
+                "a decimal comma: " + cell.replace('.', ',')))
+        : Optional.empty();
   }
 
   /** The problems by the names of the columns. */

@@ -18,6 +18,9 @@ import java.util.function.Function;
  * access {@link #done} reports fields nobody asked for.
  */
 final class Fields {
+  /** About as many names as are asked for in an order. */
+  private static final int EXPECTED = 48;
+
   private final Node.Obj object;
   private final Problems problems;
   private final String path;
@@ -26,7 +29,7 @@ final class Fields {
   private final Set<String> asked = new HashSet<>();
 
   /** The names asked for, in that order; a name may stand twice. */
-  private final List<String> known = new ArrayList<>();
+  private final List<String> known = new ArrayList<>(EXPECTED);
 
   Fields(Node.Obj object, Problems problems, String path) {
     this.object = object;

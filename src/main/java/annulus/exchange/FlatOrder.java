@@ -78,7 +78,8 @@ final class FlatOrder {
     return p;
   }
 
-  private enum Shape {
+  /** What a value becomes. */
+  enum Shape {
     READINGS,
     FLAG,
     TEXT,
@@ -92,7 +93,7 @@ final class FlatOrder {
    * @param name its name there
    * @param shape what its value becomes
    */
-  private record Spot(String holder, String name, Shape shape) {
+  record Spot(String holder, String name, Shape shape) {
     static Spot of(String path) {
       int dot = path.indexOf('.');
       Shape shape =
@@ -132,18 +133,30 @@ final class FlatOrder {
     return List.copyOf(PATHS.keySet());
   }
 
+  /** Where a flat name goes; a name that is none goes where it says. */
+  static Spot spot(String name) {
+    Spot known = SPOTS.get(name);
+    return known == null ? Spot.of(name) : known;
+  }
+
   /** The order file's shape of flat values; empty values are absent. */
   static Node.Obj toOrder(Node.Place place, Map<String, Node> flat) {
-    Map<String, Node> root = new LinkedHashMap<>();
-    Map<String, Map<String, Node>> nested = new LinkedHashMap<>();
-    Map<String, Node> bore = new LinkedHashMap<>();
-    Map<String, Node> part = new LinkedHashMap<>();
-    nested.put("bore", bore);
-    nested.put("part", part);
-    for (Map.Entry<String, Node> entry : flat.entrySet()) {
-      Spot known = SPOTS.get(entry.getKey());
-      Spot spot = known == null ? Spot.of(entry.getKey()) : known;
-      Node value = shaped(spot.shape(), entry.getValue());
+    Made made = new Made();
+    flat.forEach((name, value) -> made.put(spot(name), value));
+    return made.order(place);
+  }
+
+  /** An order file's shape while values are put into it. */
+  static final class Made {
+    private final Map<String, Node> root = new LinkedHashMap<>();
+    private final Map<String, Node> bore = new LinkedHashMap<>();
+    private final Map<String, Node> part = new LinkedHashMap<>();
+
+    /** What an order need not have; made when the first value of one comes. */
+    private Map<String, Map<String, Node>> others = Map.of();
+
+    void put(Spot spot, Node flat) {
+      Node value = shaped(spot.shape(), flat);
       switch (spot.holder()) {
         case "" -> root.put(spot.name(), value);
         case "bore" -> bore.put(spot.name(), value);
@@ -152,20 +165,27 @@ final class FlatOrder {
           bore.put(spot.name(), value);
           part.put(spot.name(), value);
         }
-        default ->
-            nested
-                .computeIfAbsent(spot.holder(), k -> new LinkedHashMap<>())
-                .put(spot.name(), value);
+        default -> other(spot.holder()).put(spot.name(), value);
       }
     }
-    nested.forEach((name, members) -> root.put(name, object(place, members)));
-    flattenNoPrimer(root);
-    return new Node.Obj(place, root);
-  }
 
-  private static Node object(Node.Place place, Map<String, Node> members) {
-    Node.Place first = members.isEmpty() ? place : members.values().iterator().next().place();
-    return new Node.Obj(first, members);
+    private Map<String, Node> other(String holder) {
+      others = others.isEmpty() ? new LinkedHashMap<>() : others;
+      return others.computeIfAbsent(holder, k -> new LinkedHashMap<>());
+    }
+
+    Node.Obj order(Node.Place place) {
+      root.put("bore", object(place, bore));
+      root.put("part", object(place, part));
+      others.forEach((name, members) -> root.put(name, object(place, members)));
+      flattenNoPrimer(root);
+      return new Node.Obj(place, root);
+    }
+
+    private static Node object(Node.Place place, Map<String, Node> members) {
+      Node.Place first = members.isEmpty() ? place : members.values().iterator().next().place();
+      return new Node.Obj(first, members);
+    }
   }
 
   /** {@code primer none} is a word, not an object. */

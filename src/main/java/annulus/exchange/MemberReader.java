@@ -11,6 +11,7 @@ import annulus.catalog.Policy;
 import annulus.measure.Reading;
 import annulus.measure.Side;
 import annulus.quantity.Numbers;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -212,13 +213,13 @@ final class MemberReader {
     return instrument;
   }
 
-  /** The plain mean; 0 without readings. */
+  /** The mean of the readings, mm; 0 without any. */
   static double meanMm(List<Reading> readings) {
-    double sum = 0;
+    DoubleSummaryStatistics sum = new DoubleSummaryStatistics();
     for (Reading reading : readings) {
-      sum += reading.mm();
+      sum.accept(reading.mm());
     }
-    return readings.isEmpty() ? 0 : sum / readings.size();
+    return sum.getAverage();
   }
 
   private void checkSpan(Fields f, Side side, List<Reading> readings, Instrument instrument) {

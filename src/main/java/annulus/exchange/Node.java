@@ -1,6 +1,5 @@
 package annulus.exchange;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -15,12 +14,11 @@ sealed interface Node {
     }
   }
 
-  /** Members in file order; names are unique. */
-  record Obj(Place place, Map<String, Node> members) implements Node {
-    public Obj {
-      members = new LinkedHashMap<>(members);
-    }
-  }
+  /**
+   * Members in file order; names are unique. The map is handed over, not copied, as every row of a
+   * job list has several: whoever filled it does not touch it again.
+   */
+  record Obj(Place place, Map<String, Node> members) implements Node {}
 
   /** Elements in order. */
   record Arr(Place place, List<Node> elements) implements Node {

@@ -150,10 +150,10 @@ public final class Budget {
   public static Budget ofGap(Budget bore, Budget part) {
     List<Component> both = new ArrayList<>(bore.components.size() + part.components.size());
     for (Component c : bore.components) {
-      both.add(c.prefixed("bore").scaled(HALF));
+      both.add(c.ofMember("bore", HALF));
     }
     for (Component c : part.components) {
-      both.add(c.prefixed("part").scaled(HALF));
+      both.add(c.ofMember("part", HALF));
     }
     return new Budget(both);
   }

@@ -31,7 +31,7 @@ public final class Component {
    */
   public Component(
       String id, String name, double standardUm, double degreesOfFreedom, Shape shape, String why) {
-    this(Line.of(id, name, () -> why), standardUm, degreesOfFreedom, shape);
+    this(Line.checked(id, name, () -> why), standardUm, degreesOfFreedom, shape);
     Check.text("why", why);
   }
 
@@ -63,7 +63,7 @@ public final class Component {
    */
   public static Component rectangular(String id, String name, double halfWidthUm, String why) {
     Check.text("why", why);
-    return rectangular(Line.of(id, name, () -> why), halfWidthUm);
+    return rectangular(Line.checked(id, name, () -> why), halfWidthUm);
   }
 
   static Component rectangular(Line line, double halfWidthUm) {
@@ -110,8 +110,10 @@ public final class Component {
     return new Component(line, standardUm * Math.abs(factor), degreesOfFreedom, shape);
   }
 
-  Component prefixed(String prefix) {
-    return new Component(line.ofMember(prefix), standardUm, degreesOfFreedom, shape);
+  /** The same in the budget of a gap, multiplied by the size of a sensitivity. */
+  Component ofMember(String member, double factor) {
+    return new Component(
+        line.ofMember(member), standardUm * Math.abs(factor), degreesOfFreedom, shape);
   }
 
   @Override

@@ -13,9 +13,9 @@ import java.util.function.Supplier;
  * @param reason where the figure comes from
  */
 record Line(String member, String ownId, String ownName, Supplier<String> reason) {
-  Line {
-    Check.text("id", ownId);
-    Check.text("name", ownName);
+  /** A line that comes from outside of this package: no text may be empty. */
+  static Line checked(String id, String name, Supplier<String> reason) {
+    return of(Check.text("id", id), Check.text("name", name), reason);
   }
 
   static Line of(String id, String name, Supplier<String> reason) {

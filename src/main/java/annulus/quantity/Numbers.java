@@ -88,11 +88,20 @@ public final class Numbers {
     }
     if (decimals < TENS.length && Math.abs(value) < SHORT) {
       double units = value * TENS[decimals];
+      if (isExact(value, decimals)) {
+        return decimal(Math.round(units), decimals);
+      }
       if (isWellBetween(units)) {
         return decimal((long) (upwards ? Math.ceil(units) : Math.floor(units)), decimals);
       }
     }
     return exactDirected(value, decimals, upwards);
+  }
+
+  /** Whether so many decimals write the number in full. */
+  private static boolean isExact(double value, int decimals) {
+    int own = decimals(value);
+    return own >= 0 && own <= decimals;
   }
 
   /** Nearer to a whole number the decimal text decides which way to round, not the double. */
@@ -108,7 +117,10 @@ public final class Numbers {
   public static String floored(double value, int decimals) {
     if (decimals < TENS.length && Math.abs(value) < SHORT) {
       double units = value * TENS[decimals];
-      if (isWellBetween(units) || value == Math.rint(value)) {
+      if (isExact(value, decimals)) {
+        return decimal(Math.round(units), decimals);
+      }
+      if (isWellBetween(units)) {
         return decimal((long) Math.floor(units), decimals);
       }
     }

@@ -128,11 +128,19 @@ public final class Facts {
 
     private Side own(Fact fact) {
       if (fact.ofClass()) {
-        ofClass = ownClass ? ofClass : ofClass.copy();
-        ownClass = true;
-        return ofClass;
+        return ownClass ? ofClass : ownedClass();
       }
-      joint = ownJoint ? joint : joint.copy();
+      return ownJoint ? joint : ownedJoint();
+    }
+
+    private Side ownedClass() {
+      ofClass = ofClass.copy();
+      ownClass = true;
+      return ofClass;
+    }
+
+    private Side ownedJoint() {
+      joint = joint.copy();
       ownJoint = true;
       return joint;
     }
@@ -160,8 +168,12 @@ public final class Facts {
 
     private static void check(Fact fact, Fact.Kind kind) {
       if (fact.kind() != kind) {
-        throw new IllegalArgumentException(fact + " is a " + fact.kind());
+        throw wrongKind(fact);
       }
+    }
+
+    private static IllegalArgumentException wrongKind(Fact fact) {
+      return new IllegalArgumentException(fact + " is a " + fact.kind());
     }
 
     /** The facts so far; what is set afterwards does not change them. */

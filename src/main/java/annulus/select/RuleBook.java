@@ -2,7 +2,6 @@ package annulus.select;
 
 import annulus.quantity.InvalidValue;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -18,7 +17,9 @@ public final class RuleBook {
 
   private final RuleSide onJoint;
   private final RuleSide onClass;
-  private final Map<Rule.Verdict, Bits> byVerdict = new EnumMap<>(Rule.Verdict.class);
+
+  /** The places of the rules with each verdict, in the order of verdicts. */
+  private final Bits[] byVerdict = new Bits[Rule.Verdict.values().length];
 
   public RuleBook(List<Rule> rules) {
     this.rules = List.copyOf(rules);
@@ -38,7 +39,7 @@ public final class RuleBook {
     this.onJoint = new RuleSide(sorted, false);
     this.onClass = new RuleSide(sorted, true);
     for (Rule.Verdict verdict : Rule.Verdict.values()) {
-      byVerdict.put(verdict, places(verdict));
+      byVerdict[verdict.ordinal()] = places(verdict);
     }
   }
 
@@ -156,7 +157,7 @@ public final class RuleBook {
 
     /** The places of the rules with this verdict. */
     Bits with(Rule.Verdict verdict) {
-      return byVerdict.get(verdict);
+      return byVerdict[verdict.ordinal()];
     }
 
     /**

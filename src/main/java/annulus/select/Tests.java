@@ -1,6 +1,7 @@
 package annulus.select;
 
 import annulus.select.Condition.Against;
+import annulus.select.Condition.All;
 import annulus.select.Condition.Any;
 import annulus.select.Condition.Between;
 import annulus.select.Condition.Is;
@@ -20,16 +21,20 @@ final class Tests {
   private final Words[] words;
   private final Limit[] limits;
   private final Pair[] pairs;
-  private final AnyOf[] anyOf;
-  private final Other[] others;
+
+  /** In an order in which the parts of each stand before it. */
+  private final Composed[] composed;
 
   private record Limit(Against test, int number) {}
 
   private record Pair(Between test, int number) {}
 
-  private record AnyOf(Bits tests, int number) {}
-
-  private record Other(Condition test, int number) {}
+  /** A test made of others: all of them, or any. */
+  private record Composed(boolean all, Bits parts, int number) {
+    boolean holds(Bits holding) {
+      return all ? holding.holdsAll(parts) : holding.holdsAny(parts);
+    }
+  }
 
   Tests(Collection<Condition> all) {
     for (Condition test : all) {
@@ -38,8 +43,7 @@ final class Tests {
     Map<Fact, Words> byFact = new EnumMap<>(Fact.class);
     List<Limit> limited = new ArrayList<>();
     List<Pair> paired = new ArrayList<>();
-    List<AnyOf> any = new ArrayList<>();
-    List<Other> rest = new ArrayList<>();
+    List<Composed> made = new ArrayList<>();
     for (Map.Entry<Condition, Integer> entry : numbers.entrySet()) {
       Condition test = entry.getKey();
       int number = entry.getValue();
@@ -50,42 +54,28 @@ final class Tests {
         limited.add(new Limit(against, number));
       } else if (test instanceof Between between) {
         paired.add(new Pair(between, number));
-      } else if (isOfSingles(test)) {
-        any.add(new AnyOf(bits(((Any) test).parts()), number));
       } else {
-        rest.add(new Other(test, number));
+        made.add(new Composed(test instanceof All, bits(parts(test)), number));
       }
     }
     words = byFact.values().toArray(new Words[0]);
     limits = limited.toArray(new Limit[0]);
     pairs = paired.toArray(new Pair[0]);
-    anyOf = any.toArray(new AnyOf[0]);
-    others = rest.toArray(new Other[0]);
+    composed = made.toArray(new Composed[0]);
   }
 
   private void number(Condition test) {
-    if (isOfSingles(test)) {
-      for (Condition part : ((Any) test).parts()) {
-        number(part);
-      }
+    for (Condition part : parts(test)) {
+      number(part);
     }
     numbers.putIfAbsent(test, numbers.size());
   }
 
-  private static boolean isOfSingles(Condition test) {
-    if (!(test instanceof Any any)) {
-      return false;
+  private static List<Condition> parts(Condition test) {
+    if (test instanceof All all) {
+      return all.parts();
     }
-    for (Condition part : any.parts()) {
-      if (!isSingle(part)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static boolean isSingle(Condition test) {
-    return test instanceof Is || test instanceof Against || test instanceof Between;
+    return test instanceof Any any ? any.parts() : List.of();
   }
 
   int size() {
@@ -121,20 +111,11 @@ final class Tests {
         holding.set(pair.number());
       }
     }
-    addComposed(facts, holding);
+    for (Composed test : composed) {
+      if (test.holds(holding)) {
+        holding.set(test.number());
+      }
+    }
     return holding;
-  }
-
-  private void addComposed(Facts facts, Bits holding) {
-    for (AnyOf any : anyOf) {
-      if (holding.holdsAny(any.tests())) {
-        holding.set(any.number());
-      }
-    }
-    for (Other other : others) {
-      if (other.test().holds(facts)) {
-        holding.set(other.number());
-      }
-    }
   }
 }

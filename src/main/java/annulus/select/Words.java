@@ -44,11 +44,9 @@ final class Words {
       return;
     }
     Object value = word instanceof Enum<?> constant ? constant.name() : word;
-    for (int i = 0; i < values.size(); i++) {
-      if (values.get(i).equals(value)) {
-        to.addAll(tests.get(i));
-        return;
-      }
+    int at = values.indexOf(value);
+    if (at >= 0) {
+      to.addAll(tests.get(at));
     }
   }
 }

@@ -61,6 +61,16 @@ class CatalogTest {
   }
 
   @ParameterizedTest
+  @CsvSource({"INSIDE,0.99,false", "INSIDE,1,true", "OUTSIDE,0.99,true"})
+  void jaws_wider_than_a_bore_do_not_measure_it(
+      Instrument.Use use, double diameterMm, boolean measured) {
+    Instrument.Span inside = Rows.with(Rows.with(Rows.SPAN, "overMm", 0.0), "jawFlatMm", 1.0);
+    Instrument caliper =
+        new Instrument("caliper", "Caliper", List.of(Rows.with(inside, "use", use)));
+    assertEquals(measured, caliper.spanFor(use, diameterMm).isPresent());
+  }
+
+  @ParameterizedTest
   @CsvSource({"METAL,true", "BRITTLE_METAL,true", "PLASTIC,false", "LAMINATE,false"})
   void cast_iron_is_a_metal_and_carbon_is_not(Material.Kind kind, boolean metal) {
     assertEquals(metal, Rows.with(Rows.MATERIAL, "kind", kind).isMetal());

@@ -25,7 +25,7 @@ class BudgetLinesTest {
     assertEquals(LINE.hashCode(), like.hashCode());
     assertNotEquals(0, LINE.hashCode());
     assertNotEquals(LINE, LINE.scaled(2));
-    assertNotEquals(LINE, LINE.prefixed("bore"));
+    assertNotEquals(LINE, LINE.ofMember("bore", 1));
   }
 
   @Test
