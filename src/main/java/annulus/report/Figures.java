@@ -81,15 +81,23 @@ final class Figures {
 
   /** Fixed decimals without zeros at the end. */
   static String trimmed(double value, int decimals) {
-    String text = Numbers.fixed(value, decimals);
-    if (text.indexOf('.') < 0) {
-      return text;
+    StringBuilder text = new StringBuilder(20);
+    appendTrimmed(text, value, decimals);
+    return text.toString();
+  }
+
+  /** Appends what {@link #trimmed} gives. */
+  static void appendTrimmed(StringBuilder text, double value, int decimals) {
+    int start = text.length();
+    Numbers.appendFixed(text, value, decimals);
+    if (text.indexOf(".", start) < 0) {
+      return;
     }
     int end = text.length();
     while (text.charAt(end - 1) == '0') {
       end--;
     }
-    return text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
+    text.setLength(text.charAt(end - 1) == '.' ? end - 1 : end);
   }
 
   /**
