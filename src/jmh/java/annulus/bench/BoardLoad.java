@@ -99,7 +99,9 @@ final class BoardLoad {
     try {
       var events =
           client.sendAsync(
-              HttpRequest.newBuilder(board.page("/events")).build(),
+              HttpRequest.newBuilder(board.page("/events"))
+                  .header("Accept", "text/event-stream")
+                  .build(),
               HttpResponse.BodyHandlers.discarding());
       while (!ended) {
         switch (random.nextInt(4)) {

@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 
-/** A running board and its empty neighbour. */
+/** A running board and its empty neighbour, with the collector that the launcher chooses. */
 final class BoardProcess implements AutoCloseable {
   private final Process process;
   private final String[] ports;
@@ -18,6 +18,7 @@ final class BoardProcess implements AutoCloseable {
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin/java").toString(),
                 "-Xmx256m",
+                "-XX:+UseSerialGC",
                 "-cp",
                 System.getProperty("java.class.path"),
                 "annulus.web.BoardToMeasure",

@@ -10,11 +10,13 @@ import annulus.exchange.LoggerReading;
 import annulus.exchange.LoggerRules;
 import annulus.exchange.LoggerSource;
 import java.io.IOException;
+import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * The temperature log that {@code --log} names.
@@ -27,42 +29,44 @@ import java.util.Optional;
 record PromiseLog(Words words, ZoneId zone, DataFiles files, Instant now) {
   /** The log of one running job; empty when none is named. */
   Optional<JobLog> of(JointOrder order) throws IOException {
-    Optional<Path> file = file();
-    if (file.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(
-          JobLog.read(
-              file.get().toString(),
-              LoggerSource.of(file.get()),
-              options(),
-              LoggerRules.read(files),
-              order,
-              now));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
+    Optional<Named> named = named();
+    return named.isEmpty() ? Optional.empty() : Optional.of(named.get().of(order));
   }
 
   /** The log of a list; what is wrong with it is told once, before any row. */
   Optional<ListLog> ofList() throws IOException {
-    Optional<Path> file = file();
+    Optional<Named> named = named();
+    return named.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new ListLog(named.get().alone(), named.get()::of));
+  }
+
+  /** The file, its encoding told once, with what is needed to read it for any job. */
+  private record Named(
+      String file, Supplier<Reader> source, LoggerOptions options, LoggerRules rules, Instant now) {
+    JobLog of(JointOrder order) throws IOException {
+      try {
+        return JobLog.read(file, source, options, rules, order, now);
+      } catch (UncheckedIOException e) {
+        throw e.getCause();
+      }
+    }
+
+    LoggerReading alone() throws IOException {
+      return LoggerCsv.read(
+          file, source, options, rules, () -> (fromSeconds, fromC, toSeconds, toC) -> {});
+    }
+  }
+
+  private Optional<Named> named() throws IOException {
+    Optional<Path> file = words.value("--log").map(Path::of);
     if (file.isEmpty()) {
       return Optional.empty();
     }
-    LoggerReading reading =
-        LoggerCsv.read(
-            file.get().toString(),
-            LoggerSource.of(file.get()),
-            options(),
-            LoggerRules.read(files),
-            () -> (fromSeconds, fromC, toSeconds, toC) -> {});
-    return Optional.of(new ListLog(reading, order -> of(order).orElseThrow()));
-  }
-
-  private Optional<Path> file() {
-    return words.value("--log").map(Path::of);
+    Supplier<Reader> source = LoggerSource.of(file.get());
+    LoggerOptions options = options();
+    LoggerRules rules = LoggerRules.read(files);
+    return Optional.of(new Named(file.get().toString(), source, options, rules, now));
   }
 
   private LoggerOptions options() {

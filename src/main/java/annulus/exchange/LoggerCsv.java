@@ -46,11 +46,6 @@ public final class LoggerCsv {
     this.latestYear = rules.value("latest-year");
   }
 
-  /** Takes the lines of the file. */
-  private interface LineConsumer {
-    void line(int number, LoggerLayout.Cells cells);
-  }
-
   /**
    * Reads a file.
    *
@@ -118,7 +113,7 @@ public final class LoggerCsv {
   private Optional<LoggerSurvey.Plan> draft(LoggerLayout layout, List<String> sample) {
     LoggerSurvey survey = new LoggerSurvey(file, layout, options, rules);
     for (int i = 0; i < sample.size(); i++) {
-      survey.line(i + 1, layout.cells(sample.get(i)));
+      survey.line(i + 1, layout.cells(LoggerLine.of(sample.get(i))));
     }
     try {
       return Optional.of(survey.plan()).filter(p -> !p.newestFirst());
@@ -143,20 +138,19 @@ public final class LoggerCsv {
   private List<String> sample() throws IOException {
     List<String> sample = new ArrayList<>();
     try (LoggerLines lines = new LoggerLines(file, source.get())) {
-      String text = lines.next();
-      while (text != null && sample.size() < SAMPLE_LINES) {
-        sample.add(text);
-        text = lines.next();
+      LoggerLine line = lines.next();
+      while (line != null && sample.size() < SAMPLE_LINES) {
+        sample.add(line.text());
+        line = lines.next();
       }
     }
     return sample;
   }
 
-  private void forEachLine(LoggerLayout layout, LineConsumer consumer) throws IOException {
+  private void forEachLine(LoggerLayout layout, LinesAhead.LineConsumer consumer)
+      throws IOException {
     try (LoggerLines lines = new LoggerLines(file, source.get())) {
-      for (String text = lines.next(); text != null; text = lines.next()) {
-        consumer.line(lines.number(), layout.cells(text));
-      }
+      LinesAhead.forEach(lines, layout, consumer);
     }
   }
 
@@ -167,7 +161,7 @@ public final class LoggerCsv {
       int line,
       LoggerLayout.Cells cells,
       RowConsumer rows) {
-    if (line <= layout.titleLines() || cells.text().isBlank()) {
+    if (line <= layout.titleLines() || cells.line().isBlank()) {
       return;
     }
     LoggerStamp stamp = cells.stamp();
@@ -181,7 +175,7 @@ public final class LoggerCsv {
       return;
     }
     LoggerNumber number = cells.temperature();
-    SkipReason refused = refused(layout, number, cells.text(), plan);
+    SkipReason refused = refused(layout, number, cells.line(), plan);
     if (refused != null) {
       pieces.skip(line, refused);
       return;
@@ -190,8 +184,9 @@ public final class LoggerCsv {
   }
 
   private SkipReason refused(
-      LoggerLayout layout, LoggerNumber number, String text, LoggerSurvey.Plan plan) {
-    boolean fault = !number.isNumber() && LoggerValue.isFaultWord(layout.temperatureText(text));
+      LoggerLayout layout, LoggerNumber number, LoggerLine line, LoggerSurvey.Plan plan) {
+    boolean fault =
+        !number.isNumber() && LoggerValue.isFaultWord(layout.temperatureText(line.text()));
     return fault ? SkipReason.FAULT_VALUE : values.refuse(number, plan.unit());
   }
 

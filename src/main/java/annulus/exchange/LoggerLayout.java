@@ -38,28 +38,40 @@ record LoggerLayout(
   /**
    * What a line holds.
    *
-   * @param text the line
+   * @param line the line
    * @param stamp its time; null when it has none
    * @param temperature its temperature
    */
-  record Cells(String text, LoggerStamp stamp, LoggerNumber temperature) {}
+  record Cells(LoggerLine line, LoggerStamp stamp, LoggerNumber temperature) {}
 
   /** Reads a line. */
-  Cells cells(String line) {
-    boolean quoted = line.indexOf('"') >= 0;
+  Cells cells(LoggerLine line) {
+    boolean quoted = line.find('"', line.from()) < line.until();
     return new Cells(line, stamp(line, quoted), temperature(line, quoted));
   }
 
-  private LoggerStamp stamp(String line, boolean quoted) {
+  private LoggerStamp stamp(LoggerLine line, boolean quoted) {
     int start = quoted || clockColumn >= 0 ? -1 : start(line, timeColumn);
-    LoggerStamp plain = start < 0 ? null : LoggerStamp.plain(line, start, end(line, start));
-    return plain == null ? LoggerStamp.parse(timeText(line)).orElse(null) : plain;
+    LoggerStamp plain =
+        start < 0 ? null : LoggerStamp.plain(line.chars(), start, line.find(delimiter, start));
+    return plain == null ? LoggerStamp.parse(timeText(line.text())).orElse(null) : plain;
   }
 
-  private LoggerNumber temperature(String line, boolean quoted) {
+  private LoggerNumber temperature(LoggerLine line, boolean quoted) {
     int start = quoted ? -1 : start(line, temperatureColumn);
-    LoggerNumber plain = start < 0 ? null : LoggerNumber.plain(line, start, end(line, start));
-    return plain == null ? LoggerNumber.of(temperatureText(line)) : plain;
+    LoggerNumber plain =
+        start < 0 ? null : LoggerNumber.plain(line.chars(), start, line.find(delimiter, start));
+    return plain == null ? LoggerNumber.of(temperatureText(line.text())) : plain;
+  }
+
+  /** Where a cell begins in a line without quotes; below 0 when there is none. */
+  private int start(LoggerLine line, int column) {
+    int start = line.from();
+    for (int i = 0; i < column && start >= 0; i++) {
+      int next = line.find(delimiter, start);
+      start = next < line.until() ? next + 1 : -1;
+    }
+    return start;
   }
 
   /** One cell; without quotes in the line no other cell needs to be made. */
@@ -68,22 +80,8 @@ record LoggerLayout(
       List<String> cells = LoggerLines.cells(line, delimiter);
       return column < cells.size() ? cells.get(column) : "";
     }
-    int start = start(line, column);
-    return start < 0 ? "" : line.substring(start, end(line, start)).strip();
-  }
-
-  /** Where a cell begins in a line without quotes; below 0 when there is none. */
-  private int start(String line, int column) {
-    int start = 0;
-    for (int i = 0; i < column && start >= 0; i++) {
-      int next = line.indexOf(delimiter, start);
-      start = next < 0 ? -1 : next + 1;
-    }
-    return start;
-  }
-
-  private int end(String line, int start) {
-    int end = line.indexOf(delimiter, start);
-    return end < 0 ? line.length() : end;
+    LoggerLine plain = LoggerLine.of(line);
+    int start = start(plain, column);
+    return start < 0 ? "" : line.substring(start, plain.find(delimiter, start)).strip();
   }
 }

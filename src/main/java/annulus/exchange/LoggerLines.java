@@ -9,12 +9,12 @@ import java.util.List;
 /** The lines of a logger's file, one at a time, of bounded length. */
 final class LoggerLines implements Closeable {
   private static final int LONGEST = 4096;
-  private static final int BLOCK = 16_384;
+  private static final int BLOCK = 8192;
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 
   private final String file;
   private final Reader reader;
-  private final char[] block = new char[BLOCK];
+  private char[] block = new char[0];
   private int from;
   private int until;
   private int line;
@@ -31,7 +31,7 @@ final class LoggerLines implements Closeable {
   }
 
   /** The next line without its end, or null at the end of the file. */
-  String next() throws IOException {
+  LoggerLine next() throws IOException {
     if (afterReturn && more() && block[from] == '\n') {
       from++;
     }
@@ -40,14 +40,16 @@ final class LoggerLines implements Closeable {
       return null;
     }
     line++;
-    String text = rest();
-    boolean marked = line == 1 && !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK;
-    return marked ? text.substring(1) : text;
+    LoggerLine rest = rest();
+    boolean marked =
+        line == 1 && rest.from() < rest.until() && rest.chars()[rest.from()] == BYTE_ORDER_MARK;
+    return marked ? new LoggerLine(rest.chars(), rest.from() + 1, rest.until()) : rest;
   }
 
-  /** Whether there is a character; fills the block when it is used up. */
+  /** Whether there is a character; a block that is used up still holds the lines given. */
   private boolean more() throws IOException {
     while (from == until) {
+      block = new char[BLOCK];
       int read = reader.read(block, 0, BLOCK);
       if (read < 0) {
         return false;
@@ -59,7 +61,7 @@ final class LoggerLines implements Closeable {
   }
 
   /** What is left of the line, which may begin in one block and end in another. */
-  private String rest() throws IOException {
+  private LoggerLine rest() throws IOException {
     StringBuilder whole = null;
     while (more()) {
       int end = from;
@@ -69,9 +71,9 @@ final class LoggerLines implements Closeable {
       checkLength(end - from + (whole == null ? 0 : whole.length()));
       boolean ends = end < until;
       if (ends && whole == null) {
-        String text = new String(block, from, end - from);
+        LoggerLine here = new LoggerLine(block, from, end);
         past(end);
-        return text;
+        return here;
       }
       whole = whole == null ? new StringBuilder() : whole;
       whole.append(block, from, end - from);
@@ -81,7 +83,7 @@ final class LoggerLines implements Closeable {
         break;
       }
     }
-    return whole == null ? "" : whole.toString();
+    return LoggerLine.of(whole == null ? "" : whole.toString());
   }
 
   private void past(int end) {

@@ -28,7 +28,7 @@ record LoggerNumber(double value, Optional<Character> decimalMark, Optional<Temp
 
   /** What a cell holds. */
   static LoggerNumber of(String cell) {
-    LoggerNumber plain = plain(cell, 0, cell.length());
+    LoggerNumber plain = plain(cell.toCharArray(), 0, cell.length());
     return plain == null ? written(cell) : plain;
   }
 
@@ -55,9 +55,9 @@ record LoggerNumber(double value, Optional<Character> decimalMark, Optional<Temp
    * Digits with at most one mark, as nearly all cells are; null for any other. A whole number below
    * 10¹² over a power of ten to 10⁶ is rounded once, as reading its text is.
    */
-  static LoggerNumber plain(String line, int from, int until) {
-    boolean minus = from < until && line.charAt(from) == '-';
-    boolean signed = minus || (from < until && line.charAt(from) == '+');
+  static LoggerNumber plain(char[] line, int from, int until) {
+    boolean minus = from < until && line[from] == '-';
+    boolean signed = minus || (from < until && line[from] == '+');
     int at = signed ? from + 1 : from;
     int end = digitsEnd(line, at, until);
     if (end == at || end - at > MOST_DIGITS) {
@@ -67,10 +67,10 @@ record LoggerNumber(double value, Optional<Character> decimalMark, Optional<Temp
     int decimals = 0;
     Optional<Character> mark = Optional.empty();
     if (end < until) {
-      mark = line.charAt(end) == '.' ? POINT : COMMA;
+      mark = line[end] == '.' ? POINT : COMMA;
       int last = digitsEnd(line, end + 1, until);
       decimals = last - end - 1;
-      boolean marked = line.charAt(end) == '.' || line.charAt(end) == ',';
+      boolean marked = line[end] == '.' || line[end] == ',';
       if (!marked || decimals < 1 || decimals > MOST_DIGITS || last < until) {
         return null;
       }
@@ -80,18 +80,18 @@ record LoggerNumber(double value, Optional<Character> decimalMark, Optional<Temp
     return new LoggerNumber(minus ? -value : value, mark, Optional.empty());
   }
 
-  private static int digitsEnd(String cell, int from, int until) {
+  private static int digitsEnd(char[] cell, int from, int until) {
     int i = from;
-    while (i < until && cell.charAt(i) >= '0' && cell.charAt(i) <= '9') {
+    while (i < until && cell[i] >= '0' && cell[i] <= '9') {
       i++;
     }
     return i;
   }
 
-  private static long whole(String cell, int from, int end, long before) {
+  private static long whole(char[] cell, int from, int end, long before) {
     long whole = before;
     for (int i = from; i < end; i++) {
-      whole = whole * 10 + (cell.charAt(i) - '0');
+      whole = whole * 10 + (cell[i] - '0');
     }
     return whole;
   }

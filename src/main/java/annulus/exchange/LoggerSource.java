@@ -7,8 +7,10 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
+import java.nio.charset.CharsetDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -68,34 +70,33 @@ public final class LoggerSource {
     return isUtf8(path) ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
   }
 
-  private static boolean isAscii(Path path) throws IOException {
-    byte[] block = new byte[BLOCK];
-    try (InputStream in = Files.newInputStream(path)) {
-      for (int read = in.read(block); read >= 0; read = in.read(block)) {
-        int bits = 0;
-        for (int i = 0; i < read; i++) {
-          bits |= block[i];
-        }
-        if (bits < 0) {
-          return false;
-        }
-      }
-      return true;
+  private static boolean isAscii(byte[] block, int size) {
+    int bits = 0;
+    for (int i = 0; i < size; i++) {
+      bits |= block[i];
     }
+    return bits >= 0;
   }
 
+  /** Whether every byte can be read; a block of plain characters, as nearly all are, surely can. */
   private static boolean isUtf8(Path path) throws IOException {
-    if (isAscii(path)) {
-      return true;
-    }
-    char[] buffer = new char[8192];
-    try (Reader reader = DataFiles.utf8(new BufferedInputStream(Files.newInputStream(path)))) {
-      while (reader.read(buffer) >= 0) {
-        // Only whether every byte can be read matters.
+    CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder();
+    CharBuffer unused = CharBuffer.allocate(BLOCK);
+    byte[] block = new byte[BLOCK];
+    int begun = 0; // bytes of a character that goes on in the next block
+    try (InputStream in = Files.newInputStream(path)) {
+      for (int read = in.read(block); read >= 0; read = in.read(block, begun, BLOCK - begun)) {
+        int size = begun + read;
+        if (begun > 0 || !isAscii(block, size)) {
+          ByteBuffer bytes = ByteBuffer.wrap(block, 0, size);
+          if (decoder.decode(bytes, unused.clear(), false).isError()) {
+            return false;
+          }
+          begun = bytes.remaining();
+          System.arraycopy(block, size - begun, block, 0, begun);
+        }
       }
-      return true;
-    } catch (CharacterCodingException e) {
-      return false;
     }
+    return begun == 0;
   }
 }

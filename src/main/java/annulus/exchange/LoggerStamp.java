@@ -55,7 +55,7 @@ record LoggerStamp(
     if (text.length() < 8) {
       return Optional.empty();
     }
-    LoggerStamp plain = plain(text, 0, text.length());
+    LoggerStamp plain = plain(text.toCharArray(), 0, text.length());
     return plain == null ? written(text) : Optional.of(plain);
   }
 
@@ -63,7 +63,7 @@ record LoggerStamp(
    * Two digits of day and month and four of the year with the same mark between them, or the year
    * first, then {@code hh:mm} or {@code hh:mm:ss}, as nearly all loggers write; null for any other.
    */
-  static LoggerStamp plain(String line, int from, int until) {
+  static LoggerStamp plain(char[] line, int from, int until) {
     boolean minutes = until - from == 16;
     if (!minutes && until - from != 19) {
       return null;
@@ -91,16 +91,16 @@ record LoggerStamp(
         two,
         ((hour * 60L + minute) * 60 + second) * 1000,
         OptionalLong.empty(),
-        yearLast && line.charAt(from + 2) == '.');
+        yearLast && line[from + 2] == '.');
   }
 
-  private static boolean sameMarks(String line, int first, int second) {
-    return isMark(line.charAt(first)) && line.charAt(first) == line.charAt(second);
+  private static boolean sameMarks(char[] line, int first, int second) {
+    return isMark(line[first]) && line[first] == line[second];
   }
 
-  private static boolean hasClock(String line, int at, boolean minutes) {
-    boolean between = line.charAt(at) == ' ' || line.charAt(at) == 'T';
-    return between && line.charAt(at + 3) == ':' && (minutes || line.charAt(at + 6) == ':');
+  private static boolean hasClock(char[] line, int at, boolean minutes) {
+    boolean between = line[at] == ' ' || line[at] == 'T';
+    return between && line[at + 3] == ':' && (minutes || line[at + 6] == ':');
   }
 
   private static boolean isMark(char c) {
@@ -108,9 +108,9 @@ record LoggerStamp(
   }
 
   /** The number of two digits; far below 0 when they are none. */
-  private static int two(String text, int at) {
-    int tens = text.charAt(at) - '0';
-    int ones = text.charAt(at + 1) - '0';
+  private static int two(char[] text, int at) {
+    int tens = text[at] - '0';
+    int ones = text[at + 1] - '0';
     boolean digits = tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9;
     return digits ? tens * 10 + ones : NO_DIGITS;
   }

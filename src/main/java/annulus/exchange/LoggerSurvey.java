@@ -62,12 +62,12 @@ final class LoggerSurvey {
 
   void line(int number, LoggerLayout.Cells cells) {
     if (cells.stamp() != null) {
-      time(number, cells.stamp(), cells.text());
+      time(number, cells.stamp(), cells.line());
       temperature(number, cells.temperature());
     }
   }
 
-  private void time(int number, LoggerStamp stamp, String line) {
+  private void time(int number, LoggerStamp stamp, LoggerLine line) {
     first = first == null ? stamp : first;
     sawAbsolute |= stamp.absolute();
     sawLocal |= !stamp.absolute();
@@ -85,7 +85,7 @@ final class LoggerSurvey {
     if (firstOpen == null && !dayFirst.equals(monthFirst)) {
       firstOpen = stamp;
       firstOpenLine = number;
-      firstOpenText = layout.timeText(line);
+      firstOpenText = layout.timeText(line.text());
     }
   }
 

@@ -46,14 +46,20 @@ public final class Numbers {
 
   /** A whole number of units of the last decimal, written with that many decimals. */
   private static String decimal(long units, int decimals) {
-    if (decimals == 0) {
-      return Long.toString(units);
-    }
     StringBuilder text = new StringBuilder(20);
-    text.append(units < 0 ? "-" : "").append(Math.abs(units) / TENS[decimals]).append('.');
-    String rest = Long.toString(Math.abs(units) % TENS[decimals]);
-    text.append("0".repeat(decimals - rest.length())).append(rest);
+    decimal(text, units, decimals);
     return text.toString();
+  }
+
+  private static void decimal(StringBuilder text, long units, int decimals) {
+    long size = Math.abs(units);
+    text.append(units < 0 ? "-" : "").append(size / TENS[decimals]);
+    if (decimals > 0) {
+      text.append('.');
+    }
+    for (int place = decimals - 1; place >= 0; place--) {
+      text.append((char) ('0' + size / TENS[place] % 10));
+    }
   }
 
   /**
@@ -62,18 +68,27 @@ public final class Numbers {
    * @param decimals 0 to 12
    */
   public static String fixed(double value, int decimals) {
+    StringBuilder text = new StringBuilder(20);
+    appendFixed(text, value, decimals);
+    return text.toString();
+  }
+
+  /** Appends what {@link #fixed} gives. */
+  public static void appendFixed(StringBuilder text, double value, int decimals) {
     if (!Double.isFinite(value)) {
-      return Double.toString(value);
+      text.append(value);
+      return;
     }
     if (decimals < TENS.length && Math.abs(value) < SHORT) {
       double units = Math.abs(value) * TENS[decimals];
       double whole = Math.floor(units + 0.5);
       // near a tie the decimal text decides, not the double
       if (Math.abs(units - Math.floor(units) - 0.5) > 1e-3) {
-        return decimal((long) (value < 0 ? -whole : whole), decimals);
+        decimal(text, (long) (value < 0 ? -whole : whole), decimals);
+        return;
       }
     }
-    return exactFixed(value, decimals);
+    text.append(exactFixed(value, decimals));
   }
 
   /**

@@ -258,25 +258,24 @@ public final class CurePicture {
   }
 
   private static void point(StringBuilder path, double x, double y) {
-    path.append(path.length() == 0 ? "M" : " L").append(number(x)).append(' ').append(number(y));
+    number(number(path, path.length() == 0 ? "M" : " L", x), " ", y);
   }
 
   private void path(StringBuilder path, double width, String dash) {
     if (path.length() == 0) {
       return;
     }
-    svg.append("<path fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\" stroke-width=\"");
-    svg.append(number(width)).append('"');
+    svg.append("<path fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\"");
+    number(svg, " stroke-width=\"", width).append('"');
     dash(dash);
     svg.append(" d=\"").append(path).append("\"/>\n");
   }
 
   private void line(
       double x1, double y1, double x2, double y2, String colour, double width, String dash) {
-    svg.append("<line x1=\"").append(number(x1)).append("\" y1=\"").append(number(y1));
-    svg.append("\" x2=\"").append(number(x2)).append("\" y2=\"").append(number(y2));
-    svg.append("\" stroke=\"").append(colour).append("\" stroke-width=\"").append(number(width));
-    svg.append('"');
+    number(number(svg, "<line x1=\"", x1), "\" y1=\"", y1);
+    number(number(svg, "\" x2=\"", x2), "\" y2=\"", y2);
+    number(svg.append("\" stroke=\"").append(colour), "\" stroke-width=\"", width).append('"');
     dash(dash);
     svg.append("/>\n");
   }
@@ -288,13 +287,14 @@ public final class CurePicture {
   }
 
   private void text(double x, double y, String anchor, int size, String words) {
-    svg.append("<text x=\"").append(number(x)).append("\" y=\"").append(number(y));
+    number(number(svg, "<text x=\"", x), "\" y=\"", y);
     svg.append("\" text-anchor=\"").append(anchor).append("\" font-size=\"").append(size);
     svg.append("\" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"4\">");
     svg.append(Html.text(TextLines.printable(words))).append("</text>\n");
   }
 
-  private static String number(double value) {
-    return Figures.trimmed(value, 1);
+  private static StringBuilder number(StringBuilder to, String before, double value) {
+    Figures.appendTrimmed(to.append(before), value, 1);
+    return to;
   }
 }

@@ -71,18 +71,27 @@ final class Figures {
 
   /** Fixed decimals without zeros at the end. */
   static String trimmed(double value, int decimals) {
-    return withoutZeros(Numbers.fixed(value, decimals));
+    StringBuilder text = new StringBuilder(20);
+    appendTrimmed(text, value, decimals);
+    return text.toString();
   }
 
-  private static String withoutZeros(String text) {
-    if (text.indexOf('.') < 0) {
-      return text;
+  /** Appends what {@link #trimmed} gives. */
+  static void appendTrimmed(StringBuilder text, double value, int decimals) {
+    int start = text.length();
+    Numbers.appendFixed(text, value, decimals);
+    cutZeros(text, start);
+  }
+
+  private static void cutZeros(StringBuilder text, int start) {
+    if (text.indexOf(".", start) < 0) {
+      return;
     }
     int end = text.length();
     while (text.charAt(end - 1) == '0') {
       end--;
     }
-    return text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
+    text.setLength(text.charAt(end - 1) == '.' ? end - 1 : end);
   }
 
   /**
@@ -118,7 +127,9 @@ final class Figures {
 
   /** A probability as a number, rounded down. */
   static String probability(double value, int decimals) {
-    return withoutZeros(Numbers.floored(value, decimals));
+    StringBuilder text = new StringBuilder(Numbers.floored(value, decimals));
+    cutZeros(text, 0);
+    return text.toString();
   }
 
   /** Six significant digits, plainly written. */

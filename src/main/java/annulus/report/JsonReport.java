@@ -47,22 +47,7 @@ public final class JsonReport {
     return JsonOut.document(out -> new JsonReport(advice, catalog, out).write());
   }
 
-  /** As {@link #of} without the table of classes, the assumptions and the figures. */
-  public static String shown(Advice advice, Catalog catalog) {
-    return JsonOut.document(out -> new JsonReport(advice, catalog, out).writeShown());
-  }
-
   private void write() {
-    writeShown();
-    out.list("classes", advice.table(), this::verdict);
-    out.list(
-        "assumptions",
-        order.assumptions(),
-        a -> out.text("field", a.field()).text("value", a.value()).text("why", a.why()));
-    out.list("figures", advice.figures(), this::figure);
-  }
-
-  private void writeShown() {
     out.whole("format", 1).text("dataVersion", advice.dataVersion());
     out.text("job", order.job()).text("title", order.title());
     out.text("start", time.iso(order.start())).text("zone", order.zone().getId());
@@ -82,6 +67,12 @@ public final class JsonReport {
         "standingCautions",
         catalog.cautions().values().stream().toList(),
         c -> source(out.text("id", c.id()).text("text", c.text()), c.provenance()));
+    out.list("classes", advice.table(), this::verdict);
+    out.list(
+        "assumptions",
+        order.assumptions(),
+        a -> out.text("field", a.field()).text("value", a.value()).text("why", a.why()));
+    out.list("figures", advice.figures(), this::figure);
   }
 
   private void decision() {

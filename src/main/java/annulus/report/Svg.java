@@ -7,6 +7,8 @@ import annulus.quantity.Numbers;
  * only; no script, no reference to anything outside.
  */
 final class Svg {
+  private static final int DECIMALS = 2;
+
   private final StringBuilder body = new StringBuilder();
   private final double width;
   private final double height;
@@ -28,24 +30,26 @@ final class Svg {
 
   /** Two fixed decimals, a point, no exponent. */
   static String number(double value) {
-    return Numbers.fixed(value, 2);
+    return Numbers.fixed(value, DECIMALS);
   }
 
   /** A straight line; {@code style} holds stroke attributes. */
   Svg line(double x1, double y1, double x2, double y2, String style) {
-    return element("line", at("x1", x1) + at("y1", y1) + at("x2", x2) + at("y2", y2) + style);
+    body.append("<line ");
+    at("x1", x1).at("y1", y1).at("x2", x2).at("y2", y2);
+    return end(style);
   }
 
   Svg rectangle(double x, double y, double w, double h, String style) {
-    double shown = Math.max(0, w);
-    return element(
-        "rect",
-        at("x", x) + at("y", y) + at("width", shown) + at("height", Math.max(0, h)) + style);
+    body.append("<rect ");
+    at("x", x).at("y", y).at("width", Math.max(0, w)).at("height", Math.max(0, h));
+    return end(style);
   }
 
   /** A path made with {@link Path}. */
   Svg path(Path path, String style) {
-    return element("path", "d=\"" + path.text() + "\" " + style);
+    body.append("<path d=\"").append(path.text).append("\" ");
+    return end(style);
   }
 
   /**
@@ -55,27 +59,24 @@ final class Svg {
    * @param size font size, mm
    */
   Svg text(double x, double y, String anchor, double size, String style, String text) {
-    body.append("<text ")
-        .append(at("x", x))
-        .append(at("y", y))
-        .append("text-anchor=\"")
-        .append(anchor)
-        .append("\" ")
-        .append(at("font-size", size))
-        .append(style)
-        .append('>')
-        .append(Html.text(TextLines.printable(text)))
-        .append("</text>\n");
+    body.append("<text ");
+    at("x", x).at("y", y);
+    body.append("text-anchor=\"").append(anchor).append("\" ");
+    at("font-size", size);
+    body.append(style).append('>').append(Html.text(TextLines.printable(text))).append("</text>\n");
     return this;
   }
 
-  private Svg element(String name, String attributes) {
-    body.append('<').append(name).append(' ').append(attributes).append("/>\n");
+  private Svg end(String style) {
+    body.append(style).append("/>\n");
     return this;
   }
 
-  private static String at(String name, double value) {
-    return name + "=\"" + number(value) + "\" ";
+  private Svg at(String name, double value) {
+    body.append(name).append("=\"");
+    Numbers.appendFixed(body, value, DECIMALS);
+    body.append("\" ");
+    return this;
   }
 
   /** The whole element. */
@@ -102,17 +103,14 @@ final class Svg {
     private final StringBuilder text = new StringBuilder();
 
     Path to(double x, double y) {
-      text.append(text.length() == 0 ? "M" : " L").append(number(x)).append(' ').append(number(y));
+      Numbers.appendFixed(text.append(text.length() == 0 ? "M" : " L"), x, DECIMALS);
+      Numbers.appendFixed(text.append(' '), y, DECIMALS);
       return this;
     }
 
     Path close() {
       text.append(" Z");
       return this;
-    }
-
-    private String text() {
-      return text.toString();
     }
   }
 }

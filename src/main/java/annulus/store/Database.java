@@ -181,12 +181,17 @@ public final class Database implements AutoCloseable {
   }
 
   private Connection connection() throws SQLException {
-    if (connection == null || !connection.isValid(2)) {
+    if (connection == null || !isStillThere()) {
       closeConnection();
       connection = source.getConnection();
       connection.setAutoCommit(false);
     }
     return connection;
+  }
+
+  /** A server may have gone since the last transaction; a file of our own can't have. */
+  private boolean isStillThere() throws SQLException {
+    return fileLock.isPresent() || connection.isValid(2);
   }
 
   private void rollBack(Connection open) {

@@ -79,11 +79,6 @@ record Answer(Told told, Catalog catalog, Optional<Measured> measured) {
     return Orders.tree(JsonReport.of(told.advice(), catalog));
   }
 
-  /** What a page shows of it: the same without the table of classes and the figures. */
-  JsonNode shown() {
-    return Orders.tree(JsonReport.shown(told.advice(), catalog));
-  }
-
   boolean isYes() {
     return told.advice().decision().kind().isYes() && told.ready().isPresent();
   }

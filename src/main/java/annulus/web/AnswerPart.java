@@ -4,12 +4,13 @@ import annulus.advice.Advice;
 import annulus.catalog.Catalog;
 import annulus.quantity.Numbers;
 import annulus.quantity.Units;
+import annulus.report.AnswerWords;
 import annulus.report.CureChart;
 import annulus.report.GapDistribution;
 import annulus.report.GapSection;
 import annulus.report.TextReport;
-import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
+import java.util.List;
 
 /** An answer on a page: what, when, why, the gap picture; then the rest on request. */
 final class AnswerPart {
@@ -18,7 +19,7 @@ final class AnswerPart {
   private final ClockWords times;
   private final boolean inches;
   private final String path;
-  private final JsonNode json;
+  private final AnswerWords words;
 
   /**
    * @param path of the page that the answer stands on
@@ -29,7 +30,7 @@ final class AnswerPart {
     this.times = times;
     this.inches = inches;
     this.path = path;
-    this.json = answer.shown();
+    this.words = new AnswerWords(answer.told().advice(), catalog);
   }
 
   Markup markup() {
@@ -74,26 +75,27 @@ final class AnswerPart {
 
   private Markup steps() {
     Markup part = new Markup();
-    list(part, "Steps", "ol", json.path("steps"), "text");
-    part.element("h2", "Take care").open("ul");
-    items(part, json.path("cautions"), "reason");
-    items(part, json.path("standingCautions"), "text");
-    part.close();
+    List<String> steps = words.steps();
+    if (!steps.isEmpty()) {
+      part.element("h2", "Steps");
+      list(part, "ol", steps);
+    }
+    part.element("h2", "Take care");
+    list(part, "ul", words.cautions());
     CureChart.of(answer.told().advice()).ifPresent(svg -> part.open("figure").picture(svg).close());
     return part;
   }
 
   private void decision(Markup part) {
-    JsonNode decision = json.path("decision");
     boolean yes = answer.isYes();
     part.open("p", "class", yes ? "decision yes" : "decision no");
     part.element("span", yes ? "✓" : "✕", "class", "mark", "aria-hidden", "true");
-    part.element("strong", decision.path("text").asText()).close();
+    part.element("strong", words.decision()).close();
     if (!yes) {
       part.open("ul", "class", "because");
-      items(part, decision.path("because"), "reason");
-      decision.path("instead").forEach(t -> part.element("li", t.asText()));
-      json.path("remedy").path("text").forEach(t -> part.element("li", t.asText()));
+      items(part, words.because());
+      items(part, words.instead());
+      items(part, words.remedy());
       part.close();
     }
   }
@@ -111,7 +113,7 @@ final class AnswerPart {
     } else {
       part.element("strong", "No hand-back time can be given. ");
     }
-    part.text(json.path("handBackWhy").asText()).close();
+    part.text(words.handBackWhy()).close();
     Duration working =
         answer.told().advice().cure().map(Advice.CureTimes::workingTime).orElse(Duration.ZERO);
     if (answer.isYes() && !working.isZero()) {
@@ -127,7 +129,7 @@ final class AnswerPart {
   private void gap(Markup part) {
     Advice advice = answer.told().advice();
     part.open("p", "class", "gap").text("Gap ");
-    part.element("strong", json.path("gap").path("text").asText());
+    part.element("strong", words.gap());
     if (inches) {
       double um = advice.gap().gap().meanUm();
       part.text(
@@ -139,7 +141,7 @@ final class AnswerPart {
     }
     part.close();
     if (advice.decision().kind() != Advice.Kind.MEASURE_AGAIN) {
-      json.path("gap").path("remarks").forEach(r -> part.element("p", r.asText()));
+      words.gapRemarks().forEach(r -> part.element("p", r));
     }
     part.open("div", "class", "pictures");
     part.open("figure").picture(GapDistribution.of(advice)).close();
@@ -147,15 +149,13 @@ final class AnswerPart {
     part.close();
   }
 
-  private static void list(Markup part, String heading, String tag, JsonNode list, String field) {
-    if (!list.isEmpty()) {
-      part.element("h2", heading).open(tag);
-      items(part, list, field);
-      part.close();
-    }
+  private static void list(Markup part, String tag, List<String> items) {
+    part.open(tag);
+    items(part, items);
+    part.close();
   }
 
-  private static void items(Markup part, JsonNode list, String field) {
-    list.forEach(n -> part.element("li", n.path(field).asText()));
+  private static void items(Markup part, List<String> items) {
+    items.forEach(i -> part.element("li", i));
   }
 }

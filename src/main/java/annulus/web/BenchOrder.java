@@ -13,11 +13,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** What was typed at the bench as an order; units are written behind each number. */
 final class BenchOrder {
   static final int MOST_READINGS = 24;
+  private static final Pattern BARE_NUMBER = Pattern.compile("[-+]?[0-9]*[.,]?[0-9]+");
   private static final List<String> LOAD = List.of("duty", "axialN", "torqueNm", "repeats");
   private static final List<String> FLAGS =
       List.of("comesApartLater", "sealNear", "electronicsNear", "warranty");
@@ -157,15 +159,14 @@ final class BenchOrder {
 
   /** Whether the form can show all of a job's order: what it can't show it must not lose. */
   static boolean canEdit(JobContent content) {
-    Map<String, String> fields = fields(content);
-    Draft draft = new Draft("", 1, fields, Instant.EPOCH, "");
-    return bare(new BenchOrder(draft).json()).equals(bare(content.order()));
+    ObjectNode order = (ObjectNode) tree(content.order());
+    Draft draft = new Draft("", 1, fields(content, order), Instant.EPOCH, "");
+    return bare(new BenchOrder(draft).order()).equals(bare(order));
   }
 
-  private static ObjectNode bare(String order) {
-    ObjectNode node = (ObjectNode) tree(order);
-    node.remove(List.of("job", "title", "start", "zone"));
-    return (ObjectNode) asTyped(node);
+  private static JsonNode bare(ObjectNode order) {
+    order.remove(List.of("job", "title", "start", "zone"));
+    return asTyped(order);
   }
 
   /** A number and the text of it are the same order. */
@@ -190,7 +191,10 @@ final class BenchOrder {
 
   /** The fields of a job that was entered with the form. */
   static Map<String, String> fields(JobContent content) {
-    JsonNode order = tree(content.order());
+    return fields(content, tree(content.order()));
+  }
+
+  private static Map<String, String> fields(JobContent content, JsonNode order) {
     Map<String, String> fields = new LinkedHashMap<>();
     fields.put("reference", content.reference());
     fields.put("title", content.title());
@@ -241,6 +245,10 @@ final class BenchOrder {
 
   /** The order as JSON text. */
   String json() {
+    return order().toString();
+  }
+
+  private ObjectNode order() {
     ObjectNode order = Orders.JSON.createObjectNode();
     order.put("format", 1);
     text(order, "job", draft.field("reference"));
@@ -269,7 +277,7 @@ final class BenchOrder {
       }
     }
     text(order, "start", draft.field("start"));
-    return order.toString();
+    return order;
   }
 
   private void gap(ObjectNode order) {
@@ -362,7 +370,7 @@ final class BenchOrder {
   /** A number with a unit of its own keeps it. */
   private static String withUnit(String typed, String unit) {
     String stripped = typed.strip();
-    boolean bare = stripped.matches("[-+]?[0-9]*[.,]?[0-9]+");
+    boolean bare = BARE_NUMBER.matcher(stripped).matches();
     return bare ? stripped + unit : stripped;
   }
 }

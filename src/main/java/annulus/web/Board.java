@@ -138,10 +138,12 @@ final class Board {
 
   private JobView view(Job job, Instant now, Function<Instant, Optional<Promise>> promises) {
     String order = job.content().order();
-    Answer planned = judge.answer(job.content(), job.createdAt());
     JobState stored = job.content().state();
-    boolean late = !stored.closed() && now.isAfter(planned.order().start());
-    Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : planned;
+    boolean late = !stored.closed() && now.isAfter(judge.start(order, job.createdAt()));
+    Answer answer =
+        late
+            ? judge.ifClosed(order, job.createdAt(), now)
+            : judge.answer(job.content(), job.createdAt());
     JobState state = stored.at(now, answer.told().ready());
     return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
   }
@@ -265,7 +267,7 @@ final class Board {
    * apart can't have been closed again before that.
    */
   private void requireBelievable(Job job, Instant closed) {
-    Instant start = judge.answer(job.content(), job.createdAt()).order().start();
+    Instant start = judge.start(job.content().order(), job.createdAt());
     Instant known = start.isBefore(job.createdAt()) ? start : job.createdAt();
     if (times.dayOf(closed).isBefore(times.dayOf(known))) {
       throw new Refused(

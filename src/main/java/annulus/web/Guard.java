@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Pattern;
 
 /**
  * Lets in who may come in: the right host name, no page of another site, the passcode where one is
@@ -24,6 +25,9 @@ final class Guard {
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self';"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+  private static final Pattern PORT = Pattern.compile(":[0-9]+$");
+  private static final Pattern ADDRESS =
+      Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|\\[[0-9a-fA-F:.]+]");
   private static final Duration SESSION_LENGTH = Duration.ofHours(16);
   private static final int MOST_FAILURES = 20;
   private static final Set<String> OPEN_PATHS = Set.of("/enter", "/board.css", "/mark.svg");
@@ -88,8 +92,8 @@ final class Guard {
 
   /** A name that somebody else can point at this machine is refused: numbers and own names only. */
   private boolean known(String host) {
-    String name = host.replaceAll(":[0-9]+$", "");
-    boolean number = name.matches("[0-9]{1,3}(\\.[0-9]{1,3}){3}|\\[[0-9a-fA-F:.]+]");
+    String name = PORT.matcher(host).replaceAll("");
+    boolean number = ADDRESS.matcher(name).matches();
     return number
         || name.equalsIgnoreCase("localhost")
         || ownName.filter(n -> n.equalsIgnoreCase(name)).isPresent();

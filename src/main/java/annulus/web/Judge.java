@@ -31,8 +31,14 @@ final class Judge {
   private final Orders orders;
   private final LoggerRules logRules;
   private final Function<String, TemperatureLog> logs;
-  private final Kept<JointOrder> readOrders = new Kept<>(MOST_ORDERS);
-  private final Kept<Read> readLogs = new Kept<>(MOST_LOGS);
+  private final Kept<Entered, JointOrder> readOrders = new Kept<>(MOST_ORDERS);
+  private final Kept<Logged, Read> readLogs = new Kept<>(MOST_LOGS);
+
+  /** An order as written, and when it was entered: the start of one that gives none. */
+  private record Entered(String order, Instant at) {}
+
+  /** An order as written, and the identity of the log that is read for it. */
+  private record Logged(String order, String log) {}
 
   Judge(
       PromiseDesk desk,
@@ -47,6 +53,11 @@ final class Judge {
     this.logs = logs;
   }
 
+  /** When the joint of an order is to be closed. */
+  Instant start(String order, Instant enteredAt) {
+    return planned(order, enteredAt).start();
+  }
+
   /** The answer to a job: by its temperature log where it has one, else by the plan. */
   Answer answer(JobContent content, Instant enteredAt) {
     if (content.log().isEmpty()) {
@@ -54,7 +65,7 @@ final class Judge {
     }
     JointOrder planned = planned(content.order(), enteredAt);
     String id = content.log().get();
-    Read known = readLogs.get(content.order() + " log " + id, () -> read(planned, logs.apply(id)));
+    Read known = readLogs.get(new Logged(content.order(), id), () -> read(planned, logs.apply(id)));
     return measured(planned, known);
   }
 
@@ -70,7 +81,7 @@ final class Judge {
   }
 
   private JointOrder planned(String order, Instant enteredAt) {
-    return readOrders.get(order + " entered " + enteredAt, () -> orders.read(order, enteredAt));
+    return readOrders.get(new Entered(order, enteredAt), () -> orders.read(order, enteredAt));
   }
 
   private Read read(JointOrder planned, TemperatureLog log) {

@@ -5,9 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Supplier;
 
-/** What was read last, by the whole text that it was read from; never an answer. */
-final class Kept<T> {
-  private final Map<String, T> kept;
+/**
+ * What was read last, by all that it was read from; never an answer.
+ *
+ * @param <K> what it was read from
+ * @param <T> what was read
+ */
+final class Kept<K, T> {
+  private final Map<K, T> kept;
 
   /**
    * @param most how many are kept
@@ -19,17 +24,17 @@ final class Kept<T> {
               private static final long serialVersionUID = 1L;
 
               @Override
-              protected boolean removeEldestEntry(Map.Entry<String, T> eldest) {
+              protected boolean removeEldestEntry(Map.Entry<K, T> eldest) {
                 return size() > most;
               }
             });
   }
 
-  T get(String text, Supplier<T> reading) {
-    T known = kept.get(text);
+  T get(K source, Supplier<T> reading) {
+    T known = kept.get(source);
     if (known == null) {
       known = reading.get();
-      kept.put(text, known);
+      kept.put(source, known);
     }
     return known;
   }

@@ -2,10 +2,16 @@ package annulus.web;
 
 import annulus.report.Html;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.List;
 
-/** Writes HTML; every text and every attribute value is escaped here and nowhere else. */
+/**
+ * Writes HTML; every text and every attribute value is escaped here and nowhere else. Parts are
+ * kept as they are and joined once: a picture is long, and a page is put together in four layers.
+ */
 final class Markup {
+  private final List<String> done = new ArrayList<>();
   private final StringBuilder out = new StringBuilder();
   private final Deque<String> open = new ArrayDeque<>();
 
@@ -58,20 +64,35 @@ final class Markup {
 
   /** What another writer has escaped. */
   Markup part(Markup other) {
-    out.append(other.html());
+    other.finish();
+    finishText();
+    done.addAll(other.done);
     return this;
   }
 
   /** One of the program's own pictures. */
   Markup picture(String svg) {
-    out.append(svg);
+    finishText();
+    done.add(svg);
     return this;
   }
 
-  String html() {
+  private void finishText() {
+    if (!out.isEmpty()) {
+      done.add(out.toString());
+      out.setLength(0);
+    }
+  }
+
+  private void finish() {
     if (!open.isEmpty()) {
       throw new IllegalStateException(open.peek() + " is not closed");
     }
-    return out.toString();
+    finishText();
+  }
+
+  String html() {
+    finish();
+    return String.join("", done);
   }
 }

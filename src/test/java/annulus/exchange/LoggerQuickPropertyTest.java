@@ -85,8 +85,8 @@ class LoggerQuickPropertyTest {
     boolean tooLong = text.lines().anyMatch(l -> l.length() > 4096);
     List<String> found = new ArrayList<>();
     try (LoggerLines lines = new LoggerLines("log", new StringReader(text))) {
-      for (String line = lines.next(); line != null; line = lines.next()) {
-        found.add(line);
+      for (LoggerLine line = lines.next(); line != null; line = lines.next()) {
+        found.add(line.text());
         assertEquals(found.size(), lines.number());
       }
       assertTrue(!tooLong);
