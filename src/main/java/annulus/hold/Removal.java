@@ -2,6 +2,7 @@ package annulus.hold;
 
 import annulus.quantity.Check;
 import annulus.quantity.Estimate;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumSet;
@@ -139,7 +140,11 @@ public record Removal(
   /** Each tool at hand, judged. */
   public List<Way> ways(List<Tool> tools) {
     Estimate cold = breakLooseN();
-    return tools.stream().map(tool -> way(tool, tools, cold)).toList();
+    List<Way> ways = new ArrayList<>(tools.size());
+    for (Tool tool : tools) {
+      ways.add(way(tool, tools, cold));
+    }
+    return ways;
   }
 
   private Way way(Tool tool, List<Tool> tools, Estimate cold) {

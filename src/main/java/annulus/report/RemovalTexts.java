@@ -51,15 +51,14 @@ final class RemovalTexts {
           case NOT_ENOUGH -> "will not do";
           case REFUSED -> "MUST NOT BE DONE";
         };
-    List<String> reasons =
-        way.reasons().stream()
-            .map(
-                r ->
-                    r == Removal.Reason.HEAT_ABOVE_MEMBER_LIMIT
-                            && way.tool() instanceof Tool.LocalHeat heat
-                        ? hotterThan(order, heat.celsius())
-                        : reason(r))
-            .toList();
+    List<String> reasons = new ArrayList<>();
+    for (Removal.Reason reason : way.reasons()) {
+      boolean tooHot = reason == Removal.Reason.HEAT_ABOVE_MEMBER_LIMIT;
+      reasons.add(
+          tooHot && way.tool() instanceof Tool.LocalHeat heat
+              ? hotterThan(order, heat.celsius())
+              : reason(reason));
+    }
     return tool(way.tool())
         + ": "
         + outcome
