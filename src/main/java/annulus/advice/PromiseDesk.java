@@ -49,14 +49,31 @@ public final class PromiseDesk {
     return shop;
   }
 
-  /**
-   * The promise for one order.
-   *
-   * @param advice the answer for the joint as it feels the place
-   * @param promise what the customer is told; empty when nothing can be promised
-   * @param likely when half of all such joints have got that far in cure; empty when never
-   */
-  public record Told(Advice advice, Optional<Promise> promise, Optional<Instant> likely) {
+  /** The promise for one order; reckoned when asked for, as a list of jobs shows none. */
+  public final class Told {
+    private final JointOrder order;
+    private final Advice advice;
+
+    private Told(JointOrder order, Advice advice) {
+      this.order = order;
+      this.advice = advice;
+    }
+
+    /** The answer for the joint as it feels the place. */
+    public Advice advice() {
+      return advice;
+    }
+
+    /** What the customer is told; empty when nothing can be promised. */
+    public Optional<Promise> promise() {
+      return advice.handBack().flatMap(h -> shop.rule().promise(h.at(), shop.hours()));
+    }
+
+    /** When half of all such joints have got that far in cure; empty when never. */
+    public Optional<Instant> likely() {
+      return PromiseDesk.this.likely(order, advice);
+    }
+
     /** The earliest safe hand-back. */
     public Optional<Instant> ready() {
       return advice.handBack().map(HandBack::at);
@@ -64,7 +81,7 @@ public final class PromiseDesk {
 
     /** Whether the promise is there and meets a wanted time. */
     public boolean meets(Instant wanted) {
-      return promise.filter(p -> !p.promise().isAfter(wanted)).isPresent();
+      return promise().filter(p -> !p.promise().isAfter(wanted)).isPresent();
     }
   }
 
@@ -140,10 +157,7 @@ public final class PromiseDesk {
 
   /** As {@link #tell} for an order whose history is already that of the joint itself. */
   private Told tellFelt(JointOrder order) {
-    Advice advice = advisor.advise(order);
-    Optional<Promise> promise =
-        advice.handBack().flatMap(h -> shop.rule().promise(h.at(), shop.hours()));
-    return new Told(advice, promise, likely(order, advice));
+    return new Told(order, advisor.advise(order));
   }
 
   private Optional<Instant> likely(JointOrder order, Advice advice) {
