@@ -30,6 +30,7 @@ public final class JobCard {
   private static final int TITLE_CHARACTERS = 70;
   private static final int REASON_CHARACTERS = 330;
 
+  /** A font wider than those named is set smaller, so that the page still holds everything. */
   private static final String STYLE =
       """
       @page { size: 148mm 210mm; margin: 0 }
@@ -37,7 +38,7 @@ public final class JobCard {
       html { background: #fff; color: #000 }
       body { width: 148mm; height: 209.5mm; padding: 6.5mm 8mm 6mm; display: flex;
         flex-direction: column; gap: 1.3mm; font: 7.4pt/1.2 "Liberation Sans", Arial, Helvetica,
-        sans-serif }
+        "DejaVu Sans Condensed", sans-serif; font-size-adjust: 0.519 }
       header { display: flex; justify-content: space-between; gap: 4mm; font-size: 10pt;
         font-weight: bold; overflow-wrap: anywhere }
       header .job { flex: none; max-width: 50mm }
@@ -46,7 +47,7 @@ public final class JobCard {
       .because p { margin-bottom: 0.5mm }
       .box { border: 0.8mm solid #000; padding: 1.2mm 3mm; text-align: center }
       .box h1 { font-size: 11pt; letter-spacing: 0.3mm }
-      .box .when { font-size: 20pt; font-weight: bold; line-height: 1.15; white-space: nowrap }
+      .box .when { font-size: 19pt; font-weight: bold; line-height: 1.15 }
       .gap { font-size: 9pt }
       .gap b { white-space: nowrap }
       table { border-collapse: collapse; width: 100% }

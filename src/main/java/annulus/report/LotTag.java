@@ -17,7 +17,8 @@ public record LotTag(LotCheck check, LocalDate on) {
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
       body { width: 62mm; min-height: 39mm; padding: 2.5mm;
-        font-family: "Liberation Sans", Arial, Helvetica, sans-serif; overflow-wrap: anywhere }
+        font-family: "Liberation Sans", Arial, Helvetica, "DejaVu Sans Condensed", sans-serif;
+        font-size-adjust: 0.519; overflow-wrap: anywhere }
       h1 { font-size: 12pt; line-height: 1.1 }
       p { font-size: 9pt; line-height: 1.25 }
       .use-by { font-size: 13pt; font-weight: bold; border: 0.5mm solid #000; padding: 1mm;

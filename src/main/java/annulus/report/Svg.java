@@ -89,7 +89,7 @@ final class Svg {
         + number(width)
         + " "
         + number(height)
-        + "\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\" fill=\"#000\">\n<title>"
+        + "\" font-family=\"Liberation Sans, Arial, Helvetica, DejaVu Sans Condensed, sans-serif\" fill=\"#000\">\n<title>"
         + Html.text(title)
         + "</title>\n<desc>"
         + Html.text(description)

@@ -236,6 +236,11 @@ class BoardDayTest {
     Object height = page.evaluate("document.body.scrollHeight");
     Object room = page.evaluate("document.body.clientHeight");
     assertTrue(((Number) height).intValue() <= ((Number) room).intValue() + 1, "card overflows");
+    Object cut =
+        page.evaluate(
+            "document.querySelector('.when').scrollWidth > "
+                + "document.querySelector('.when').clientWidth");
+    assertEquals(false, cut, "the time of the hand-back is cut off");
     page.setViewportSize(560, 800);
     page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "screens", "card.png")));
     page.navigate(job + "/tag");
