@@ -113,15 +113,21 @@ final class HoldWork {
    * @param carriers other classes that carry the load in time
    */
   HoldReport report(Optional<Estimate> atHandBack, List<CompoundClass> carriers) {
-    Removal removal = removal(computable() ? joint(WHOLE) : hot);
-    return computable() ? figures(removal, atHandBack, carriers) : withoutFigures(removal);
+    HybridHold cold = computable() ? joint(WHOLE) : hot;
+    Removal removal = removal(cold);
+    return computable()
+        ? figures(cold.axialN(), removal, atHandBack, carriers)
+        : withoutFigures(removal);
   }
 
   private HoldReport figures(
-      Removal removal, Optional<Estimate> atHandBack, List<CompoundClass> carriers) {
+      Estimate coldN,
+      Removal removal,
+      Optional<Estimate> atHandBack,
+      List<CompoundClass> carriers) {
     return new HoldReport(
         true,
-        joint(WHOLE).axialN(),
+        coldN,
         hot.axialN(),
         hot.torqueNm(),
         atHandBack,

@@ -74,7 +74,7 @@ final class ClockTimes {
   }
 
   /** Whether it ends with {@code Z}, {@code +01:00} or {@code +0100}. */
-  private static boolean hasOffset(String written) {
+  static boolean hasOffset(String written) {
     int sign = Math.max(written.lastIndexOf('+'), written.lastIndexOf('-'));
     String after = written.substring(sign + 1);
     return written.endsWith("Z") || looksLike("00:00", after) || looksLike("0000", after);

@@ -101,16 +101,22 @@ public final class Numbers {
     if (!Double.isFinite(value)) {
       return Double.toString(value);
     }
-    if (decimals < TENS.length && Math.abs(value) < SHORT) {
-      double units = value * TENS[decimals];
-      if (isExact(value, decimals)) {
-        return decimal(Math.round(units), decimals);
-      }
-      if (isWellBetween(units)) {
-        return decimal((long) (upwards ? Math.ceil(units) : Math.floor(units)), decimals);
-      }
+    String quick = quickDirected(value, decimals, upwards);
+    return quick == null ? exactDirected(value, decimals, upwards) : quick;
+  }
+
+  /** Null where the decimal text has to decide, not the double. */
+  private static String quickDirected(double value, int decimals, boolean upwards) {
+    if (decimals >= TENS.length || Math.abs(value) >= SHORT) {
+      return null;
     }
-    return exactDirected(value, decimals, upwards);
+    double units = value * TENS[decimals];
+    if (isExact(value, decimals)) {
+      return decimal(Math.round(units), decimals);
+    }
+    return isWellBetween(units)
+        ? decimal((long) (upwards ? Math.ceil(units) : Math.floor(units)), decimals)
+        : null;
   }
 
   /** Whether so many decimals write the number in full. */
@@ -130,16 +136,8 @@ public final class Numbers {
    * @param decimals 0 or more
    */
   public static String floored(double value, int decimals) {
-    if (decimals < TENS.length && Math.abs(value) < SHORT) {
-      double units = value * TENS[decimals];
-      if (isExact(value, decimals)) {
-        return decimal(Math.round(units), decimals);
-      }
-      if (isWellBetween(units)) {
-        return decimal((long) Math.floor(units), decimals);
-      }
-    }
-    return exactFloored(value, decimals);
+    String quick = quickDirected(value, decimals, false);
+    return quick == null ? exactFloored(value, decimals) : quick;
   }
 
   static String exactFloored(double value, int decimals) {

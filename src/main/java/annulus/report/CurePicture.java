@@ -76,7 +76,8 @@ public final class CurePicture {
   private String draw(Optional<Instant> now) {
     svg.append(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 900 560\" width=\"900\""
-            + " height=\"560\" role=\"img\" font-family=\"Liberation Sans, Arial, DejaVu Sans Condensed, sans-serif\""
+            + " height=\"560\" role=\"img\" "
+            + Svg.FONT
             + " font-size=\"14\" fill=\"#000\" stroke=\"none\">\n");
     svg.append("<title>").append(Html.text(title())).append("</title>\n");
     svg.append("<rect width=\"900\" height=\"560\" fill=\"#fff\"/>\n");

@@ -33,7 +33,8 @@ public final class LearnedPicture {
   private String draw() {
     svg.append(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 900 400\" width=\"900\""
-            + " height=\"400\" role=\"img\" font-family=\"Liberation Sans, Arial, DejaVu Sans Condensed, sans-serif\""
+            + " height=\"400\" role=\"img\" "
+            + Svg.FONT
             + " fill=\"#000\">\n");
     String title = learned.shipped().id() + ": time factor before and after " + evidence();
     svg.append("<title>").append(Html.text(title)).append("</title>\n");

@@ -59,7 +59,9 @@ final class StockSvg {
         + at(height)
         + "\" role=\"img\" aria-label=\""
         + Html.attr(title)
-        + "\" font-family=\"Liberation Sans, Arial, Helvetica, DejaVu Sans Condensed, sans-serif\">\n<title>"
+        + "\" "
+        + Svg.FONT
+        + ">\n<title>"
         + Html.text(title)
         + "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n"
         + body

@@ -7,6 +7,12 @@ import annulus.quantity.Numbers;
  * only; no script, no reference to anything outside.
  */
 final class Svg {
+  /**
+   * The font of every picture; the last but one is for where the others are missing, and narrow.
+   */
+  static final String FONT =
+      "font-family=\"Liberation Sans, Arial, Helvetica, DejaVu Sans Condensed, sans-serif\"";
+
   private static final int DECIMALS = 2;
 
   private final StringBuilder body = new StringBuilder();
@@ -89,7 +95,9 @@ final class Svg {
         + number(width)
         + " "
         + number(height)
-        + "\" font-family=\"Liberation Sans, Arial, Helvetica, DejaVu Sans Condensed, sans-serif\" fill=\"#000\">\n<title>"
+        + "\" "
+        + FONT
+        + " fill=\"#000\">\n<title>"
         + Html.text(title)
         + "</title>\n<desc>"
         + Html.text(description)
