@@ -26,25 +26,18 @@ final class Bits {
     words[bit >> SHIFT] |= 1L << bit;
   }
 
-  void addAll(Bits other) {
+  void remove(int bit) {
+    words[bit >> SHIFT] &= ~(1L << bit);
+  }
+
+  void removeAll(Bits other) {
     for (int i = 0; i < words.length; i++) {
-      words[i] |= other.words[i];
+      words[i] &= ~other.words[i];
     }
   }
 
-  void keepOnly(Bits other) {
-    for (int i = 0; i < words.length; i++) {
-      words[i] &= other.words[i];
-    }
-  }
-
-  boolean holdsAll(Bits other) {
-    for (int i = 0; i < words.length; i++) {
-      if ((other.words[i] & ~words[i]) != 0) {
-        return false;
-      }
-    }
-    return true;
+  boolean holds(int bit) {
+    return (words[bit >> SHIFT] & 1L << bit) != 0;
   }
 
   boolean holdsAny(Bits other) {

@@ -15,6 +15,9 @@ public final class RuleBook {
   /** By id, so that what they say comes out sorted. */
   private final List<Rule> sorted;
 
+  /** The places of all rules. */
+  private final Bits all;
+
   private final RuleSide onJoint;
   private final RuleSide onClass;
 
@@ -35,6 +38,10 @@ public final class RuleBook {
     }
     for (int i = 0; i < rules.size(); i++) {
       checkAgrees(rules.get(i), rules.subList(0, i));
+    }
+    this.all = new Bits(sorted.size());
+    for (int i = 0; i < sorted.size(); i++) {
+      all.set(i);
     }
     this.onJoint = new RuleSide(sorted, false);
     this.onClass = new RuleSide(sorted, true);
@@ -121,7 +128,9 @@ public final class RuleBook {
 
   /** What the rules say as far as the joint decides it. */
   OnJoint on(Facts joint) {
-    return new OnJoint(joint, onJoint.speaking(joint));
+    Bits open = all.copy();
+    onJoint.silence(joint, open);
+    return new OnJoint(joint, open);
   }
 
   /** The rules that one joint does not keep silent. */
@@ -166,8 +175,8 @@ public final class RuleBook {
      * @param facts those of the joint and of the class
      */
     Spoken findings(Facts facts, String classId) {
-      Bits speaking = onClass.speaking(facts);
-      speaking.keepOnly(open);
+      Bits speaking = open.copy();
+      onClass.silence(facts, speaking);
       return new Spoken(this, speaking, facts, classId);
     }
   }

@@ -34,23 +34,24 @@ class BitsTest {
   }
 
   @Test
-  void a_set_holds_all_or_any_of_another_or_shares_some_with_it() {
+  void a_set_holds_a_number_or_any_of_another_set_or_shares_some_with_it() {
     Bits set = of(3, 64, 129);
-    assertTrue(set.holdsAll(of(3, 129)));
-    assertFalse(set.holdsAll(of(3, 128)));
+    assertTrue(set.holds(3) && set.holds(64) && set.holds(129));
+    assertFalse(set.holds(2) || set.holds(65) || set.holds(128));
     assertTrue(set.holdsAny(of(128, 129)));
     assertFalse(set.holdsAny(of(0, 128)));
     assertEquals(2, set.common(of(3, 4, 129)));
   }
 
   @Test
-  void adding_and_keeping_change_only_the_set_itself() {
-    Bits set = of(1, 70);
+  void removing_changes_only_the_set_itself() {
+    Bits set = of(1, 70, 129);
     Bits copy = set.copy();
-    copy.addAll(of(129));
-    assertEquals(List.of(1, 70, 129), numbers(copy));
-    copy.keepOnly(of(70, 129));
-    assertEquals(List.of(70, 129), numbers(copy));
-    assertEquals(List.of(1, 70), numbers(set));
+    copy.remove(129);
+    copy.remove(128);
+    assertEquals(List.of(1, 70), numbers(copy));
+    copy.removeAll(of(1, 2));
+    assertEquals(List.of(70), numbers(copy));
+    assertEquals(List.of(1, 70, 129), numbers(set));
   }
 }
