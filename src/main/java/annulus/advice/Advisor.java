@@ -17,6 +17,7 @@ import annulus.stock.Draw;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Judges joints against one catalogue and one rule book. Holds no state between orders. */
@@ -24,6 +25,7 @@ public final class Advisor {
   private final Knowledge knowledge;
   private final Catalog catalog;
   private final List<Figure> policyFigures;
+  private final Map<String, ClassFacts> classes;
 
   /**
    * @param knowledge all that answers are judged by
@@ -36,6 +38,7 @@ public final class Advisor {
     List<Figure> figures = new ArrayList<>(byId.size());
     byId.forEach(number -> figures.add(figure(number)));
     this.policyFigures = List.copyOf(figures);
+    this.classes = ClassFacts.of(catalog);
   }
 
   /** All that it judges by. */
@@ -61,7 +64,7 @@ public final class Advisor {
         JointFacts.fit(found.gap(), catalog, order.confidence()) == JointFacts.FitKind.INTERFERENCE
             ? Optional.of(new PressWork(order, knowledge, found).report())
             : Optional.empty();
-    Choice choice = Choice.of(order, knowledge, found, press);
+    Choice choice = Choice.of(order, knowledge, classes, found, press);
     Decision decision = choice.decision(order, catalog, found.gap());
     GapFinding gap =
         decision.kind() == Kind.MEASURE_AGAIN ? found.withRemedies(work.remedies(found)) : found;

@@ -37,16 +37,25 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   private static final Set<String> PRESS_TOO_HIGH = Set.of("press-too-high");
   private static final Set<Fact> FIT = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY);
 
+  /**
+   * The choice in one joint.
+   *
+   * @param classes what is the same of each class in every joint, by id
+   */
   static Choice of(
-      JointOrder order, Knowledge knowledge, GapFinding found, Optional<PressReport> press) {
+      JointOrder order,
+      Knowledge knowledge,
+      Map<String, ClassFacts> classes,
+      GapFinding found,
+      Optional<PressReport> press) {
     JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press);
-    Choice choice = with(order, knowledge, facts, named(order));
+    Choice choice = with(order, knowledge, classes, facts, named(order));
     if (choice.selection().chosen().isPresent()
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
       return choice;
     }
     for (PlannedPrimer plan : plans(order, knowledge.catalog())) {
-      Choice primed = with(order, knowledge, facts, Optional.of(plan));
+      Choice primed = with(order, knowledge, classes, facts, Optional.of(plan));
       if (primed.selection().chosen().isPresent()) {
         return primed;
       }
@@ -83,7 +92,11 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   }
 
   private static Choice with(
-      JointOrder order, Knowledge knowledge, JointFacts facts, Optional<PlannedPrimer> primer) {
+      JointOrder order,
+      Knowledge knowledge,
+      Map<String, ClassFacts> classes,
+      JointFacts facts,
+      Optional<PlannedPrimer> primer) {
     Facts joint = facts.joint(primer);
     Optional<String> asked = order.compound().map(CompoundClass::id);
     Selection selection =
@@ -91,7 +104,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
             knowledge.rules(),
             knowledge.catalog().compounds().values(),
             joint,
-            compound -> facts.ofClass(joint, compound, primer),
+            compound -> facts.ofClass(joint, compound, classes.get(compound.id()), primer),
             order.surroundings().comesApartLater(),
             asked);
     return new Choice(selection, primer, asked);

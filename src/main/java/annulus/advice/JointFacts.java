@@ -198,22 +198,15 @@ final class JointFacts {
   }
 
   /** Facts of the joint with this primer, and of a class in it. */
-  Facts ofClass(Facts joint, CompoundClass compound, Optional<PlannedPrimer> primer) {
+  Facts ofClass(
+      Facts joint, CompoundClass compound, ClassFacts known, Optional<PlannedPrimer> primer) {
     boolean bothPrimed = primer.isPresent() && primer.get().onBore() && primer.get().onPart();
-    double low = compound.gapUm().low();
     double high = bothPrimed ? compound.primedGapMaxUm() : compound.gapUm().high();
     return joint
+        .about(bothPrimed ? known.primed() : known.bare())
         .and()
-        .number(Fact.CLASS_GAP_LOW, low)
-        .number(Fact.CLASS_GAP_HIGH, high)
-        .number(Fact.CLASS_COVERS, covered(low, high))
-        .number(Fact.CLASS_SERVICE_LOW, compound.serviceC().low())
-        .number(Fact.CLASS_SERVICE_HIGH, compound.serviceC().high())
-        .number(Fact.CLASS_MINIMUM, compound.cure().minimumC())
-        .number(Fact.CLASS_CAUTION, compound.cure().cautionBelowC())
+        .number(Fact.CLASS_COVERS, covered(compound.gapUm().low(), high))
         .number(Fact.CLASS_HOT_FRACTION, compound.hotFraction(order.service().high()).likely())
-        .word(Fact.CLASS_PERMANENCE, compound.permanence())
-        .word(Fact.CLASS_ROLE, compound.role())
         .build();
   }
 

@@ -15,77 +15,82 @@ public final class Facts {
   /** How many facts are of the joint; those of a class stand behind them in {@link Fact}. */
   private static final int OF_JOINT = Fact.CLASS_GAP_LOW.ordinal();
 
-  private static final Side NO_JOINT = Side.empty(OF_JOINT);
-  private static final Side NO_CLASS = Side.empty(Fact.values().length - OF_JOINT);
+  private static final int OF_CLASS = Fact.values().length - OF_JOINT;
 
-  private final Side joint;
-  private final Side ofClass;
+  private static final Facts NONE =
+      new Facts(none(OF_JOINT), new Object[OF_JOINT], none(OF_CLASS), new Object[OF_CLASS]);
 
-  private Facts(Side joint, Side ofClass) {
-    this.joint = joint;
-    this.ofClass = ofClass;
+  /** By place: NaN and null where there is no value. Facts share them; nobody writes to them. */
+  private final double[] jointNumbers;
+
+  private final Object[] jointWords;
+  private final double[] classNumbers;
+  private final Object[] classWords;
+
+  private Facts(
+      double[] jointNumbers, Object[] jointWords, double[] classNumbers, Object[] classWords) {
+    this.jointNumbers = jointNumbers;
+    this.jointWords = jointWords;
+    this.classNumbers = classNumbers;
+    this.classWords = classWords;
   }
 
-  /** The facts of a joint or those of a class, by place: NaN and null where there is no value. */
-  private static final class Side {
-    private final double[] numbers;
-    private final Object[] words;
-
-    Side(double[] numbers, Object[] words) {
-      this.numbers = numbers;
-      this.words = words;
-    }
-
-    static Side empty(int size) {
-      double[] numbers = new double[size];
-      Arrays.fill(numbers, Double.NaN);
-      return new Side(numbers, new Object[size]);
-    }
-
-    Side copy() {
-      return new Side(numbers.clone(), words.clone());
-    }
-
-    Side with(Side other) {
-      Side all = copy();
-      for (int i = 0; i < numbers.length; i++) {
-        all.numbers[i] = Double.isNaN(other.numbers[i]) ? numbers[i] : other.numbers[i];
-        all.words[i] = other.words[i] == null ? words[i] : other.words[i];
-      }
-      return all;
-    }
-  }
-
-  /** The place of a fact on its side; those of a class come last of all. */
-  private static int place(Fact fact) {
-    return fact.ofClass() ? fact.ordinal() - OF_JOINT : fact.ordinal();
+  private static double[] none(int size) {
+    double[] none = new double[size];
+    Arrays.fill(none, Double.NaN);
+    return none;
   }
 
   /** Starts a set of facts. */
   public static Builder builder() {
-    return new Builder(NO_JOINT, NO_CLASS);
+    return new Builder(NONE);
   }
 
   /** Starts a set of facts with these; what is set wins. */
   public Builder and() {
-    return new Builder(joint, ofClass);
+    return new Builder(this);
   }
 
   /** These facts and the other's; the other's win. */
   public Facts with(Facts other) {
-    return new Facts(joint.with(other.joint), ofClass.with(other.ofClass));
+    return new Facts(
+        with(jointNumbers, other.jointNumbers),
+        with(jointWords, other.jointWords),
+        with(classNumbers, other.classNumbers),
+        with(classWords, other.classWords));
+  }
+
+  /** The facts of the joint from these, those of the class from the other. */
+  public Facts about(Facts ofClass) {
+    return new Facts(jointNumbers, jointWords, ofClass.classNumbers, ofClass.classWords);
+  }
+
+  private static double[] with(double[] these, double[] others) {
+    double[] both = these.clone();
+    for (int i = 0; i < both.length; i++) {
+      both[i] = Double.isNaN(others[i]) ? both[i] : others[i];
+    }
+    return both;
+  }
+
+  private static Object[] with(Object[] these, Object[] others) {
+    Object[] both = these.clone();
+    for (int i = 0; i < both.length; i++) {
+      both[i] = others[i] == null ? both[i] : others[i];
+    }
+    return both;
   }
 
   /** The number of a fact; NaN without a value. */
   double number(Fact fact) {
     int at = fact.ordinal(); // asked very often
-    return at < OF_JOINT ? joint.numbers[at] : ofClass.numbers[at - OF_JOINT];
+    return at < OF_JOINT ? jointNumbers[at] : classNumbers[at - OF_JOINT];
   }
 
   /** The word of a fact as its enum has it, or a flag; null without a value. */
   Object word(Fact fact) {
     int at = fact.ordinal();
-    return at < OF_JOINT ? joint.words[at] : ofClass.words[at - OF_JOINT];
+    return at < OF_JOINT ? jointWords[at] : classWords[at - OF_JOINT];
   }
 
   /** The value of a fact, or null. */
@@ -114,55 +119,63 @@ public final class Facts {
     return Collections.unmodifiableMap(all);
   }
 
-  /** Collects values and checks their kind; a side is copied when it is first written to. */
+  /** Collects values and checks their kind; what is shared is copied when it is first written. */
   public static final class Builder {
-    private Side joint;
-    private Side ofClass;
-    private boolean ownJoint;
-    private boolean ownClass;
+    private double[] jointNumbers;
+    private Object[] jointWords;
+    private double[] classNumbers;
+    private Object[] classWords;
+    private boolean ownJointNumbers;
+    private boolean ownJointWords;
+    private boolean ownClassNumbers;
+    private boolean ownClassWords;
 
-    private Builder(Side joint, Side ofClass) {
-      this.joint = joint;
-      this.ofClass = ofClass;
-    }
-
-    private Side own(Fact fact) {
-      if (fact.ofClass()) {
-        return ownClass ? ofClass : ownedClass();
-      }
-      return ownJoint ? joint : ownedJoint();
-    }
-
-    private Side ownedClass() {
-      ofClass = ofClass.copy();
-      ownClass = true;
-      return ofClass;
-    }
-
-    private Side ownedJoint() {
-      joint = joint.copy();
-      ownJoint = true;
-      return joint;
+    private Builder(Facts facts) {
+      jointNumbers = facts.jointNumbers;
+      jointWords = facts.jointWords;
+      classNumbers = facts.classNumbers;
+      classWords = facts.classWords;
     }
 
     /** Sets a number. */
     public Builder number(Fact fact, double value) {
       check(fact, Fact.Kind.NUMBER);
-      own(fact).numbers[place(fact)] = value;
+      int at = fact.ordinal();
+      if (at < OF_JOINT) {
+        jointNumbers = ownJointNumbers ? jointNumbers : jointNumbers.clone();
+        ownJointNumbers = true;
+        jointNumbers[at] = value;
+      } else {
+        classNumbers = ownClassNumbers ? classNumbers : classNumbers.clone();
+        ownClassNumbers = true;
+        classNumbers[at - OF_JOINT] = value;
+      }
       return this;
     }
 
     /** Sets a flag. */
     public Builder flag(Fact fact, boolean value) {
       check(fact, Fact.Kind.FLAG);
-      own(fact).words[place(fact)] = value;
-      return this;
+      return set(fact, value);
     }
 
     /** Sets a word from an enum; rules name it in lower case with dashes. */
     public Builder word(Fact fact, Enum<?> value) {
       check(fact, Fact.Kind.WORD);
-      own(fact).words[place(fact)] = value;
+      return set(fact, value);
+    }
+
+    private Builder set(Fact fact, Object value) {
+      int at = fact.ordinal();
+      if (at < OF_JOINT) {
+        jointWords = ownJointWords ? jointWords : jointWords.clone();
+        ownJointWords = true;
+        jointWords[at] = value;
+      } else {
+        classWords = ownClassWords ? classWords : classWords.clone();
+        ownClassWords = true;
+        classWords[at - OF_JOINT] = value;
+      }
       return this;
     }
 
@@ -178,9 +191,11 @@ public final class Facts {
 
     /** The facts so far; what is set afterwards does not change them. */
     public Facts build() {
-      ownJoint = false;
-      ownClass = false;
-      return new Facts(joint, ofClass);
+      ownJointNumbers = false;
+      ownJointWords = false;
+      ownClassNumbers = false;
+      ownClassWords = false;
+      return new Facts(jointNumbers, jointWords, classNumbers, classWords);
     }
   }
 }
