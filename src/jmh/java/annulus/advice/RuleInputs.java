@@ -17,9 +17,10 @@ import java.util.Optional;
 public record RuleInputs(Facts joint, IdentityHashMap<CompoundClass, Facts> classes) {
   /** The facts of an order that was advised on. */
   public static RuleInputs of(Advice advice, Knowledge knowledge) {
+    FitBelief fit =
+        FitBelief.of(advice.gap().gap(), knowledge.catalog().policy(), advice.order().confidence());
     Facts joint =
-        new JointFacts(advice.order(), knowledge.catalog(), advice.gap(), advice.press())
-            .joint(Optional.empty());
+        new JointFacts(advice.order(), advice.gap(), fit, advice.press()).joint(Optional.empty());
     IdentityHashMap<CompoundClass, Facts> classes = new IdentityHashMap<>();
     for (ClassVerdict verdict : advice.table()) {
       classes.put(verdict.compound(), joint.with(ofClass(verdict, advice.order())));

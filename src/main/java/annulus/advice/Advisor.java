@@ -11,6 +11,7 @@ import annulus.advice.Advice.Step;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
+import annulus.measure.FormLimits;
 import annulus.quantity.Estimate;
 import annulus.select.ClassVerdict;
 import annulus.stock.Draw;
@@ -26,6 +27,7 @@ public final class Advisor {
   private final Catalog catalog;
   private final List<Figure> policyFigures;
   private final Map<String, ClassFacts> classes;
+  private final FormLimits limits;
 
   /**
    * @param knowledge all that answers are judged by
@@ -39,6 +41,7 @@ public final class Advisor {
     byId.forEach(number -> figures.add(figure(number)));
     this.policyFigures = List.copyOf(figures);
     this.classes = ClassFacts.of(catalog);
+    this.limits = MeasureLimits.of(catalog.policy());
   }
 
   /** All that it judges by. */
@@ -58,14 +61,15 @@ public final class Advisor {
    *     measured
    */
   public Advice advise(JointOrder order) {
-    GapWork work = new GapWork(order, catalog);
+    GapWork work = new GapWork(order, catalog, limits);
     GapFinding found = work.find();
+    FitBelief fit = FitBelief.of(found.gap(), catalog.policy(), order.confidence());
     Optional<PressReport> press =
-        JointFacts.fit(found.gap(), catalog, order.confidence()) == JointFacts.FitKind.INTERFERENCE
+        fit.kind() == FitBelief.Kind.INTERFERENCE
             ? Optional.of(new PressWork(order, knowledge, found).report())
             : Optional.empty();
-    Choice choice = Choice.of(order, knowledge, classes, found, press);
-    Decision decision = choice.decision(order, catalog, found.gap());
+    Choice choice = Choice.of(order, knowledge, classes, found, fit, press);
+    Decision decision = choice.decision(order, catalog, found.gap(), fit);
     GapFinding gap =
         decision.kind() == Kind.MEASURE_AGAIN ? found.withRemedies(work.remedies(found)) : found;
     Optional<PlannedPrimer> primer = choice.primer();

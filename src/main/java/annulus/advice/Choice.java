@@ -47,8 +47,9 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
       Knowledge knowledge,
       Map<String, ClassFacts> classes,
       GapFinding found,
+      FitBelief fit,
       Optional<PressReport> press) {
-    JointFacts facts = new JointFacts(order, knowledge.catalog(), found, press);
+    JointFacts facts = new JointFacts(order, found, fit, press);
     Choice choice = with(order, knowledge, classes, facts, named(order));
     if (choice.selection().chosen().isPresent()
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
@@ -111,7 +112,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   }
 
   /** What follows from the table. */
-  Decision decision(JointOrder order, Catalog catalog, Gap gap) {
+  Decision decision(JointOrder order, Catalog catalog, Gap gap, FitBelief fit) {
     Optional<ClassVerdict> chosen = selection.chosen();
     if (chosen.isPresent()) {
       return new Decision(
@@ -123,7 +124,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     }
     Policy policy = catalog.policy();
     double dryUm = policy.value("dry-press-from-um");
-    double dry = JointFacts.probabilityDry(gap, dryUm);
+    double dry = fit.dry();
     List<Finding> against = against();
     List<Finding> forbidden = ofJoint(against);
     if (dry >= order.confidence()) {

@@ -29,10 +29,10 @@ final class GapWork {
   private final Catalog catalog;
   private final FormLimits limits;
 
-  GapWork(JointOrder order, Catalog catalog) {
+  GapWork(JointOrder order, Catalog catalog, FormLimits limits) {
     this.order = order;
     this.catalog = catalog;
-    this.limits = MeasureLimits.of(catalog.policy());
+    this.limits = limits;
   }
 
   GapFinding find() {

@@ -37,7 +37,6 @@ final class HoldWork {
   private final GapFinding found;
   private final Optional<PlannedPrimer> primer;
   private final List<HoldFactor> whenCold;
-  private final List<Tool> tools;
   private final Optional<Load> load;
   private final HybridHold hot;
   private final Optional<LoadCheck> check;
@@ -54,7 +53,6 @@ final class HoldWork {
     this.compound = compound;
     this.found = found;
     this.primer = primer;
-    this.tools = tools();
     this.load = load(order, knowledge);
     this.whenCold = computable() ? whenCold(found.limits()) : List.of();
     this.hot = computable() ? joint(compound.hotFraction(order.service().high())) : nothing();
@@ -137,7 +135,7 @@ final class HoldWork {
         hot.bond().factors(),
         removal.breakLooseN(),
         removal.breakLooseTorqueNm(),
-        removal.ways(tools),
+        removal.ways(tools()),
         carriers);
   }
 
@@ -154,7 +152,7 @@ final class HoldWork {
         List.of(),
         NONE,
         NONE,
-        removal.ways(tools),
+        removal.ways(tools()),
         List.of());
   }
 

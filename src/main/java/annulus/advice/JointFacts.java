@@ -3,11 +3,9 @@ package annulus.advice;
 import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.catalog.Activity;
-import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Material;
 import annulus.fit.Gap;
-import annulus.measure.Belief;
 import annulus.measure.MeasuredDiameter;
 import annulus.measure.Note;
 import annulus.select.Fact;
@@ -19,42 +17,19 @@ import java.util.Optional;
 
 /** Puts what is known of a joint and of a class into the words of the rules. */
 final class JointFacts {
-  /** How the parts stand to each other. */
-  enum FitKind {
-    CLEAR,
-    LINE_TO_LINE,
-    INTERFERENCE
-  }
-
   private final JointOrder order;
-  private final Catalog catalog;
   private final GapFinding found;
   private final Optional<PressReport> press;
-  private final Belief largest;
+  private final FitBelief fit;
   private final List<Covered> covered = new ArrayList<>();
   private final Facts joint;
 
-  JointFacts(JointOrder order, Catalog catalog, GapFinding found, Optional<PressReport> press) {
+  JointFacts(JointOrder order, GapFinding found, FitBelief fit, Optional<PressReport> press) {
     this.order = order;
-    this.catalog = catalog;
     this.found = found;
+    this.fit = fit;
     this.press = press;
-    this.largest = found.gap().largest();
     this.joint = withoutPrimer();
-  }
-
-  /** Interference only where it is sure; near zero is line to line. */
-  static FitKind fit(Gap gap, Catalog catalog, double confidence) {
-    double dry = catalog.policy().value("dry-press-from-um");
-    double line = catalog.policy().value("line-to-line-um");
-    if (probabilityDry(gap, dry) >= confidence) {
-      return FitKind.INTERFERENCE;
-    }
-    return gap.meanUm() <= line ? FitKind.LINE_TO_LINE : FitKind.CLEAR;
-  }
-
-  static double probabilityDry(Gap gap, double dryUm) {
-    return gap.probabilityWithin(Double.NEGATIVE_INFINITY, dryUm);
   }
 
   /** Facts of the joint with this primer. */
@@ -108,7 +83,7 @@ final class JointFacts {
         .number(Fact.GAP_SMALLEST, limits.lowerUm())
         .number(Fact.GAP_ONE_SIDED, limits.oneSidedUm())
         .number(Fact.GAP_GROWTH, found.inService().growthUm())
-        .word(Fact.FIT, fit(gap, catalog, order.confidence()))
+        .word(Fact.FIT, fit.kind())
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
     press.ifPresent(
         p -> facts.word(Fact.PRESS, p.standing()).number(Fact.GAP_LOOSEST, p.loosestRadialUm()));
@@ -218,7 +193,7 @@ final class JointFacts {
         return known.probability();
       }
     }
-    double probability = largest.within(lowUm, highUm);
+    double probability = fit.largest().within(lowUm, highUm);
     covered.add(new Covered(lowUm, highUm, probability));
     return probability;
   }

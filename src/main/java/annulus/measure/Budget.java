@@ -5,6 +5,7 @@ import annulus.quantity.InvalidValue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** An uncertainty budget of uncorrelated components. */
 public final class Budget {
@@ -14,7 +15,8 @@ public final class Budget {
   /** From an error of a diameter to that of the radial gap. */
   private static final double HALF = 0.5;
 
-  private final List<Component> components;
+  private final Supplier<List<Component>> lines;
+  private volatile List<Component> components;
   private final double varianceUm2;
 
   /** Sum of {@code (u_i²/u_c²)²/ν_i}: one over the effective degrees of freedom. */
@@ -25,37 +27,57 @@ public final class Budget {
    */
   public Budget(List<Component> components) {
     this.components = List.copyOf(components);
+    this.lines = List::of; // never asked: they are there
     if (components.isEmpty()) {
       throw new InvalidValue("components", "is empty", "at least one component");
     }
-    this.varianceUm2 = varianceUm2(this.components);
-    this.perFreedom = perFreedom(this.components, varianceUm2);
+    Totals totals = new Totals();
+    totals.addVariances(this.components, 1);
+    totals.addShares(this.components, 1);
+    this.varianceUm2 = totals.varianceUm2;
+    this.perFreedom = totals.perFreedom;
   }
 
-  private static double varianceUm2(List<Component> components) {
-    double sum = 0;
-    for (int i = 0; i < components.size(); i++) { // quicker than an iterator; made by the hundred
-      sum += components.get(i).varianceUm2();
-    }
-    return sum;
+  private Budget(Totals totals, Supplier<List<Component>> lines) {
+    this.lines = lines;
+    this.varianceUm2 = totals.varianceUm2;
+    this.perFreedom = totals.perFreedom;
   }
 
-  /** Shares first: fourth powers of small figures would vanish. */
-  private static double perFreedom(List<Component> components, double varianceUm2) {
-    double sum = 0;
-    for (int i = 0; i < components.size(); i++) {
-      Component c = components.get(i);
-      if (Double.isFinite(c.degreesOfFreedom()) && varianceUm2 > 0) {
-        double share = c.varianceUm2() / varianceUm2;
-        sum += share * share / c.degreesOfFreedom();
+  /** Sums over the lines of one budget or of several, in their order. */
+  private static final class Totals {
+    private double varianceUm2;
+    private double perFreedom;
+
+    /**
+     * @param squaredFactor what the lines' variances are multiplied by
+     */
+    void addVariances(List<Component> components, double squaredFactor) {
+      for (int i = 0; i < components.size(); i++) { // quicker than an iterator; made by the hundred
+        varianceUm2 += squaredFactor * components.get(i).varianceUm2();
       }
     }
-    return sum;
+
+    /** After all variances. Shares first: fourth powers of small figures would vanish. */
+    void addShares(List<Component> components, double squaredFactor) {
+      for (int i = 0; i < components.size(); i++) {
+        Component c = components.get(i);
+        if (Double.isFinite(c.degreesOfFreedom()) && varianceUm2 > 0) {
+          double share = squaredFactor * c.varianceUm2() / varianceUm2;
+          perFreedom += share * share / c.degreesOfFreedom();
+        }
+      }
+    }
   }
 
-  /** The lines; never empty. */
+  /** The lines; never empty. Those of a gap are made when they are first asked for. */
   public List<Component> components() {
-    return components;
+    List<Component> known = components;
+    if (known == null) {
+      known = lines.get();
+      components = known;
+    }
+    return known;
   }
 
   /**
@@ -118,8 +140,8 @@ public final class Budget {
   /** Every component multiplied by the size of a sensitivity. */
   public Budget scaled(double factor) {
     Check.finite("factor", factor, "");
-    List<Component> scaled = new ArrayList<>(components.size());
-    for (Component c : components) {
+    List<Component> scaled = new ArrayList<>(components().size());
+    for (Component c : components()) {
       scaled.add(c.scaled(factor));
     }
     return new Budget(scaled);
@@ -127,9 +149,9 @@ public final class Budget {
 
   /** Both lists of components; no correlation between the two. */
   public Budget combinedWith(Budget other) {
-    List<Component> both = new ArrayList<>(components.size() + other.components.size());
-    both.addAll(components);
-    both.addAll(other.components);
+    List<Component> both = new ArrayList<>(components().size() + other.components().size());
+    both.addAll(components());
+    both.addAll(other.components());
     return new Budget(both);
   }
 
@@ -148,14 +170,23 @@ public final class Budget {
    *     <p>Source: JCGM 100:2008, 5.1.2 and 5.2.2.
    */
   public static Budget ofGap(Budget bore, Budget part) {
-    List<Component> both = new ArrayList<>(bore.components.size() + part.components.size());
-    for (Component c : bore.components) {
+    Totals totals = new Totals();
+    totals.addVariances(bore.components(), HALF * HALF);
+    totals.addVariances(part.components(), HALF * HALF);
+    totals.addShares(bore.components(), HALF * HALF);
+    totals.addShares(part.components(), HALF * HALF);
+    return new Budget(totals, () -> linesOfGap(bore, part));
+  }
+
+  private static List<Component> linesOfGap(Budget bore, Budget part) {
+    List<Component> both = new ArrayList<>(bore.components().size() + part.components().size());
+    for (Component c : bore.components()) {
       both.add(c.ofMember("bore", HALF));
     }
-    for (Component c : part.components) {
+    for (Component c : part.components()) {
       both.add(c.ofMember("part", HALF));
     }
-    return new Budget(both);
+    return List.copyOf(both);
   }
 
   /**
@@ -173,7 +204,7 @@ public final class Budget {
 
   /** The component of this id, if any. */
   public Optional<Component> component(String id) {
-    for (Component c : components) {
+    for (Component c : components()) {
       if (c.id().equals(id)) {
         return Optional.of(c);
       }
@@ -199,16 +230,16 @@ public final class Budget {
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof Budget b && components.equals(b.components);
+    return other instanceof Budget b && components().equals(b.components());
   }
 
   @Override
   public int hashCode() {
-    return components.hashCode();
+    return components().hashCode();
   }
 
   @Override
   public String toString() {
-    return "Budget" + components;
+    return "Budget" + components();
   }
 }

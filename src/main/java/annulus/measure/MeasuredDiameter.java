@@ -149,7 +149,8 @@ public record MeasuredDiameter(
       double mean = places.meanMm();
       double jawsMm = ErrorSources.jawsHalfUm(span, mean) / 1000;
       double read = mean + jawsMm;
-      Budget budget = meanBudget(places, mean);
+      List<Component> whatever = notOfReadings(mean);
+      Budget budget = meanBudget(places, whatever);
       double spread = Places.micrometres(Sample.range(mm(readings)));
       return new MeasuredDiameter(
           side,
@@ -165,36 +166,40 @@ public record MeasuredDiameter(
           jawsMm * 1000,
           (thermal.at20(read) - read) * 1000,
           budget,
-          extremeBudget(places, mean, spread),
+          extremeBudget(places, spread, whatever),
           notes(places, form, budget, jawsMm, spread));
     }
 
-    private Budget meanBudget(Places places, double mean) {
+    private Budget meanBudget(Places places, List<Component> whatever) {
       List<Component> lines = new ArrayList<>();
       lines.add(ErrorSources.single(places, false, span, limits).asComponent(places.meanFactor()));
       if (places.all().size() > 1) {
         lines.add(ErrorSources.form(places.betweenUm(), places.all().size()));
       }
-      return withInstrument(lines, mean);
+      lines.addAll(whatever);
+      return new Budget(lines);
     }
 
     /**
      * An extreme is one reading, or as good as one. Where angles are unknown nobody can tell form
      * from noise: the extreme may be off by the whole spread either way.
      */
-    private Budget extremeBudget(Places places, double mean, double spread) {
+    private Budget extremeBudget(Places places, double spread, List<Component> whatever) {
       List<Component> lines = new ArrayList<>();
       lines.add(ErrorSources.single(places, true, span, limits).asComponent(1));
       if (places.angleMissing() && spread > 0) {
         lines.add(ErrorSources.unplaced(spread));
       }
-      return withInstrument(lines, mean);
+      lines.addAll(whatever);
+      return new Budget(lines);
     }
 
-    private Budget withInstrument(List<Component> lines, double mean) {
+    /** The lines that stay the same whatever the readings say. */
+    private List<Component> notOfReadings(double mean) {
+      List<Component> lines = new ArrayList<>();
       lines.addAll(ErrorSources.instrument(span, mean));
       lines.addAll(ErrorSources.thermal(thermal, mean, limits));
-      return new Budget(lines);
+      return lines;
     }
 
     private List<Note> notes(

@@ -13,7 +13,7 @@ class FitWordsTest {
   void a_fit_is_clear_line_to_line_or_interference() {
     assertEquals(
         List.of("clear", "line-to-line", "interference"),
-        Arrays.stream(JointFacts.FitKind.values())
+        Arrays.stream(FitBelief.Kind.values())
             .map(f -> f.name().toLowerCase(Locale.ROOT).replace('_', '-'))
             .toList());
   }
