@@ -6,38 +6,28 @@ import annulus.exchange.BatchOrders.Row;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
 import java.io.Reader;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinPool;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
 /**
- * Answers the rows of a job list, whatever their number, in bounded memory. Blocks of rows are
- * read, answered and put into words by all cores, and given out in the order of the file.
+ * Answers the rows of a job list, whatever their number, in bounded memory. The rows are read,
+ * answered and put into words by all cores, and given out in the order of the file.
  *
  * @param <T> what is made of an answer
  */
 public final class BatchAnswers<T> {
-  private static final int BLOCK = 1024;
-
   private final String file;
   private final Advisor advisor;
   private final Function<Answered, T> made;
-  private final Consumer<T> consumer;
 
-  /** With one core there is nobody to share the work with. */
-  private final boolean alone = Runtime.getRuntime().availableProcessors() == 1;
-
-  private final List<Supplier<Row>> block = new ArrayList<>(BLOCK);
-
-  private BatchAnswers(
-      String file, Advisor advisor, Function<Answered, T> made, Consumer<T> consumer) {
+  private BatchAnswers(String file, Advisor advisor, Function<Answered, T> made) {
     this.file = file;
     this.advisor = advisor;
     this.made = made;
-    this.consumer = consumer;
   }
 
   /**
@@ -72,25 +62,21 @@ public final class BatchAnswers<T> {
       Function<Answered, T> made,
       Consumer<T> consumer)
       throws IOException {
-    BatchAnswers<T> answers = new BatchAnswers<>(file, advisor, made, consumer);
-    BatchOrders.eachUnread(file, in, reader, PromisedOrder.COLUMNS, answers::add);
-    answers.flush();
-  }
-
-  private void add(Supplier<Row> row) {
-    if (alone) {
-      consumer.accept(made.apply(answered(row.get())));
+    BatchAnswers<T> answers = new BatchAnswers<>(file, advisor, made);
+    int cores = Runtime.getRuntime().availableProcessors();
+    if (cores == 1) { // there is nobody to share the work with
+      BatchOrders.eachUnread(
+          file, in, reader, PromisedOrder.COLUMNS, row -> consumer.accept(answers.made(row)));
       return;
     }
-    block.add(row);
-    if (block.size() == BLOCK) {
-      flush();
-    }
+    InOrder<Supplier<Row>, T> rows =
+        new InOrder<>(answers::made, consumer, ForkJoinPool.commonPool(), cores);
+    BatchOrders.eachUnread(file, in, reader, PromisedOrder.COLUMNS, rows::add);
+    rows.finish();
   }
 
-  private void flush() {
-    block.parallelStream().map(row -> made.apply(answered(row.get()))).toList().forEach(consumer);
-    block.clear();
+  private T made(Supplier<Row> row) {
+    return made.apply(answered(row.get()));
   }
 
   private Answered answered(Row row) {
