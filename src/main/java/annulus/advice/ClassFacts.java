@@ -20,7 +20,7 @@ record ClassFacts(Facts bare, Facts primed) {
     for (CompoundClass compound : catalog.compounds().values()) {
       byId.put(compound.id(), of(compound));
     }
-    return Map.copyOf(byId);
+    return byId;
   }
 
   private static ClassFacts of(CompoundClass compound) {

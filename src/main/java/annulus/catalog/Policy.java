@@ -2,13 +2,15 @@ package annulus.catalog;
 
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.TreeMap;
 
 /** The numbers of the policy by name; each keeps its meaning and source. */
 public record Policy(Map<String, NamedNumber> numbers) {
   public Policy {
-    numbers = Map.copyOf(new TreeMap<>(numbers));
+    numbers = Collections.unmodifiableMap(new LinkedHashMap<>(new TreeMap<>(numbers)));
     within(numbers, "undisturbed-after-fixture-min", 0, 100_000);
     within(numbers, "cure-temperature-plus-minus-c", 0, 20);
     within(numbers, "bore-temperature-plus-minus-c", 0, 20);

@@ -44,6 +44,12 @@ public final class TemperatureHistory {
     this.repeatIndex = stepsAtStart && repeatIndex > 0 ? repeatIndex - 1 : repeatIndex;
   }
 
+  private TemperatureHistory(double[] seconds, double[] celsius, int repeatIndex) {
+    this.seconds = seconds;
+    this.celsius = celsius;
+    this.repeatIndex = repeatIndex;
+  }
+
   /** One temperature, °C, for ever. */
   public static TemperatureHistory constant(double celsius) {
     return new TemperatureHistory(List.of(new Point(0, celsius)), HOLDS);
@@ -246,11 +252,11 @@ public final class TemperatureHistory {
 
   /** The same history, every temperature moved by the same amount, K. */
   public TemperatureHistory shiftedBy(double kelvin) {
-    List<Point> moved = new ArrayList<>();
-    for (int i = 0; i < seconds.length; i++) {
-      moved.add(new Point(seconds[i], celsius[i] + kelvin));
+    double[] moved = new double[celsius.length];
+    for (int i = 0; i < moved.length; i++) {
+      moved[i] = Celsius.check("celsius", celsius[i] + kelvin);
     }
-    return new TemperatureHistory(moved, repeatIndex);
+    return new TemperatureHistory(seconds, moved, repeatIndex);
   }
 
   /** Lowest temperature that ever occurs, °C. */

@@ -4,13 +4,11 @@ import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -25,8 +23,10 @@ final class Fields {
   private final Problems problems;
   private final String path;
 
-  /** The members asked for; few of the many names that are asked for stand there. */
-  private final Set<String> asked = new HashSet<>();
+  /** The members asked for, each once; few of the many names that are asked for stand there. */
+  private final Node[] asked;
+
+  private int askedCount;
 
   /** The names asked for, in that order; a name may stand twice. */
   private final List<String> known = new ArrayList<>(EXPECTED);
@@ -35,6 +35,7 @@ final class Fields {
     this.object = object;
     this.problems = problems;
     this.path = path;
+    this.asked = new Node[object.members().size()];
   }
 
   /** The fields of a node, or empty with a problem when it is not an object. */
@@ -97,7 +98,7 @@ final class Fields {
     known.add(name);
     Node node = object.members().get(name);
     if (node != null) {
-      asked.add(name);
+      ask(node);
     }
     return node != null && !(node instanceof Node.Nothing);
   }
@@ -108,7 +109,7 @@ final class Fields {
     if (node == null) {
       return Optional.empty();
     }
-    asked.add(name);
+    ask(node);
     return node instanceof Node.Nothing ? Optional.empty() : Optional.of(node);
   }
 
@@ -267,13 +268,35 @@ final class Fields {
   /** Declares a name as known without reading it. */
   void allow(String name) {
     known.add(name);
-    asked.add(name);
+    Node node = object.members().get(name);
+    if (node != null) {
+      ask(node);
+    }
+  }
+
+  private void ask(Node member) {
+    if (!isAsked(member)) {
+      asked[askedCount++] = member;
+    }
+  }
+
+  /** Members are told apart by what they are, not by what they say. */
+  private boolean isAsked(Node member) {
+    for (int i = 0; i < askedCount; i++) {
+      if (asked[i] == member) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Reports fields that were never asked for, with the nearest known name. */
   void done() {
+    if (askedCount == asked.length) {
+      return;
+    }
     for (var entry : object.members().entrySet()) {
-      if (!asked.contains(entry.getKey())) {
+      if (!isAsked(entry.getValue())) {
         problems.add(
             entry.getValue().place(),
             path(entry.getKey()),

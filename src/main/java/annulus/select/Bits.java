@@ -36,6 +36,12 @@ final class Bits {
     }
   }
 
+  void keepOnly(Bits other) {
+    for (int i = 0; i < words.length; i++) {
+      words[i] &= other.words[i];
+    }
+  }
+
   boolean holds(int bit) {
     return (words[bit >> SHIFT] & 1L << bit) != 0;
   }

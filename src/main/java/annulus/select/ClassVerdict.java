@@ -32,8 +32,8 @@ public record ClassVerdict(
 
   /** Findings of one verdict. */
   public List<Finding> of(Rule.Verdict verdict) {
-    if (findings instanceof Spoken spoken && !spoken.has(verdict)) {
-      return List.of();
+    if (findings instanceof Spoken spoken) {
+      return spoken.of(verdict);
     }
     List<Finding> of = new ArrayList<>();
     for (Finding finding : findings) {

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /** All rules; refused at load when two contradict each other or one can never speak. */
 public final class RuleBook {
@@ -138,25 +139,23 @@ public final class RuleBook {
     private final Facts joint;
     private final Bits open;
 
-    /** By place: what the joint alone decides, the same for every class. */
-    private volatile Finding[] ofJoint;
+    /** By place: what the joint alone decides, the same for every class; made when asked for. */
+    private final AtomicReferenceArray<Finding> ofJoint;
 
     private OnJoint(Facts joint, Bits open) {
       this.joint = joint;
       this.open = open;
+      this.ofJoint = new AtomicReferenceArray<>(sorted.size());
     }
 
     /** What the rule at a place says of the joint. */
     Finding ofJoint(int place) {
-      Finding[] known = ofJoint;
+      Finding known = ofJoint.get(place);
       if (known == null) {
-        known = new Finding[sorted.size()];
-        for (int i = open.next(0); i >= 0; i = open.next(i + 1)) {
-          known[i] = sorted.get(i).ofJoint() ? Finding.of(sorted.get(i), joint, "") : null;
-        }
-        ofJoint = known;
+        known = Finding.of(sorted.get(place), joint, "");
+        ofJoint.set(place, known);
       }
-      return known[place];
+      return known;
     }
 
     /** The rule at a place in the order of ids. */

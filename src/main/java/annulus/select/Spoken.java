@@ -37,17 +37,28 @@ final class Spoken extends AbstractList<Finding> {
   private List<Finding> made() {
     List<Finding> known = made;
     if (known == null) {
-      Finding[] all = new Finding[size()];
-      int place = -1;
-      for (int i = 0; i < all.length; i++) {
-        place = rules.next(place + 1);
-        Rule rule = open.at(place);
-        all[i] = rule.ofJoint() ? open.ofJoint(place) : Finding.of(rule, ofClass, classId);
-      }
-      known = List.of(all);
+      known = found(rules);
       made = known;
     }
     return known;
+  }
+
+  /** The findings of one verdict, without making the others. */
+  List<Finding> of(Rule.Verdict verdict) {
+    Bits with = rules.copy();
+    with.keepOnly(open.with(verdict));
+    return found(with);
+  }
+
+  private List<Finding> found(Bits places) {
+    Finding[] found = new Finding[places.count()];
+    int place = -1;
+    for (int i = 0; i < found.length; i++) {
+      place = places.next(place + 1);
+      Rule rule = open.at(place);
+      found[i] = rule.ofJoint() ? open.ofJoint(place) : Finding.of(rule, ofClass, classId);
+    }
+    return List.of(found);
   }
 
   @Override

@@ -52,6 +52,8 @@ class BitsTest {
     assertEquals(List.of(1, 70), numbers(copy));
     copy.removeAll(of(1, 2));
     assertEquals(List.of(70), numbers(copy));
+    copy.keepOnly(of(1));
+    assertEquals(List.of(), numbers(copy));
     assertEquals(List.of(1, 70, 129), numbers(set));
   }
 }
