@@ -25,10 +25,8 @@ public final class SpreadsheetCells {
 
   /** All cells made safe. */
   public static List<String> safe(List<String> cells) {
-    List<String> safe = new ArrayList<>(cells.size());
-    for (String cell : cells) {
-      safe.add(safe(cell));
-    }
+    List<String> safe = new ArrayList<>(cells);
+    safe.replaceAll(SpreadsheetCells::safe);
     return safe;
   }
 }

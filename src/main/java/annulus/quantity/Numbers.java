@@ -75,20 +75,34 @@ public final class Numbers {
 
   /** Appends what {@link #fixed} gives. */
   public static void appendFixed(StringBuilder text, double value, int decimals) {
-    if (!Double.isFinite(value)) {
+    if (isPlainToRound(value, decimals)) {
+      decimal(text, roundedUnits(value, decimals), decimals);
+    } else if (Double.isFinite(value)) {
+      text.append(exactFixed(value, decimals));
+    } else {
       text.append(value);
-      return;
     }
-    if (decimals < TENS.length && Math.abs(value) < SHORT) {
-      double units = Math.abs(value) * TENS[decimals];
-      double whole = Math.floor(units + 0.5);
-      // near a tie the decimal text decides, not the double
-      if (Math.abs(units - Math.floor(units) - 0.5) > 1e-3) {
-        decimal(text, (long) (value < 0 ? -whole : whole), decimals);
-        return;
-      }
+  }
+
+  /** The number that {@link #fixed} writes. */
+  public static double rounded(double value, int decimals) {
+    return isPlainToRound(value, decimals)
+        ? (double) roundedUnits(value, decimals) / TENS[decimals] // as near as reading the text
+        : Double.parseDouble(fixed(value, decimals));
+  }
+
+  /** Near a tie the decimal text decides which way to round, not the double. */
+  private static boolean isPlainToRound(double value, int decimals) {
+    if (decimals >= TENS.length || !(Math.abs(value) < SHORT)) {
+      return false;
     }
-    text.append(exactFixed(value, decimals));
+    double units = Math.abs(value) * TENS[decimals];
+    return Math.abs(units - Math.floor(units) - 0.5) > 1e-3;
+  }
+
+  private static long roundedUnits(double value, int decimals) {
+    long units = (long) Math.floor(Math.abs(value) * TENS[decimals] + 0.5);
+    return value < 0 ? -units : units;
   }
 
   /**

@@ -11,7 +11,9 @@ import annulus.select.Finding;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
 
@@ -30,9 +32,18 @@ public final class BatchColumns {
           "diametral_clearance_um",
           "diametral_plus_minus_um",
           "covers_probability");
+  private static final Map<Advice.Kind, String> DECISIONS = decisions();
   private static final List<String> AFTER = List.of("working_time_min", "reason", "cautions");
 
   private BatchColumns() {}
+
+  private static Map<Advice.Kind, String> decisions() {
+    Map<Advice.Kind, String> decisions = new EnumMap<>(Advice.Kind.class);
+    for (Advice.Kind kind : Advice.Kind.values()) {
+      decisions.put(kind, StageTexts.id(kind));
+    }
+    return decisions;
+  }
 
   /** The column names. */
   public static List<String> header() {
@@ -50,7 +61,7 @@ public final class BatchColumns {
     List<String> cells = new ArrayList<>(BEFORE.size() + AFTER.size() + 2 * Stage.values().length);
     Advice.Decision decision = advice.decision();
     cells.add(advice.order().job());
-    cells.add(StageTexts.id(decision.kind()));
+    cells.add(DECISIONS.get(decision.kind()));
     cells.add(decision.compound().map(CompoundClass::id).orElse(""));
     cells.add(decision.primer().map(p -> p.primer().id()).orElse(""));
     handBack(advice, cells);

@@ -119,7 +119,7 @@ final class Figures {
   }
 
   private static boolean misleads(double probability, double wanted, int decimals) {
-    double printed = Double.parseDouble(Numbers.fixed(100 * probability, decimals)) / 100;
+    double printed = Numbers.rounded(100 * probability, decimals) / 100;
     boolean turned = Math.signum(printed - wanted) != Math.signum(probability - wanted);
     boolean certain = (printed >= 1 && probability < 1) || (printed <= 0 && probability > 0);
     return certain || (turned && Math.abs(probability - wanted) > 1e-12);

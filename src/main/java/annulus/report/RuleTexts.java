@@ -4,9 +4,7 @@ import annulus.quantity.Numbers;
 import annulus.select.Condition;
 import annulus.select.Fact;
 import annulus.select.Finding;
-import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -86,7 +84,7 @@ public final class RuleTexts {
     if (fact == Fact.WANTED_CONFIDENCE) {
       return Figures.wanted(value);
     }
-    for (Condition leaf : leaves(finding.rule().when())) {
+    for (Condition leaf : finding.rule().leaves()) {
       OptionalDouble limit = limit(leaf, fact);
       if (limit.isPresent()) {
         return Figures.percent(value, limit.getAsDouble());
@@ -109,7 +107,7 @@ public final class RuleTexts {
 
   /** Adds decimals until every comparison of the rule reads as it was found. */
   private void refine() {
-    for (Condition leaf : leaves(finding.rule().when())) {
+    for (Condition leaf : finding.rule().leaves()) {
       for (Fact fact : leaf.facts()) {
         OptionalDouble limit = limit(leaf, fact);
         if (limit.isPresent() && figures.get(fact) instanceof Double value) {
@@ -128,7 +126,7 @@ public final class RuleTexts {
   }
 
   private static boolean turned(double value, double limit, int decimals) {
-    double printed = Double.parseDouble(Numbers.fixed(value, decimals));
+    double printed = Numbers.rounded(value, decimals);
     return Math.signum(printed - limit) != Math.signum(value - limit);
   }
 
@@ -137,27 +135,13 @@ public final class RuleTexts {
     if (leaf instanceof Condition.Against against && against.fact() == fact) {
       return OptionalDouble.of(against.limit());
     }
-    if (leaf instanceof Condition.Between between && leaf.facts().contains(fact)) {
+    if (leaf instanceof Condition.Between between
+        && (between.fact() == fact || between.other() == fact)) {
       Fact other = between.fact() == fact ? between.other() : between.fact();
       if (figures.get(other) instanceof Double value) {
         return OptionalDouble.of(value);
       }
     }
     return OptionalDouble.empty();
-  }
-
-  private static List<Condition> leaves(Condition when) {
-    if (when instanceof Condition.All all) {
-      return leaves(all.parts());
-    }
-    return when instanceof Condition.Any any ? leaves(any.parts()) : List.of(when);
-  }
-
-  private static List<Condition> leaves(List<Condition> parts) {
-    List<Condition> leaves = new ArrayList<>();
-    for (Condition part : parts) {
-      leaves.addAll(leaves(part));
-    }
-    return leaves;
   }
 }

@@ -22,6 +22,7 @@ public final class Rule {
   private final Provenance provenance;
   private final Set<Fact> facts;
   private final List<Fact> figures;
+  private final List<Condition> leaves = new ArrayList<>();
   private final boolean ofJoint;
   private final List<Condition> onJoint = new ArrayList<>();
   private final List<Condition> onClass = new ArrayList<>();
@@ -51,8 +52,19 @@ public final class Rule {
     this.facts = Collections.unmodifiableSet(when.facts());
     this.figures = List.copyOf(figures(when, reason));
     this.ofJoint = !looksAtClass(when);
+    addLeaves(when);
     for (Condition part : when instanceof Condition.All all ? all.parts() : List.of(when)) {
       (looksAtClass(part) ? onClass : onJoint).add(part);
+    }
+  }
+
+  private void addLeaves(Condition test) {
+    if (test instanceof Condition.All all) {
+      all.parts().forEach(this::addLeaves);
+    } else if (test instanceof Condition.Any any) {
+      any.parts().forEach(this::addLeaves);
+    } else {
+      leaves.add(test);
     }
   }
 
@@ -117,6 +129,11 @@ public final class Rule {
   /** The facts it looks at, in the order written. */
   public Set<Fact> facts() {
     return facts;
+  }
+
+  /** The single tests that its test is made of, in the order written. */
+  public List<Condition> leaves() {
+    return Collections.unmodifiableList(leaves);
   }
 
   /** The parts of its test that look at a class, or those that do not; all must hold. */

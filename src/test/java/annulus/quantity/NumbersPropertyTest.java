@@ -42,6 +42,7 @@ class NumbersPropertyTest {
       assertEquals(Numbers.exactPlain(value), Numbers.plain(value));
     }
     assertEquals(Numbers.exactFixed(value, digits), Numbers.fixed(value, digits));
+    assertEquals(Double.parseDouble(Numbers.fixed(value, digits)), Numbers.rounded(value, digits));
     assertDirectedAsExact(value, digits);
   }
 
