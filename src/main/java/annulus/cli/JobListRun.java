@@ -6,11 +6,11 @@ import annulus.advice.PromiseDesk.Told;
 import annulus.exchange.BatchOrders;
 import annulus.exchange.BatchOrders.Row;
 import annulus.exchange.DataFiles;
-import annulus.exchange.JobLog;
 import annulus.exchange.JudgedRow;
 import annulus.exchange.OrderReader;
 import annulus.exchange.PromisedOrder;
 import annulus.exchange.ReadingText;
+import annulus.exchange.SharedLog;
 import annulus.report.JobListText;
 import annulus.report.JobListText.Line;
 import annulus.report.ReassessmentText;
@@ -40,7 +40,7 @@ final class JobListRun {
   private final List<Line> lines = new ArrayList<>();
   private String file = "";
   private long refused;
-  private Optional<ListLog> beside = Optional.empty();
+  private Optional<SharedLog> beside = Optional.empty();
 
   JobListRun(PromiseDesk desk, OrderReader reader, Instant now, PrintStream out, PrintStream err) {
     this.desk = desk;
@@ -51,7 +51,7 @@ final class JobListRun {
     this.err = err;
   }
 
-  int run(Path list, Optional<ListLog> log) throws IOException {
+  int run(Path list, Optional<SharedLog> log) throws IOException {
     file = list.toString();
     beside = log;
     try (Reader in = DataFiles.utf8(Files.newInputStream(list))) {
@@ -68,7 +68,7 @@ final class JobListRun {
     return no ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;
   }
 
-  private String howRead(ListLog log) {
+  private String howRead(SharedLog log) {
     return ReadingText.of(log.reading(), desk.shop().hours().zone());
   }
 
@@ -107,8 +107,7 @@ final class JobListRun {
       return planned;
     }
     try {
-      JobLog log = beside.get().of().read(order);
-      return desk.reassess(order, log.course()).later();
+      return desk.reassess(order, beside.get().course(order)).later();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -16,6 +16,7 @@ import annulus.exchange.JobLog;
 import annulus.exchange.KnowledgeFiles;
 import annulus.exchange.OrderReader;
 import annulus.exchange.ReadingText;
+import annulus.exchange.SharedLog;
 import annulus.exchange.ShopFile;
 import annulus.exchange.WarmUpFile;
 import annulus.handback.Promise;
@@ -111,7 +112,7 @@ final class PromiseCommand {
       throw Words.refused(0, "--list", "needs no order beside it", "--list JOBS.csv alone");
     }
     Path list = table.path("--list").orElseThrow();
-    Optional<ListLog> log = logs(table).ofList();
+    Optional<SharedLog> log = logs(table).ofList();
     return new JobListRun(table.desk(), reader, table.now(), out, err).run(list, log);
   }
 

@@ -4,14 +4,12 @@ import annulus.advice.JointOrder;
 import annulus.exchange.DataFiles;
 import annulus.exchange.JobLog;
 import annulus.exchange.LogWords;
-import annulus.exchange.LoggerCsv;
 import annulus.exchange.LoggerOptions;
-import annulus.exchange.LoggerReading;
 import annulus.exchange.LoggerRules;
 import annulus.exchange.LoggerSource;
+import annulus.exchange.SharedLog;
 import java.io.IOException;
 import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -34,27 +32,20 @@ record PromiseLog(Words words, ZoneId zone, DataFiles files, Instant now) {
   }
 
   /** The log of a list; what is wrong with it is told once, before any row. */
-  Optional<ListLog> ofList() throws IOException {
+  Optional<SharedLog> ofList() throws IOException {
     Optional<Named> named = named();
-    return named.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new ListLog(named.get().alone(), named.get()::of));
+    return named.isEmpty() ? Optional.empty() : Optional.of(named.get().ofAll());
   }
 
   /** The file, its encoding told once, with what is needed to read it for any job. */
   private record Named(
       String file, Supplier<Reader> source, LoggerOptions options, LoggerRules rules, Instant now) {
     JobLog of(JointOrder order) throws IOException {
-      try {
-        return JobLog.read(file, source, options, rules, order, now);
-      } catch (UncheckedIOException e) {
-        throw e.getCause();
-      }
+      return JobLog.read(file, source, options, rules, order, now);
     }
 
-    LoggerReading alone() throws IOException {
-      return LoggerCsv.read(
-          file, source, options, rules, () -> (fromSeconds, fromC, toSeconds, toC) -> {});
+    SharedLog ofAll() throws IOException {
+      return SharedLog.read(file, source, options, rules, now);
     }
   }
 
