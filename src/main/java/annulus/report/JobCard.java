@@ -30,15 +30,16 @@ public final class JobCard {
   private static final int TITLE_CHARACTERS = 70;
   private static final int REASON_CHARACTERS = 330;
 
-  /** A font wider than those named is set smaller, so that the page still holds everything. */
   private static final String STYLE =
       """
       @page { size: 148mm 210mm; margin: 0 }
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
       body { width: 148mm; height: 209.5mm; padding: 6.5mm 8mm 6mm; display: flex;
-        flex-direction: column; gap: 1.3mm; font: 7.4pt/1.2 "Liberation Sans", Arial, Helvetica,
-        "DejaVu Sans Condensed", sans-serif; font-size-adjust: 0.519 }
+        flex-direction: column; gap: 1.3mm; font: 7.4pt/1.2\s"""
+          + PrintFont.FAMILIES
+          + """
+       }
       header { display: flex; justify-content: space-between; gap: 4mm; font-size: 10pt;
         font-weight: bold; overflow-wrap: anywhere }
       header .job { flex: none; max-width: 50mm }

@@ -11,18 +11,29 @@ import java.time.LocalDate;
  * @param on the day of printing
  */
 public record LotTag(LotCheck check, LocalDate on) {
+  /** What three lines hold in the widest of the fonts. */
+  private static final int REASON_CHARACTERS = 115;
+
+  /** The shop's words may be of any length: what runs on behind them ends with a mark. */
   private static final String STYLE =
       """
       @page { size: 62mm 40mm; margin: 0 }
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
-      body { width: 62mm; min-height: 39mm; padding: 2.5mm;
-        font-family: "Liberation Sans", Arial, Helvetica, "DejaVu Sans Condensed", sans-serif;
-        font-size-adjust: 0.519; overflow-wrap: anywhere }
-      h1 { font-size: 12pt; line-height: 1.1 }
-      p { font-size: 9pt; line-height: 1.25 }
-      .use-by { font-size: 13pt; font-weight: bold; border: 0.5mm solid #000; padding: 1mm;
+      body { width: 62mm; height: 39.5mm; padding: 2mm 2.5mm; overflow-wrap: anywhere;
+        font-family:\s"""
+          + PrintFont.FAMILIES
+          + """
+       }
+      h1 { font-size: 12pt; line-height: 1.1; overflow: hidden; display: -webkit-box;
+        -webkit-box-orient: vertical; -webkit-line-clamp: 2 }
+      p { font-size: 9pt; line-height: 1.2 }
+      .lot, .class { white-space: nowrap; overflow: hidden; text-overflow: ellipsis }
+      .row { display: flex; gap: 2mm; font-size: 8pt }
+      .opened { flex: none }
+      .use-by { font-size: 13pt; font-weight: bold; border: 0.5mm solid #000; padding: 0.5mm;
         margin: 1mm 0; text-align: center }
+      .reason { font-size: 7.5pt; line-height: 1.15 }
       """;
 
   private String useBy() {
@@ -54,8 +65,22 @@ public record LotTag(LotCheck check, LocalDate on) {
       return StockWords.against(check);
     }
     String rule = check.useBy().map(StockWords::rule).orElse("");
-    boolean sealed = check.lot().opened().isEmpty();
-    return rule + (sealed ? "; sooner once opened: print again then" : "");
+    return rule + renew();
+  }
+
+  private String renew() {
+    return check.lot().opened().isEmpty() ? "; sooner once opened: print again then" : "";
+  }
+
+  /** The reason, shorter where the tag has no room for all of it. */
+  private String reasonOnTag() {
+    String whole = reason();
+    if (whole.codePointCount(0, whole.length()) <= REASON_CHARACTERS) {
+      return whole;
+    }
+    return check.against().isEmpty()
+        ? check.useBy().map(StockWords::ruleAlone).orElse("") + renew()
+        : StockWords.againstWithin(check, REASON_CHARACTERS);
   }
 
   /** The tag as one HTML page; write it as UTF-8. */
@@ -67,16 +92,16 @@ public record LotTag(LotCheck check, LocalDate on) {
         + STYLE
         + "</style>\n</head>\n<body>\n<h1><bdi>"
         + Html.text(label.isEmpty() ? check.item().name() : label)
-        + "</bdi></h1>\n<p>class "
+        + "</bdi></h1>\n<p class=\"row\"><span class=\"class\">class "
         + Html.text(check.item().id())
-        + "</p>\n<p>lot <bdi>"
-        + Html.text(check.lot().lot())
-        + "</bdi></p>\n<p>"
+        + "</span><span class=\"opened\">"
         + Html.text(opened())
-        + "</p>\n<p class=\"use-by\">"
+        + "</span></p>\n<p class=\"lot\">lot <bdi>"
+        + Html.text(check.lot().lot())
+        + "</bdi></p>\n<p class=\"use-by\">"
         + Html.text(useBy())
-        + "</p>\n<p>"
-        + Html.text(reason())
+        + "</p>\n<p class=\"reason\">"
+        + Html.text(reasonOnTag())
         + "</p>\n</body>\n</html>\n";
   }
 }

@@ -4,6 +4,7 @@ import annulus.quantity.Numbers;
 import annulus.stock.LotCheck;
 import annulus.stock.LotCheck.Objection;
 import annulus.stock.UseBy;
+import java.util.List;
 import java.util.stream.Collectors;
 
 /** Words about lots; the one place that makes them. */
@@ -12,8 +13,17 @@ final class StockWords {
 
   /** The rule a use-by follows from, with its source. */
   static String rule(UseBy useBy) {
+    return rule(useBy, true);
+  }
+
+  /** The rule a use-by follows from, where there is no room for its source. */
+  static String ruleAlone(UseBy useBy) {
+    return rule(useBy, false);
+  }
+
+  private static String rule(UseBy useBy, boolean sourced) {
     String months = Numbers.plain(useBy.months());
-    String source = " (" + useBy.provenance().source() + ")";
+    String source = sourced ? " (" + useBy.provenance().source() + ")" : "";
     return switch (useBy.rule()) {
       case PRINTED_EXPIRY -> "printed expiry";
       case AFTER_OPENING -> months + " months after opening" + source;
@@ -28,17 +38,39 @@ final class StockWords {
 
   /** Why a lot must not be used. */
   static String against(LotCheck check) {
-    return check.against().stream().map(o -> objection(o, check)).collect(Collectors.joining("; "));
+    return check.against().stream()
+        .map(o -> objection(o, check, true))
+        .collect(Collectors.joining("; "));
   }
 
-  private static String objection(Objection objection, LotCheck check) {
+  /**
+   * Why a lot must not be used, where there is little room: without sources, and reasons behind the
+   * first that do not fit are counted.
+   *
+   * @param most characters
+   */
+  static String againstWithin(LotCheck check, int most) {
+    List<Objection> all = check.against();
+    StringBuilder shown = new StringBuilder(objection(all.get(0), check, false));
+    for (int i = 1; i < all.size(); i++) {
+      String next = "; " + objection(all.get(i), check, false);
+      String rest = "; " + (all.size() - i) + " more: see the stock check";
+      int behind = i == all.size() - 1 ? 0 : rest.length();
+      if (shown.length() + next.length() + behind > most) {
+        return shown.append(rest).toString();
+      }
+      shown.append(next);
+    }
+    return shown.toString();
+  }
+
+  private static String objection(Objection objection, LotCheck check, boolean sourced) {
     String storage =
         Numbers.plain(check.item().storageC().low())
             + " to "
             + Numbers.plain(check.item().storageC().high())
-            + " °C ("
-            + check.item().provenance().source()
-            + ")";
+            + " °C"
+            + (sourced ? " (" + check.item().provenance().source() + ")" : "");
     return switch (objection) {
       case PAST_PRINTED_EXPIRY -> "past its printed expiry " + date(check);
       case OPENED_TOO_LONG ->
@@ -47,12 +79,12 @@ final class StockWords {
               + ", last day was "
               + date(check)
               + ", "
-              + check.useBy().map(StockWords::rule).orElse("");
+              + check.useBy().map(u -> rule(u, sourced)).orElse("");
       case PAST_SHELF_LIFE ->
           "too old: last day was "
               + date(check)
               + ", "
-              + check.useBy().map(StockWords::rule).orElse("");
+              + check.useBy().map(u -> rule(u, sourced)).orElse("");
       case NO_DATE_KNOWN -> "neither expiry nor day of arrival is known";
       case STORED_TOO_HOT ->
           "stored too hot: "

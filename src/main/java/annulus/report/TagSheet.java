@@ -38,8 +38,10 @@ public record TagSheet(
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
       body { width: 105mm; height: 147.5mm; padding: 6mm; display: flex; flex-direction: column;
-        font-family: "Liberation Sans", Arial, Helvetica, "DejaVu Sans Condensed", sans-serif;
-        font-size-adjust: 0.519; text-align: center }
+        text-align: center; font-family:\s"""
+          + PrintFont.FAMILIES
+          + """
+       }
       .hole { width: 6mm; height: 6mm; margin: 0 auto 3mm; border: 0.3mm dashed #000;
         border-radius: 50%; flex: none }
       .box { border: 1mm solid #000; padding: 3mm 1mm }

@@ -66,7 +66,15 @@ final class Browser implements AutoCloseable {
                 .setBaseURL(board.uri("/").toString())
                 .setViewportSize(1024, 800)
                 .setColorScheme(scheme));
-    Page page = context.newPage();
+    return watched(context.newPage());
+  }
+
+  /** A page that is written by the test itself. */
+  Page paper() {
+    return watched(browser.newPage());
+  }
+
+  private Page watched(Page page) {
     page.setDefaultTimeout(20_000);
     page.onConsoleMessage(
         m -> {
