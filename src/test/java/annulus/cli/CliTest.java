@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -17,6 +18,9 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -112,6 +116,25 @@ class CliTest {
     assertTrue(run.out().contains("advise ORDER.json"));
     assertTrue(run.out().contains("--data DIR"));
     assertEquals("", run.err());
+  }
+
+  /** A table of commands would load all their classes at a start, so that two lists stand. */
+  @Test
+  void every_command_in_the_help_is_one_and_is_named_where_a_word_is_none() {
+    Set<String> helped =
+        Pattern.compile("annulus\\.jar ([a-z]+)")
+            .matcher(CliRun.of("help").out())
+            .results()
+            .map(m -> m.group(1))
+            .collect(Collectors.toSet());
+    String refused = CliRun.of("qqqqqqqqqqqqqqqq").err().strip();
+    String allowed = refused.substring(refused.indexOf("allowed: ") + "allowed: ".length());
+    assertEquals(helped, Set.of(allowed.split(", ")));
+    for (String command : helped) {
+      CliRun run = CliRun.of(command, "--not-an-option");
+      assertEquals(2, run.code(), command);
+      assertFalse(run.err().contains("is not a command"), run.err());
+    }
   }
 
   @Test
