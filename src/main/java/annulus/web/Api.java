@@ -90,7 +90,7 @@ final class Api {
   }
 
   private void jobs(Context ctx) {
-    Board.Today today = board.today();
+    JobViews.Today today = board.today();
     ObjectNode node = Orders.JSON.createObjectNode();
     node.put("now", today.now().toString());
     node.put("zone", board.times().zone().getId());

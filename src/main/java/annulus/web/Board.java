@@ -1,15 +1,10 @@
 package annulus.web;
 
-import annulus.advice.Advice;
 import annulus.advice.JointOrder;
 import annulus.advice.Knowledge;
 import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
-import annulus.exchange.InputRefused;
 import annulus.exchange.LoggerRules;
-import annulus.handback.Promise;
-import annulus.measure.MeasuredDiameter;
-import annulus.quantity.InvalidValue;
 import annulus.report.PromiseText;
 import annulus.store.BoreFit;
 import annulus.store.BoreTrend;
@@ -24,25 +19,14 @@ import annulus.store.Stamp;
 import annulus.store.TemperatureLog;
 import annulus.store.Unknown;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
-import java.util.function.Function;
 
 /** What can be done with jobs; pages and the JSON interface both go through here. */
 final class Board {
-  private static final Duration SHOWN_AFTER_COLLECTION = Duration.ofHours(12);
-
   private final Knowledge knowledge;
   private final PromiseDesk desk;
   private final JobStore jobs;
@@ -50,6 +34,8 @@ final class Board {
   private final Orders orders;
   private final Judge judge;
   private final ClockWords times;
+  private final Closing closing;
+  private final JobViews views;
   private final boolean hoursKnown;
 
   /**
@@ -70,6 +56,8 @@ final class Board {
     this.orders = new Orders(knowledge, desk.shop());
     this.judge = new Judge(desk, knowledge.catalog(), orders, logRules, this::log);
     this.times = new ClockWords(desk.shop().hours().zone());
+    this.closing = new Closing(jobs, judge, times);
+    this.views = new JobViews(jobs, judge, desk.shop());
   }
 
   Instant now() {
@@ -133,72 +121,13 @@ final class Board {
   }
 
   JobView view(Job job, Instant now) {
-    return view(job, now, from -> shop().rule().promise(from, shop().hours()));
-  }
-
-  private JobView view(Job job, Instant now, Function<Instant, Optional<Promise>> promises) {
-    String order = job.content().order();
-    JobState stored = job.content().state();
-    boolean late = !stored.closed() && now.isAfter(judge.start(order, job.createdAt()));
-    Answer answer =
-        late
-            ? judge.ifClosed(order, job.createdAt(), now)
-            : judge.answer(job.content(), job.createdAt());
-    JobState state = stored.at(now, answer.told().ready());
-    return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
-  }
-
-  /** The first time that can be promised: safe, checked after this moment, and the shop is open. */
-  private static Optional<Instant> promisable(
-      Answer answer, Instant now, Function<Instant, Optional<Promise>> promises) {
-    return answer
-        .told()
-        .ready()
-        .map(r -> r.isAfter(now) ? r : now)
-        .flatMap(promises)
-        .map(Promise::promise);
-  }
-
-  /**
-   * The jobs of a day.
-   *
-   * @param now the moment they are judged for
-   * @param views those that slip first, then by the time the customer was told
-   * @param unjudged jobs that the data tables of today can't judge, with what is wrong
-   */
-  record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {
-    /** Those whose joint is still open. */
-    List<JobView> open() {
-      return views.stream().filter(v -> !v.state().closed()).toList();
-    }
+    return views.of(job, now);
   }
 
   /** Today's jobs. */
-  Today today() {
-    Instant now = now();
-    List<JobView> views = new ArrayList<>();
-    Map<Job, String> unjudged = new LinkedHashMap<>();
-    Map<Instant, Optional<Promise>> promises =
-        new HashMap<>(); // many jobs are safe already: from now
-    Function<Instant, Optional<Promise>> promise =
-        from -> promises.computeIfAbsent(from, f -> shop().rule().promise(f, shop().hours()));
-    for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
-      try {
-        views.add(view(job, now, promise));
-      } catch (InputRefused | InvalidValue e) {
-        unjudged.put(job, e.getMessage());
-      }
-    }
-    views.sort(ORDER);
-    return new Today(now, List.copyOf(views), unjudged);
+  JobViews.Today today() {
+    return views.today(now());
   }
-
-  private static final Comparator<JobView> ORDER =
-      Comparator.<JobView, Integer>comparing(v -> v.slips() ? 0 : 1)
-          .thenComparing(v -> v.state() == JobState.COLLECTED ? 1 : 0)
-          .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
-          .thenComparing(v -> v.job().createdAt())
-          .thenComparing(v -> v.job().id());
 
   /** Puts a job in another state. */
   Job put(String id, long seen, JobState to, String who) {
@@ -245,70 +174,20 @@ final class Board {
       throw new Refused("The joint can't be closed in the future; it is " + times.past(now) + ".");
     }
     Job job = job(id);
-    requireBelievable(job, closed);
+    closing.requireBelievable(job, closed);
     String order = orders.startingAt(orders.notMoved(job.content().order()), closed);
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,
         seen,
         current -> {
-          requireCloseable(view(current), answer);
+          Closing.requireCloseable(view(current), answer);
           String words = "joint closed at " + times.past(closed);
           JobContent content = current.content().closed(closed, order, answer.json().toString());
           return new Edit(JobChange.Kind.CLOSED, words, content);
         },
-        fit(job, answer, closed),
+        Closing.fit(job, answer, closed),
         stamp(who));
-  }
-
-  /**
-   * A closing time typed wrong by days would make a wet joint safe at once: one before the day on
-   * which the job was entered has to agree with the start of the order, and a joint that was taken
-   * apart can't have been closed again before that.
-   */
-  private void requireBelievable(Job job, Instant closed) {
-    Instant start = judge.start(job.content().order(), job.createdAt());
-    Instant known = start.isBefore(job.createdAt()) ? start : job.createdAt();
-    if (times.dayOf(closed).isBefore(times.dayOf(known))) {
-      throw new Refused(
-          "Closed "
-              + times.past(closed)
-              + "? The job was entered "
-              + times.past(job.createdAt())
-              + " and its order starts "
-              + times.past(start)
-              + ". If it really was closed before, change the start in the order first.");
-    }
-    lastClosing(job)
-        .filter(last -> closed.isBefore(last.at()))
-        .ifPresent(
-            last -> {
-              throw new Refused(
-                  "Closed "
-                      + times.past(closed)
-                      + "? It was closed before and has been taken apart since: \""
-                      + last.words()
-                      + "\". It can only have been closed again after that.");
-            });
-  }
-
-  private Optional<JobChange> lastClosing(Job job) {
-    List<JobChange> changes = jobs.changes(job.id());
-    Set<Long> undone = new HashSet<>();
-    changes.forEach(c -> c.undoes().ifPresent(undone::add));
-    return changes.stream()
-        .filter(c -> c.kind() == JobChange.Kind.CLOSED && !undone.contains(c.id()))
-        .reduce((first, second) -> second);
-  }
-
-  private static void requireCloseable(JobView view, Answer answer) {
-    if (!view.state().mayClose()) {
-      throw new Refused("A job that is " + view.state().words() + " has no joint to close.");
-    }
-    if (!answer.isYes()) {
-      throw new Refused(
-          "The answer for this joint is no: " + answer.decision() + ". It can't be closed.");
-    }
   }
 
   /**
@@ -394,17 +273,6 @@ final class Board {
         JobChange.Kind.LOG, words, current.measured(log.id(), answer.json().toString(), state));
   }
 
-  private static Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {
-    String bore = job.content().bore();
-    Optional<MeasuredDiameter> measured = answer.told().advice().gap().bore();
-    if (bore.isBlank() || measured.isEmpty()) {
-      return Optional.empty();
-    }
-    double doubt = measured.get().budget().expandedUm(0.95);
-    return Optional.of(
-        new BoreFit(bore, job.content().reference(), closed, measured.get().meanMm(), doubt));
-  }
-
   /** Replaces the order of a job; a closed joint keeps its closing time. */
   Job reorder(String id, long seen, String title, String bore, String order, String who) {
     Job job = job(id);
@@ -486,44 +354,5 @@ final class Board {
 
   List<String> bores() {
     return jobs.bores();
-  }
-
-  /** Why a promise can't be kept, in words. */
-  String slipWhy(JobView view) {
-    Instant promised = view.promised().orElseThrow();
-    String now =
-        view.promisable()
-            .map(p -> "The first time that can be kept now is " + times.full(p) + ". ")
-            .orElse("No time can be promised now. ");
-    return now + reason(view, promised);
-  }
-
-  /** Whether the promise could be kept by the plan, and can't by the log. */
-  private static boolean byLog(JobView view, Instant promised) {
-    return view.answer().measured().filter(m -> m.again().planned().meets(promised)).isPresent();
-  }
-
-  private String reason(JobView view, Instant promised) {
-    Advice advice = view.answer().told().advice();
-    if (!view.answer().isYes()) {
-      return "The answer is no: " + view.answer().decision();
-    }
-    if (view.state() == JobState.CURED_TO_CHECK) {
-      return "It is cured since " + times.full(view.ready().orElseThrow()) + " and not checked.";
-    }
-    Instant planned = view.job().content().promisedStart().orElse(promised);
-    Duration later = Duration.between(planned, advice.order().start());
-    if (byLog(view, promised)) {
-      return "By the temperature log the joint cures later than planned.";
-    }
-    if (view.late()) {
-      return "It was to be closed at " + times.full(planned) + " and is still open.";
-    }
-    if (later.compareTo(Duration.ofMinutes(1)) > 0) {
-      return "It was closed "
-          + ClockWords.length(later)
-          + " later than the promise was reckoned from.";
-    }
-    return "The order has changed since the promise was given.";
   }
 }

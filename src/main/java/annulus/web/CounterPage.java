@@ -38,7 +38,7 @@ final class CounterPage {
 
   /** The part that follows the clock; sent anew whenever it changes. */
   Markup live() {
-    Board.Today today = board.today();
+    JobViews.Today today = board.today();
     Markup page = new Markup();
     summary(page, today);
     today.unjudged().forEach((job, problem) -> unjudged(page, job.content().reference(), problem));
@@ -81,7 +81,7 @@ final class CounterPage {
     page.close();
   }
 
-  private void summary(Markup page, Board.Today today) {
+  private void summary(Markup page, JobViews.Today today) {
     List<JobView> views = today.views();
     long slips = views.stream().filter(JobView::slips).count();
     long check = views.stream().filter(v -> v.state() == JobState.CURED_TO_CHECK).count();
@@ -179,7 +179,7 @@ final class CounterPage {
     if (view.slips()) {
       card.open("p", "class", "slip");
       card.element("strong", "! Slips. ");
-      card.text(board.slipWhy(view)).close();
+      card.text(new SlipReason(board.times()).of(view)).close();
     }
   }
 

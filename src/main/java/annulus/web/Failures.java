@@ -77,7 +77,7 @@ final class Failures {
     if (machine(ctx)) {
       json(ctx, problem("the input can't be used", problems));
     } else {
-      page(ctx, "Please look again", problems.stream().map(Pages::words).toList());
+      page(ctx, "Please look again", problems.stream().map(Form::words).toList());
     }
   }
 
@@ -98,7 +98,7 @@ final class Failures {
       node.set("current", JobJson.brief(board, current));
       json(ctx, node);
     } else {
-      ctx.html(JobPage.conflict(board, current, Pages.tried(ctx), Pages.who(ctx)));
+      ctx.html(JobPage.conflict(board, current, JobPages.tried(ctx), Doer.at(ctx)));
     }
   }
 
@@ -114,7 +114,6 @@ final class Failures {
     String own = "://" + ctx.host();
     int at = referer.indexOf(own);
     String back = at < 0 ? "/counter" : referer.substring(at + own.length());
-    ctx.html(
-        Layout.problem(title, lines, back.startsWith("/") ? back : "/counter", Pages.who(ctx)));
+    ctx.html(Layout.problem(title, lines, back.startsWith("/") ? back : "/counter", Doer.at(ctx)));
   }
 }

@@ -34,7 +34,7 @@ final class JobJson {
     put(node, "promisedAt", view.promised());
     node.put("unsafe", view.unsafe());
     node.put("slips", view.slips());
-    node.put("slipWhy", view.slips() ? board.slipWhy(view) : null);
+    node.put("slipWhy", view.slips() ? new SlipReason(board.times()).of(view) : null);
     put(node, "changedAt", Optional.of(view.job().changedAt()));
     node.put("changedBy", view.job().changedBy());
     ArrayNode next = node.putArray("next");

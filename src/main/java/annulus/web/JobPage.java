@@ -80,7 +80,7 @@ final class JobPage {
     CounterPage.unsafe(part, view, times);
     if (view.slips()) {
       part.open("p", "class", "slip").element("strong", "! Slips. ");
-      part.text(board.slipWhy(view)).close();
+      part.text(new SlipReason(board.times()).of(view)).close();
     }
     view.job()
         .content()

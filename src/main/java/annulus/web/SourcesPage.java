@@ -1,6 +1,7 @@
 package annulus.web;
 
 import annulus.advice.JointOrder;
+import annulus.advice.Knowledge;
 import annulus.quantity.Numbers;
 import annulus.report.SourceList;
 import java.util.List;
@@ -11,7 +12,8 @@ import java.util.stream.Collectors;
 final class SourcesPage {
   private SourcesPage() {}
 
-  static String html(JointOrder order, List<SourceList.Entry> rows, String back, String who) {
+  static String html(Answer answer, Knowledge knowledge, String back, String who) {
+    JointOrder order = answer.order();
     Markup page = new Markup();
     page.element("h1", "Every number with its source");
     page.element(
@@ -31,7 +33,7 @@ final class SourcesPage {
     List.of("row", "source", "trust", "numbers")
         .forEach(h -> page.element("th", h, "scope", "col"));
     page.close().close().open("tbody");
-    rows.forEach(r -> row(page, r));
+    SourceList.of(answer.told().advice(), knowledge).forEach(r -> row(page, r));
     page.close().close().close();
     page.open("p").element("a", "Back", "class", "button", "href", back).close();
     return Layout.page("Numbers and sources", Layout.Place.NONE, who, page);

@@ -31,26 +31,21 @@ final class ToolPages {
 
   void routes(Javalin app) {
     app.get("/tools/fit", this::fit);
-    app.get("/tools/batch", ctx -> ctx.html(ListPage.batch(Pages.who(ctx), Optional.empty())));
+    app.get("/tools/batch", ctx -> ctx.html(ListPage.batch(Doer.at(ctx), Optional.empty())));
     app.post("/tools/batch", this::batch);
-    app.get("/tools/learn", ctx -> ctx.html(ListPage.learn(Pages.who(ctx), List.of())));
+    app.get("/tools/learn", ctx -> ctx.html(ListPage.learn(Doer.at(ctx), List.of())));
     app.post(
-        "/tools/learn",
-        ctx -> ctx.html(ListPage.learn(Pages.who(ctx), tools.learn(Upload.of(ctx)))));
+        "/tools/learn", ctx -> ctx.html(ListPage.learn(Doer.at(ctx), tools.learn(Upload.of(ctx)))));
     app.get("/tools/label", ctx -> label(ctx, Map.of()));
     app.post("/tools/label", ctx -> label(ctx, labelFields(ctx)));
     app.get("/cabinet/ledger", this::ledger);
     app.post("/cabinet/ledger", this::takeOver);
   }
 
-  private static String asked(Context ctx, String name) {
-    return Optional.ofNullable(ctx.queryParam(name)).orElse("").strip();
-  }
-
   private void fit(Context ctx) {
     Map<String, String> said = new LinkedHashMap<>();
-    FitPage.FIELDS.forEach(f -> said.put(f, asked(ctx, f)));
-    FitPage page = new FitPage(board, Pages.who(ctx), said);
+    FitPage.FIELDS.forEach(f -> said.put(f, Form.asked(ctx, f).strip()));
+    FitPage page = new FitPage(board, Doer.at(ctx), said);
     if (said.values().stream().allMatch(String::isEmpty)) {
       ctx.html(page.html(Optional.empty(), List.of()));
       return;
@@ -59,7 +54,7 @@ final class ToolPages {
       ctx.html(page.html(Optional.of(explained(said)), List.of()));
     } catch (InputRefused e) {
       ctx.status(422);
-      List<String> words = e.problems().stream().map(Pages::words).toList();
+      List<String> words = e.problems().stream().map(Form::words).toList();
       ctx.html(page.html(Optional.empty(), words.stream().map(ToolPages::named).toList()));
     } catch (InvalidValue e) {
       ctx.status(422);
@@ -107,7 +102,7 @@ final class ToolPages {
   private void batch(Context ctx) {
     if ("ready".equals(ctx.formParam("act"))) {
       ReadyList ready = tools.ready(Upload.of(ctx));
-      ctx.html(ListPage.batch(Pages.who(ctx), Optional.of(ready)));
+      ctx.html(ListPage.batch(Doer.at(ctx), Optional.of(ready)));
       return;
     }
     String results = tools.batch(Upload.of(ctx));
@@ -119,13 +114,13 @@ final class ToolPages {
   private static Map<String, String> labelFields(Context ctx) {
     Map<String, String> said = new LinkedHashMap<>();
     for (String column : LabelSheet.COLUMNS) {
-      said.put(column, Optional.ofNullable(ctx.formParam(column)).orElse("").strip());
+      said.put(column, Form.said(ctx, column));
     }
     return said;
   }
 
   private void label(Context ctx, Map<String, String> said) {
-    LabelPage page = new LabelPage(tools, Pages.who(ctx), said);
+    LabelPage page = new LabelPage(tools, Doer.at(ctx), said);
     if (said.isEmpty()) {
       ctx.html(page.html(Optional.empty(), List.of()));
       return;
@@ -139,7 +134,7 @@ final class ToolPages {
       ctx.html(page.html(Optional.of(made), kept));
     } catch (InputRefused e) {
       ctx.status(422);
-      ctx.html(page.html(Optional.empty(), e.problems().stream().map(Pages::words).toList()));
+      ctx.html(page.html(Optional.empty(), e.problems().stream().map(Form::words).toList()));
     } catch (InvalidValue e) {
       ctx.status(422);
       ctx.html(page.html(Optional.empty(), List.of(e.getMessage())));
@@ -161,6 +156,6 @@ final class ToolPages {
             + taken.movements()
             + "; the others were here before or were left out.");
     lines.addAll(taken.notes());
-    ctx.html(Layout.done("Ledger taken over", lines, "/cabinet", Pages.who(ctx)));
+    ctx.html(Layout.done("Ledger taken over", lines, "/cabinet", Doer.at(ctx)));
   }
 }

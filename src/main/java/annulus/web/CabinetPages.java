@@ -1,0 +1,101 @@
+package annulus.web;
+
+import annulus.stock.Lot;
+import annulus.stock.Millilitres;
+import annulus.stock.Movement;
+import annulus.stock.SafetySheet;
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** The cabinet and its lots, and what their forms do. */
+final class CabinetPages {
+  /** What the page sends for a count; the movement is the difference to what is booked. */
+  private static final String COUNTED = "COUNTED";
+
+  private final Board board;
+  private final Shelf shelf;
+  private final Api api;
+  private final Doer doer;
+
+  CabinetPages(Board board, Shelf shelf, Api api, Doer doer) {
+    this.board = board;
+    this.shelf = shelf;
+    this.api = api;
+    this.doer = doer;
+  }
+
+  void routes(Javalin app) {
+    app.get("/cabinet/lot", this::lot);
+    app.get("/cabinet", ctx -> ctx.html(new CabinetPage(shelf, board, Doer.at(ctx)).html()));
+    app.post("/cabinet/move", this::move);
+    app.post("/cabinet/receive", this::receive);
+  }
+
+  private void lot(Context ctx) {
+    Shelf.Now now = shelf.now();
+    ctx.html(
+        new LotPage(shelf.check(now, Form.asked(ctx, "lot")), now.ledger()).html(Doer.at(ctx)));
+  }
+
+  private void move(Context ctx) {
+    String kind = Form.need(ctx, "kind");
+    Millilitres amount = Form.amount(ctx, "ml", "Amount", true);
+    Optional<Millilitres> moved =
+        kind.equals(COUNTED) ? shelf.change(Form.need(ctx, "lot"), amount) : Optional.of(amount);
+    moved.ifPresent(
+        m ->
+            shelf.move(
+                api.movement(
+                    Form.need(ctx, "id"),
+                    kind.equals(COUNTED) ? Movement.Kind.CORRECT : Api.kind(kind),
+                    doer.of(ctx),
+                    Form.need(ctx, "lot"),
+                    m.value(),
+                    Form.said(ctx, "job"),
+                    Form.said(ctx, "reason"),
+                    Form.said(ctx, "witness"))));
+    Form.go(ctx, "/cabinet");
+  }
+
+  /** When a lot came: as said, else today; one that is open came by the day it was opened. */
+  private Optional<LocalDate> came(String lot, Optional<LocalDate> said, Optional<LocalDate> open) {
+    if (said.isPresent() || shelf.now().cabinet().lot(lot).isPresent()) {
+      return said;
+    }
+    LocalDate today = board.now().atZone(board.times().zone()).toLocalDate();
+    return Optional.of(open.filter(o -> o.isBefore(today)).orElse(today));
+  }
+
+  private void receive(Context ctx) {
+    Millilitres size = Form.amount(ctx, "container", "Size", false);
+    String number = Form.need(ctx, "newLot");
+    Optional<LocalDate> opened = Form.day("Opened on", Form.said(ctx, "opened"));
+    boolean partly = !Form.said(ctx, "left").isEmpty();
+    if (opened.isPresent() && !partly) {
+      throw Api.refused(
+          "Left in it", "is missing for an open container", "millilitres, as near as you can see");
+    }
+    Lot lot =
+        new Lot(
+            number,
+            Form.need(ctx, "item"),
+            "",
+            size,
+            partly ? Form.amount(ctx, "left", "Left in it", false) : size,
+            came(number, Form.day("Came on", Form.said(ctx, "came")), opened),
+            opened,
+            Form.day("Printed expiry", Form.said(ctx, "expires")),
+            Form.said(ctx, "place"),
+            Form.said(ctx, "sheet").equals("on") ? SafetySheet.UNDATED : SafetySheet.NONE,
+            OptionalDouble.empty(),
+            OptionalDouble.empty());
+    if (!shelf.receive(lot, doer.of(ctx), "")) {
+      throw Api.refused(
+          "Lot", number + " is in the cabinet already", number + "-2 for a second container");
+    }
+    Form.go(ctx, "/cabinet");
+  }
+}

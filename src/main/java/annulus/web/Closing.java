@@ -1,0 +1,89 @@
+package annulus.web;
+
+import annulus.measure.MeasuredDiameter;
+import annulus.store.BoreFit;
+import annulus.store.Job;
+import annulus.store.JobChange;
+import annulus.store.JobStore;
+import annulus.store.Refused;
+import java.time.Instant;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** What has to hold before a joint is taken as closed, and what is kept of it. */
+final class Closing {
+  private final JobStore jobs;
+  private final Judge judge;
+  private final ClockWords times;
+
+  Closing(JobStore jobs, Judge judge, ClockWords times) {
+    this.jobs = jobs;
+    this.judge = judge;
+    this.times = times;
+  }
+
+  /**
+   * A closing time typed wrong by days would make a wet joint safe at once: one before the day on
+   * which the job was entered has to agree with the start of the order, and a joint that was taken
+   * apart can't have been closed again before that.
+   */
+  void requireBelievable(Job job, Instant closed) {
+    Instant start = judge.start(job.content().order(), job.createdAt());
+    Instant known = start.isBefore(job.createdAt()) ? start : job.createdAt();
+    if (times.dayOf(closed).isBefore(times.dayOf(known))) {
+      throw new Refused(
+          "Closed "
+              + times.past(closed)
+              + "? The job was entered "
+              + times.past(job.createdAt())
+              + " and its order starts "
+              + times.past(start)
+              + ". If it really was closed before, change the start in the order first.");
+    }
+    lastClosing(job)
+        .filter(last -> closed.isBefore(last.at()))
+        .ifPresent(
+            last -> {
+              throw new Refused(
+                  "Closed "
+                      + times.past(closed)
+                      + "? It was closed before and has been taken apart since: \""
+                      + last.words()
+                      + "\". It can only have been closed again after that.");
+            });
+  }
+
+  private Optional<JobChange> lastClosing(Job job) {
+    List<JobChange> changes = jobs.changes(job.id());
+    Set<Long> undone = new HashSet<>();
+    changes.forEach(c -> c.undoes().ifPresent(undone::add));
+    return changes.stream()
+        .filter(c -> c.kind() == JobChange.Kind.CLOSED && !undone.contains(c.id()))
+        .reduce((first, second) -> second);
+  }
+
+  /** A job in a state that has an open joint, and an answer that is yes. */
+  static void requireCloseable(JobView view, Answer answer) {
+    if (!view.state().mayClose()) {
+      throw new Refused("A job that is " + view.state().words() + " has no joint to close.");
+    }
+    if (!answer.isYes()) {
+      throw new Refused(
+          "The answer for this joint is no: " + answer.decision() + ". It can't be closed.");
+    }
+  }
+
+  /** What the closing says of its bore; empty where none is named or it was not measured. */
+  static Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {
+    String bore = job.content().bore();
+    Optional<MeasuredDiameter> measured = answer.told().advice().gap().bore();
+    if (bore.isBlank() || measured.isEmpty()) {
+      return Optional.empty();
+    }
+    double doubt = measured.get().budget().expandedUm(0.95);
+    return Optional.of(
+        new BoreFit(bore, job.content().reference(), closed, measured.get().meanMm(), doubt));
+  }
+}

@@ -1,0 +1,169 @@
+package annulus.web;
+
+import annulus.exchange.InputRefused;
+import annulus.quantity.InvalidValue;
+import annulus.store.Draft;
+import annulus.store.DraftStore;
+import annulus.store.Job;
+import annulus.store.JobState;
+import annulus.store.Stale;
+import annulus.store.Unknown;
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The bench: joints that are being measured, kept as they are typed, until they become a job. */
+final class DraftPages {
+  private final Board board;
+  private final DraftStore drafts;
+  private final Doer doer;
+
+  DraftPages(Board board, DraftStore drafts, Doer doer) {
+    this.board = board;
+    this.drafts = drafts;
+    this.doer = doer;
+  }
+
+  void routes(Javalin app) {
+    app.get("/bench", ctx -> ctx.html(new BenchPage(board, Doer.at(ctx)).start(drafts.all())));
+    app.post("/bench/new", this::begin);
+    app.get("/bench/{id}", ctx -> bench(ctx, draft(ctx), List.of()));
+    app.post("/bench/{id}", this::act);
+    app.post("/bench/{id}/save", this::save);
+    app.post("/job/{id}/edit", this::edit);
+    app.get("/bench/{id}/sources", this::sources);
+  }
+
+  private void begin(Context ctx) {
+    Draft draft = drafts.begin(Map.of(), board.now(), Doer.at(ctx));
+    Form.go(ctx, "/bench/" + draft.id());
+  }
+
+  private Draft draft(Context ctx) {
+    return drafts
+        .draft(ctx.pathParam("id"))
+        .orElseThrow(() -> new Unknown("This draft has become a job or was thrown away."));
+  }
+
+  private void bench(Context ctx, Draft draft, List<String> messages) {
+    ctx.html(new BenchPage(board, Doer.at(ctx)).joint(draft, messages));
+  }
+
+  /** Saves as it is typed; the answer so far comes back. */
+  private void save(Context ctx) {
+    Draft before = draft(ctx);
+    Optional<Draft> saved =
+        drafts.save(before.id(), Form.version(ctx), Form.fields(ctx), board.now(), Doer.at(ctx));
+    if (saved.isEmpty()) {
+      ctx.status(409);
+      ctx.header("X-Version", Long.toString(before.version()));
+      ctx.result("Somebody else is writing in this draft.");
+      return;
+    }
+    ctx.header("X-Version", Long.toString(saved.get().version()));
+    ctx.html(new BenchPage(board, Doer.at(ctx)).preview(saved.get()).html());
+  }
+
+  private void act(Context ctx) {
+    Draft before = draft(ctx);
+    Map<String, String> typed = Form.fields(ctx);
+    Optional<Draft> saved =
+        drafts.save(before.id(), Form.version(ctx), typed, board.now(), Doer.at(ctx));
+    if (saved.isEmpty()) {
+      ctx.status(409);
+      Draft mine =
+          new Draft(before.id(), before.version(), typed, before.changedAt(), before.changedBy());
+      bench(ctx, mine, BothVersions.ofDraft(before, typed));
+      return;
+    }
+    String act = Optional.ofNullable(ctx.formParam("act")).orElse("show");
+    if (act.equals("drop")) {
+      drafts.remove(before.id());
+      Form.go(ctx, "/bench");
+      return;
+    }
+    Optional<JobState> state = BenchPage.stateOf(act);
+    if (act.equals("change")) {
+      change(ctx, saved.get());
+    } else if (state.isEmpty()) {
+      bench(ctx, saved.get(), List.of());
+    } else {
+      enter(ctx, saved.get(), state.get());
+    }
+  }
+
+  /**
+   * The order of a job opened at the bench as a draft; the job stays as it is until it is saved.
+   */
+  private void edit(Context ctx) {
+    Job job = board.job(ctx.pathParam("id"));
+    Map<String, String> fields = new LinkedHashMap<>(BenchOrder.fields(job.content()));
+    fields.put(BenchPage.JOB, job.id());
+    fields.put(BenchPage.JOB_VERSION, Long.toString(job.version()));
+    Form.go(ctx, "/bench/" + drafts.begin(fields, board.now(), doer.of(ctx)).id());
+  }
+
+  private void change(Context ctx, Draft draft) {
+    String id = draft.field(BenchPage.JOB);
+    long seen = Long.parseLong(draft.field(BenchPage.JOB_VERSION));
+    try {
+      board.reorder(
+          id,
+          seen,
+          draft.field("title").strip(),
+          draft.field("bore").strip(),
+          new BenchOrder(draft).json(),
+          doer.of(ctx));
+      drafts.remove(draft.id());
+      Form.go(ctx, "/job/" + id);
+    } catch (Stale e) {
+      ctx.status(409);
+      Map<String, String> again = new LinkedHashMap<>(draft.fields());
+      again.put(BenchPage.JOB_VERSION, Long.toString(e.current().version()));
+      Draft kept =
+          drafts.save(draft.id(), draft.version(), again, board.now(), Doer.at(ctx)).orElse(draft);
+      bench(ctx, kept, BothVersions.ofJob(e.current(), draft));
+    } catch (InputRefused e) {
+      ctx.status(422);
+      bench(ctx, draft, e.problems().stream().map(Form::words).toList());
+    } catch (InvalidValue e) {
+      ctx.status(422);
+      bench(ctx, draft, List.of(e.getMessage()));
+    }
+  }
+
+  private void enter(Context ctx, Draft draft, JobState state) {
+    BenchOrder order = new BenchOrder(draft);
+    try {
+      String who = doer.of(ctx);
+      String reference = draft.field("reference").strip();
+      Job job =
+          board.enter(
+              reference,
+              draft.field("title").strip(),
+              draft.field("bore").strip(),
+              order.json(),
+              who);
+      if (state != JobState.BOOKED) {
+        job = board.put(job.id(), job.version(), state, who);
+      }
+      drafts.remove(draft.id());
+      Form.go(ctx, "/job/" + job.id());
+    } catch (InputRefused e) {
+      ctx.status(422);
+      bench(ctx, draft, e.problems().stream().map(Form::words).toList());
+    } catch (InvalidValue e) {
+      ctx.status(422);
+      bench(ctx, draft, List.of(e.getMessage()));
+    }
+  }
+
+  private void sources(Context ctx) {
+    Draft draft = draft(ctx);
+    Answer answer = board.judge(new BenchOrder(draft).json());
+    ctx.html(SourcesPage.html(answer, board.knowledge(), "/bench/" + draft.id(), Doer.at(ctx)));
+  }
+}

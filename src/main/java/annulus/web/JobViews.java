@@ -1,0 +1,102 @@
+package annulus.web;
+
+import annulus.advice.Shop;
+import annulus.exchange.InputRefused;
+import annulus.handback.Promise;
+import annulus.quantity.InvalidValue;
+import annulus.store.Job;
+import annulus.store.JobState;
+import annulus.store.JobStore;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** Jobs as they stand at a moment. */
+final class JobViews {
+  private static final Duration SHOWN_AFTER_COLLECTION = Duration.ofHours(12);
+
+  private static final Comparator<JobView> ORDER =
+      Comparator.<JobView, Integer>comparing(v -> v.slips() ? 0 : 1)
+          .thenComparing(v -> v.state() == JobState.COLLECTED ? 1 : 0)
+          .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
+          .thenComparing(v -> v.job().createdAt())
+          .thenComparing(v -> v.job().id());
+
+  private final JobStore jobs;
+  private final Judge judge;
+  private final Shop shop;
+
+  JobViews(JobStore jobs, Judge judge, Shop shop) {
+    this.jobs = jobs;
+    this.judge = judge;
+    this.shop = shop;
+  }
+
+  /** A job as it stands at a moment. */
+  JobView of(Job job, Instant now) {
+    return of(job, now, from -> shop.rule().promise(from, shop.hours()));
+  }
+
+  private JobView of(Job job, Instant now, Function<Instant, Optional<Promise>> promises) {
+    String order = job.content().order();
+    JobState stored = job.content().state();
+    boolean late = !stored.closed() && now.isAfter(judge.start(order, job.createdAt()));
+    Answer answer =
+        late
+            ? judge.ifClosed(order, job.createdAt(), now)
+            : judge.answer(job.content(), job.createdAt());
+    JobState state = stored.at(now, answer.told().ready());
+    return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
+  }
+
+  /** The first time that can be promised: safe, checked after this moment, and the shop is open. */
+  private static Optional<Instant> promisable(
+      Answer answer, Instant now, Function<Instant, Optional<Promise>> promises) {
+    return answer
+        .told()
+        .ready()
+        .map(r -> r.isAfter(now) ? r : now)
+        .flatMap(promises)
+        .map(Promise::promise);
+  }
+
+  /**
+   * The jobs of a day.
+   *
+   * @param now the moment they are judged for
+   * @param views those that slip first, then by the time the customer was told
+   * @param unjudged jobs that the data tables of today can't judge, with what is wrong
+   */
+  record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {
+    /** Those whose joint is still open. */
+    List<JobView> open() {
+      return views.stream().filter(v -> !v.state().closed()).toList();
+    }
+  }
+
+  /** The jobs of the day of a moment. */
+  Today today(Instant now) {
+    List<JobView> views = new ArrayList<>();
+    Map<Job, String> unjudged = new LinkedHashMap<>();
+    Map<Instant, Optional<Promise>> promises =
+        new HashMap<>(); // many jobs are safe already: from now
+    Function<Instant, Optional<Promise>> promise =
+        from -> promises.computeIfAbsent(from, f -> shop.rule().promise(f, shop.hours()));
+    for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
+      try {
+        views.add(of(job, now, promise));
+      } catch (InputRefused | InvalidValue e) {
+        unjudged.put(job, e.getMessage());
+      }
+    }
+    views.sort(ORDER);
+    return new Today(now, List.copyOf(views), unjudged);
+  }
+}
