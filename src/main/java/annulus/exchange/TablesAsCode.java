@@ -28,6 +28,9 @@ public final class TablesAsCode {
   /** The class it makes; {@link BuiltTables} finds it by this name. */
   static final String NAME = "TablesAsBuilt";
 
+  /** What makes a thing as its constructor does, without checks that take long. */
+  private static final String UNCHECKED = "ofChecked";
+
   private static final String HEAD =
       """
       package annulus.exchange;
@@ -146,7 +149,16 @@ public final class TablesAsCode {
         Arrays.stream(takes)
             .map(type -> value(held(fields.next(), value), type))
             .collect(Collectors.joining(", "));
-    return "new " + name(value.getClass()) + "(" + arguments + ")";
+    String maker = name(value.getClass());
+    boolean alike = isMadeUnchecked(value.getClass(), all[0].getParameterTypes());
+    return (alike ? maker + "." + UNCHECKED : "new " + maker) + "(" + arguments + ")";
+  }
+
+  /** Whether it can be made without checking again what was checked when the tables were read. */
+  private static boolean isMadeUnchecked(Class<?> type, Class<?>... takes) {
+    return Arrays.stream(type.getMethods())
+        .anyMatch(
+            m -> m.getName().equals(UNCHECKED) && Arrays.equals(m.getParameterTypes(), takes));
   }
 
   private static Object held(Field field, Object holder) {

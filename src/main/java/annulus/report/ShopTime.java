@@ -26,8 +26,9 @@ record ShopTime(ZoneId zone, Instant start) {
 
   /** As {@link #full}, with the offset only where it is not that of the start. */
   String brief(Instant instant) {
-    boolean same = offset(instant).equals(offset(start));
-    return same ? ClockDigits.brief(at(instant)) : full(instant);
+    ZonedDateTime at = at(instant);
+    boolean same = at.getOffset().equals(at(start).getOffset());
+    return same ? ClockDigits.brief(at) : full(instant);
   }
 
   /** What the shop's wall clock shows, with the offset only where it shows that twice. */

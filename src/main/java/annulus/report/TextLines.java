@@ -60,7 +60,8 @@ final class TextLines {
 
   /** Where to break: after the last space that leaves the piece short enough, else anywhere. */
   private static int cut(String text, int room) {
-    int end = text.offsetByCodePoints(0, room);
+    boolean single = columns(text) == text.length();
+    int end = single ? room : text.offsetByCodePoints(0, room);
     int space = text.lastIndexOf(' ', end);
     while (space > 0 && isUnit(text, space + 1)) {
       space = text.lastIndexOf(' ', space - 1);
@@ -103,9 +104,9 @@ final class TextLines {
   }
 
   /** Whether it has only letters, digits and signs of the first two hundred, as nearly all has. */
+  @SuppressWarnings("LoopOverCharArray") // quicker as long as it is not compiled, as in a start
   private static boolean isPlain(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
+    for (char c : text.toCharArray()) {
       boolean plain = (c >= ' ' && c < 0x7F) || (c >= 0xA0 && c <= 0xFF && c != SOFT_HYPHEN);
       if (!plain) {
         return false;

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * One rule, one id, one summary. What it looks at is worked out once, because rules are tried on
- * every class of every joint.
+ * One rule, one id, one summary. What it looks at is worked out once, when it is first asked for: a
+ * start makes all rules, and few speak.
  */
 public final class Rule {
   private final String id;
@@ -20,12 +20,10 @@ public final class Rule {
   private final Condition when;
   private final String reason;
   private final Provenance provenance;
-  private final Set<Fact> facts;
-  private final List<Fact> figures;
-  private final List<Condition> leaves = new ArrayList<>();
   private final boolean ofJoint;
-  private final List<Condition> onJoint = new ArrayList<>();
-  private final List<Condition> onClass = new ArrayList<>();
+  private volatile Set<Fact> facts;
+  private volatile List<Fact> figures;
+  private volatile List<Condition> leaves;
 
   /**
    * @param id stable name
@@ -43,38 +41,76 @@ public final class Rule {
       Condition when,
       String reason,
       Provenance provenance) {
-    this.id = Check.text("id", id);
-    this.summary = Check.text("summary", summary);
-    this.verdict = verdict;
-    this.when = when;
-    this.reason = Check.text("reason", reason);
-    this.provenance = provenance;
-    this.facts = Collections.unmodifiableSet(when.facts());
-    this.figures = List.copyOf(figures(when, reason));
-    this.ofJoint = !looksAtClass(when);
-    addLeaves(when);
-    for (Condition part : when instanceof Condition.All all ? all.parts() : List.of(when)) {
-      (looksAtClass(part) ? onClass : onJoint).add(part);
-    }
+    this(
+        Check.text("id", id),
+        Check.text("summary", summary),
+        verdict,
+        when,
+        Check.text("reason", reason),
+        provenance,
+        looksAtClass(when));
+    figures(); // refuses a reason that mentions what is no fact
   }
 
-  private void addLeaves(Condition test) {
+  private Rule(
+      String id,
+      String summary,
+      Verdict verdict,
+      Condition when,
+      String reason,
+      Provenance provenance,
+      boolean ofClass) {
+    this.id = id;
+    this.summary = summary;
+    this.verdict = verdict;
+    this.when = when;
+    this.reason = reason;
+    this.provenance = provenance;
+    this.ofJoint = !ofClass;
+  }
+
+  /** As the constructor, for a rule that the constructor has not refused before: at the build. */
+  public static Rule ofChecked(
+      String id,
+      String summary,
+      Verdict verdict,
+      Condition when,
+      String reason,
+      Provenance provenance) {
+    return new Rule(id, summary, verdict, when, reason, provenance, looksAtClass(when));
+  }
+
+  private static void addLeaves(Condition test, List<Condition> leaves) {
     if (test instanceof Condition.All all) {
-      all.parts().forEach(this::addLeaves);
+      all.parts().forEach(part -> addLeaves(part, leaves));
     } else if (test instanceof Condition.Any any) {
-      any.parts().forEach(this::addLeaves);
+      any.parts().forEach(part -> addLeaves(part, leaves));
     } else {
       leaves.add(test);
     }
   }
 
-  private static boolean looksAtClass(Condition when) {
-    for (Fact fact : when.facts()) {
-      if (fact.ofClass()) {
+  private static boolean looksAtClass(Condition test) {
+    if (test instanceof Condition.Is is) {
+      return is.fact().ofClass();
+    } else if (test instanceof Condition.Against against) {
+      return against.fact().ofClass();
+    } else if (test instanceof Condition.Between between) {
+      return between.fact().ofClass() || between.other().ofClass();
+    }
+    for (Condition part : parts(test)) {
+      if (looksAtClass(part)) {
         return true;
       }
     }
     return false;
+  }
+
+  private static List<Condition> parts(Condition test) {
+    if (test instanceof Condition.All all) {
+      return all.parts();
+    }
+    return test instanceof Condition.Any any ? any.parts() : List.of(test);
   }
 
   private static Set<Fact> figures(Condition when, String reason) {
@@ -128,22 +164,45 @@ public final class Rule {
 
   /** The facts it looks at, in the order written. */
   public Set<Fact> facts() {
-    return facts;
+    Set<Fact> known = facts;
+    if (known == null) {
+      known = Collections.unmodifiableSet(when.facts());
+      facts = known;
+    }
+    return known;
   }
 
   /** The single tests that its test is made of, in the order written. */
   public List<Condition> leaves() {
-    return Collections.unmodifiableList(leaves);
+    List<Condition> known = leaves;
+    if (known == null) {
+      List<Condition> found = new ArrayList<>();
+      addLeaves(when, found);
+      known = List.copyOf(found);
+      leaves = known;
+    }
+    return known;
   }
 
   /** The parts of its test that look at a class, or those that do not; all must hold. */
   List<Condition> parts(boolean ofClass) {
-    return Collections.unmodifiableList(ofClass ? onClass : onJoint);
+    List<Condition> found = new ArrayList<>();
+    for (Condition part : when instanceof Condition.All all ? all.parts() : List.of(when)) {
+      if (looksAtClass(part) == ofClass) {
+        found.add(part);
+      }
+    }
+    return found;
   }
 
   /** The facts it looks at, then those its reason mentions. */
   List<Fact> figures() {
-    return figures;
+    List<Fact> known = figures;
+    if (known == null) {
+      known = List.copyOf(figures(when, reason));
+      figures = known;
+    }
+    return known;
   }
 
   /** Whether it looks at the joint alone, so that it speaks once and not per class. */

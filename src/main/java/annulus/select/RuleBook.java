@@ -25,11 +25,13 @@ public final class RuleBook {
   /** The places of the rules with each verdict, in the order of verdicts. */
   private final Bits[] byVerdict = new Bits[Rule.Verdict.values().length];
 
+  /**
+   * @param rules in any order
+   * @throws InvalidValue named by a rule's id, when rules contradict each other, one can never
+   *     speak, or an id stands twice
+   */
   public RuleBook(List<Rule> rules) {
-    this.rules = List.copyOf(rules);
-    List<Rule> byId = new ArrayList<>(rules);
-    byId.sort((a, b) -> a.id().compareTo(b.id()));
-    this.sorted = List.copyOf(byId);
+    this(List.copyOf(rules), byId(rules));
     Set<String> ids = new HashSet<>();
     for (Rule rule : rules) {
       if (!ids.add(rule.id())) {
@@ -40,25 +42,32 @@ public final class RuleBook {
     for (int i = 0; i < rules.size(); i++) {
       checkAgrees(rules.get(i), rules.subList(0, i));
     }
+  }
+
+  private RuleBook(List<Rule> rules, List<Rule> sorted) {
+    this.rules = rules;
+    this.sorted = sorted;
     this.all = new Bits(sorted.size());
+    for (Rule.Verdict verdict : Rule.Verdict.values()) {
+      byVerdict[verdict.ordinal()] = new Bits(sorted.size());
+    }
     for (int i = 0; i < sorted.size(); i++) {
       all.set(i);
+      byVerdict[sorted.get(i).verdict().ordinal()].set(i);
     }
     this.onJoint = new RuleSide(sorted, false);
     this.onClass = new RuleSide(sorted, true);
-    for (Rule.Verdict verdict : Rule.Verdict.values()) {
-      byVerdict[verdict.ordinal()] = places(verdict);
-    }
   }
 
-  private Bits places(Rule.Verdict verdict) {
-    Bits places = new Bits(sorted.size());
-    for (int i = 0; i < sorted.size(); i++) {
-      if (sorted.get(i).verdict() == verdict) {
-        places.set(i);
-      }
-    }
-    return places;
+  /** As the constructor, for rules that it has not refused before: at the build. */
+  public static RuleBook ofChecked(List<Rule> rules) {
+    return new RuleBook(List.copyOf(rules), byId(rules));
+  }
+
+  private static List<Rule> byId(List<Rule> rules) {
+    List<Rule> byId = new ArrayList<>(rules);
+    byId.sort((a, b) -> a.id().compareTo(b.id()));
+    return List.copyOf(byId);
   }
 
   /** The facts are compared first: it is quicker, and hardly any two rules look at the same. */
