@@ -5,12 +5,11 @@ import annulus.quantity.InvalidValue;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.TreeMap;
 
 /** The numbers of the policy by name; each keeps its meaning and source. */
 public record Policy(Map<String, NamedNumber> numbers) {
   public Policy {
-    numbers = Collections.unmodifiableMap(new LinkedHashMap<>(new TreeMap<>(numbers)));
+    numbers = Collections.unmodifiableMap(new LinkedHashMap<>(numbers));
     within(numbers, "undisturbed-after-fixture-min", 0, 100_000);
     within(numbers, "cure-temperature-plus-minus-c", 0, 20);
     within(numbers, "bore-temperature-plus-minus-c", 0, 20);

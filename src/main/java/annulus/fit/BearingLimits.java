@@ -76,9 +76,9 @@ public record BearingLimits(List<Row> rows) {
   }
 
   private static void requireApart(Row a, Row b) {
-    boolean overlap =
-        a.band().overMm() < b.band().upToMm() && b.band().overMm() < a.band().upToMm();
-    if (a.ring() == b.ring() && overlap) {
+    if (a.ring() == b.ring()
+        && a.band().overMm() < b.band().upToMm()
+        && b.band().overMm() < a.band().upToMm()) {
       throw new InvalidValue(
           "table",
           "size " + Numbers.plain(a.band().upToMm()) + " mm is given twice",
