@@ -223,9 +223,10 @@ public record CompoundClass(
   }
 
   private static Estimate between(Estimate a, Estimate b, double share) {
-    double low = a.low() + share * (b.low() - a.low());
     double likely = a.likely() + share * (b.likely() - a.likely());
-    double high = a.high() + share * (b.high() - a.high());
-    return new Estimate(low, Math.max(low, likely), Math.max(likely, high));
+    // numbers that meet may cross by a rounding error
+    double low = Math.min(likely, a.low() + share * (b.low() - a.low()));
+    double high = Math.max(likely, a.high() + share * (b.high() - a.high()));
+    return new Estimate(low, likely, high);
   }
 }

@@ -32,13 +32,13 @@ final class Estimates {
 
   /** Straight between two estimates; {@code share} 0 gives the first, 1 the second. */
   static Estimate between(Estimate a, Estimate b, double share) {
-    return new Estimate(
-        mix(a.low(), b.low(), share),
-        mix(a.likely(), b.likely(), share),
-        mix(a.high(), b.high(), share));
+    double likely = mix(a.likely(), b.likely(), share);
+    // numbers that meet may cross by a rounding error
+    double low = Math.min(likely, mix(a.low(), b.low(), share));
+    double high = Math.max(likely, mix(a.high(), b.high(), share));
+    return new Estimate(low, likely, high);
   }
 
-  // mix keeps low <= likely <= high: it is a weighted mean of ordered triples.
   private static double mix(double a, double b, double share) {
     return a + (b - a) * share;
   }

@@ -3,9 +3,13 @@ package annulus.hold;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.catalog.Confidence;
+import annulus.catalog.Provenance;
 import annulus.quantity.Estimate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Random;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -141,5 +145,39 @@ class HoldPropertyTest {
     double combined = new Load(axial, torque, 1).combinedN(42);
     assertTrue(combined >= Math.max(axial, round) - 1e-9);
     assertTrue(combined <= axial + round + 1e-9);
+  }
+
+  /** Three numbers of 0 to 1 in order, to the last bit; now and then the same. */
+  private static Estimate drawn(Random random) {
+    double[] three = new double[3];
+    for (int i = 0; i < 3; i++) {
+      three[i] = i > 0 && random.nextBoolean() ? three[i - 1] : Math.sqrt(random.nextDouble());
+    }
+    Arrays.sort(three);
+    return new Estimate(three[0], three[1], three[2]);
+  }
+
+  private static void within(double a, double b, double value) {
+    assertTrue(value >= Math.min(a, b) - 1e-15 && value <= Math.max(a, b) + 1e-15);
+  }
+
+  /** Numbers that meet at a point may cross there by a rounding error: that is no refusal. */
+  @Property(tries = 3000)
+  void a_factor_lies_between_its_points_and_in_order(@ForAll long seed) {
+    Random random = new Random(seed);
+    Estimate first = drawn(random);
+    Estimate last = drawn(random);
+    double to = 0.1 + 100 * random.nextDouble();
+    Provenance source = new Provenance("drawn", Confidence.LOW);
+    FactorCurve curve =
+        new FactorCurve(
+            List.of(
+                new FactorCurve.Point(0, first, source), new FactorCurve.Point(to, last, source)));
+    boolean atPoint = random.nextBoolean();
+    Statistics.label("at a point").collect(atPoint);
+    Estimate value = curve.at(atPoint ? to : to * random.nextDouble()).orElseThrow();
+    within(first.low(), last.low(), value.low());
+    within(first.likely(), last.likely(), value.likely());
+    within(first.high(), last.high(), value.high());
   }
 }
