@@ -49,6 +49,18 @@ class LatestStartTest {
   }
 
   @Test
+  void a_pickup_is_looked_at_up_to_the_days_that_the_refusal_names() {
+    Instant earliest = at("2027-03-11T08:00:00Z");
+    Instant last = earliest.plus(OpeningHours.SEARCH_LIMIT);
+    LatestStart.find(last, earliest, TOUCH, HOURS, after(Duration.ofHours(5)));
+    assertThrows(
+        InvalidValue.class,
+        () ->
+            LatestStart.find(
+                last.plusSeconds(1), earliest, TOUCH, HOURS, after(Duration.ofHours(5))));
+  }
+
+  @Test
   void the_break_stops_a_later_start() {
     // any start before 12:15 would do, but 20 min of work must end by 12:00
     assertEquals(

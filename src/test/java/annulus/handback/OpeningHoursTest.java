@@ -113,6 +113,31 @@ class OpeningHoursTest {
   }
 
   @Test
+  void an_extra_opening_before_the_weekly_hours_opens_the_day() {
+    LocalDate date = LocalDate.of(2027, 3, 10);
+    OpeningHours hours =
+        new OpeningHours(
+            UTC,
+            everyDay(DAY),
+            List.of(),
+            List.of(new ExtraOpening(date, List.of(OpenSpan.of("06:00", "07:00")))));
+    Instant night = at("2027-03-10T05:00:00Z");
+    assertEquals(
+        Optional.of(at("2027-03-10T06:00:00Z")), hours.nextOpenFor(night, Duration.ofMinutes(30)));
+    assertEquals(
+        Duration.ofHours(1 + 4 + 5), hours.openTimeBetween(night, at("2027-03-10T20:00:00Z")));
+  }
+
+  @Test
+  void spans_that_only_touch_do_not_overlap() {
+    OpenSpan morning = OpenSpan.of("08:00", "12:00");
+    OpenSpan noon = OpenSpan.of("12:00", "13:00");
+    assertFalse(morning.overlaps(noon));
+    assertFalse(noon.overlaps(morning));
+    assertTrue(morning.overlaps(OpenSpan.of("11:59", "13:00")));
+  }
+
+  @Test
   void an_extra_opening_comes_on_top_of_the_weekly_hours() {
     LocalDate date = LocalDate.of(2027, 3, 10);
     OpeningHours hours =

@@ -73,6 +73,17 @@ class OptionTradeTest {
   void numbers_that_cannot_be_compared_are_refused() {
     assertThrows(InvalidValue.class, () -> option(1, Double.NaN, 0));
     assertThrows(InvalidValue.class, () -> option(1, 0, Double.POSITIVE_INFINITY));
+    Duration none = Duration.ZERO;
+    Duration below = Duration.ofSeconds(-1);
+    new OptionTrade(Optional.empty(), 0, 0, none, none);
+    InvalidValue working =
+        assertThrows(
+            InvalidValue.class, () -> new OptionTrade(Optional.empty(), 0, 0, below, none));
+    assertEquals("workingTime", working.field());
+    InvalidValue touch =
+        assertThrows(
+            InvalidValue.class, () -> new OptionTrade(Optional.empty(), 0, 0, none, below));
+    assertEquals("touchTime", touch.field());
   }
 
   @Provide

@@ -120,5 +120,6 @@ class PromiseRuleTest {
     assertThrows(InvalidValue.class, () -> new PromiseRule(Duration.ofMinutes(15), 90));
     assertThrows(InvalidValue.class, () -> new PromiseRule(Duration.ofMinutes(-1), 15));
     assertThrows(InvalidValue.class, () -> new PromiseRule(Duration.ofMinutes(481), 15));
+    new PromiseRule(Duration.ofHours(8), 15);
   }
 }

@@ -137,6 +137,17 @@ class ReorderTest {
     assertEquals(Millilitres.of(4), only(rows).onHand());
   }
 
+  /** Only the lot that the job opens counts from its day on: the other may be a slip of the pen. */
+  @Test
+  void a_lot_said_to_be_opened_on_a_day_to_come_is_not_on_hand() {
+    Lot toCome = Lots.lot("2", "a", 3, null, DAY.plusDays(3), DAY.plusDays(1000));
+    Need need = new Need("J", 1, DAY.plusDays(7), List.of(), "bond");
+    JobPlan.Take take = new JobPlan.Take("1", "a", Millilitres.of(1), true);
+    JobPlan plan = new JobPlan(need, Optional.empty(), List.of(take), List.of());
+    List<Reorder> rows = list(Ledger.EMPTY, List.of(plan), there(5, 1000), toCome);
+    assertEquals(Millilitres.of(5), only(rows).onHand());
+  }
+
   /** 3 mL lack on a day: 3 + 1.2 mL in containers of 1.21 are four. */
   @Test
   void what_a_job_lacks_is_ordered_ten_days_before_the_job_and_no_day_is_past() {

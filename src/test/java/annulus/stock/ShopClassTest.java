@@ -18,6 +18,7 @@ import annulus.exchange.ShopClassFile;
 import annulus.exchange.StockFiles;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -159,6 +160,7 @@ class ShopClassTest {
     "smallest_gap_um, 0",
     "least_cure_c, 22",
     "least_cure_c, -20",
+    "service_high_c, 22",
     "service_low_c, -100",
     "service_high_c, 350",
     "open_months, 60",
@@ -235,6 +237,21 @@ class ShopClassTest {
       return new InvalidOr(e.problems().get(0).field());
     }
     throw new AssertionError(column + " " + value + " was taken");
+  }
+
+  @Test
+  void times_at_a_gap_of_500_per_side_are_the_last_that_are_taken() {
+    made("largest_gap_um", "600", "at_gap_um", "500");
+    assertThrows(InvalidValue.class, () -> made("largest_gap_um", "600", "at_gap_um", "500.1"));
+  }
+
+  /** Fixture at 0.1 MPa must come before handling, which is a share of the strength. */
+  @Test
+  void a_strength_is_taken_above_the_one_that_the_refusal_names_only() {
+    InvalidValue weak = assertThrows(InvalidValue.class, () -> made("strength_mpa", "0.3"));
+    String least = weak.allowed().replaceAll("^more than ([0-9.]+) MPa$", "$1");
+    assertEquals("strength_mpa", refused("strength_mpa", least).field());
+    made("strength_mpa", new BigDecimal(least).add(new BigDecimal("0.001")).toString());
   }
 
   @Test

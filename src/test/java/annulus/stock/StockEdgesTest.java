@@ -299,4 +299,59 @@ class StockEdgesTest {
     lot.requireRoom(less, Millilitres.of(9));
     lot.requireRoom(Lots.move("m", Movement.Kind.RECEIVE, "1", 5, DAY, ""), Millilitres.of(5));
   }
+
+  private static Movement came(String id, String lot, double ml) {
+    return Lots.move(id, Kind.RECEIVE, lot, ml, DAY, "");
+  }
+
+  /** A sheet's amount and a first delivery both say what was in a lot when its count began. */
+  @Test
+  void what_is_in_a_container_is_counted_once() {
+    for (String first : List.of("opening-7", "received-7")) {
+      Ledger ledger = Ledger.of(List.of(came(first, "7", 5)));
+      for (String again : List.of("opening-7", "received-7")) {
+        assertEquals(!again.equals(first), ledger.opensAgain(came(again, "7", 5)), first + again);
+        assertTrue(ledger.opensAgain(came(again, "7", 4)), "another amount");
+        assertFalse(Ledger.EMPTY.opensAgain(came(again, "7", 5)));
+      }
+      assertFalse(ledger.opensAgain(came("opening-8", "8", 5)), "another lot");
+      assertFalse(ledger.opensAgain(came("opening-8", "7", 5)), "the name of another lot");
+      assertFalse(ledger.opensAgain(came("m2", "7", 5)), "a second delivery");
+      Movement use = Lots.move("opening-7", Kind.USE, "7", 1, DAY, "J");
+      assertFalse(ledger.opensAgain(use), "a use");
+    }
+    Ledger delivered = Ledger.of(List.of(came("m1", "7", 5), came("opening-8", "8", 5)));
+    assertFalse(delivered.opensAgain(came("opening-7", "7", 5)), "never opened here");
+  }
+
+  @Test
+  void lots_and_jobs_written_by_another_hand_are_found_in_the_ledger() {
+    Ledger ledger =
+        Ledger.of(
+            List.of(
+                came("1", "A-114", 5),
+                came("2", "T-12", 5),
+                Lots.move("3", Kind.USE, "A-114", 1, DAY, "HL-101"),
+                Lots.move("4", Kind.DISCARD, "A-114", 1, DAY, "hl 101"),
+                Lots.move("5", Kind.USE, "T-12", 1, DAY, "")));
+    assertEquals(List.of("A-114"), ledger.lotsLike("a114"));
+    assertEquals(List.of(), ledger.lotsLike("T-13"));
+    assertEquals(List.of("HL-101"), ledger.jobsLike("hl101"));
+    assertEquals(List.of(), ledger.jobsLike("HL-102"));
+  }
+
+  /** Equal in date and amount: the lower name goes first, however the sheet is sorted. */
+  @Test
+  void which_of_two_equal_lots_is_taken_does_not_depend_on_the_sheet() {
+    Lot one = Lots.sealed("1", "a", 5, DAY.plusDays(100));
+    Lot two = Lots.sealed("2", "a", 5, DAY.plusDays(100));
+    Need.Option option =
+        new Need.Option(
+            "a", Millilitres.of(1), Optional.empty(), Millilitres.NONE, Optional.empty(), 20, true);
+    Need need = new Need("J", 1, DAY, List.of(option), "bond");
+    for (List<Lot> sheet : List.of(List.of(one, two), List.of(two, one))) {
+      Allocation.Result plan = Allocation.of(new Cabinet(sheet, Lots.items()), DAY, List.of(need));
+      assertEquals("1", plan.plans().get(0).takes().get(0).lot());
+    }
+  }
 }

@@ -12,7 +12,7 @@ final class Letters {
 
   private Letters() {}
 
-  static String require(Member member, String letters) {
+  static void require(Member member, String letters) {
     List<String> known = member == Member.HOLE ? HOLE : SHAFT;
     if (!known.contains(letters)) {
       throw new InvalidValue(
@@ -20,7 +20,6 @@ final class Letters {
           "\"" + letters + "\" is no tolerance letter of a " + word(member),
           String.join(" ", known));
     }
-    return letters;
   }
 
   /** Shafts a to h, holes A to H: the zone lies on the clearance side of the nominal size. */

@@ -163,4 +163,13 @@ class Iso286EdgesTest {
     assertEquals(least, fit.leastDiametralInterferenceUm());
     assertEquals(greatest, fit.greatestDiametralInterferenceUm());
   }
+
+  @Test
+  void a_hole_without_the_row_of_its_shaft_is_told_what_is_missing() {
+    Iso286Tables bare = new Iso286Tables(List.of(IT7), List.of());
+    InvalidValue missing =
+        assertThrows(InvalidValue.class, () -> bare.limits(40, ToleranceClass.parse("P7")));
+    assertTrue(missing.problem().startsWith("P7 "), missing.problem());
+    assertTrue(missing.allowed().contains("deviations"), missing.allowed());
+  }
 }

@@ -78,7 +78,7 @@ class Iso286PublishedTest {
         () -> assertEquals(u, limits(mm + " u6").lowerUm()));
   }
 
-  /** Printed limits (ISO 286-1); the last four rows from memory of the standard's examples. */
+  /** Printed limits (ISO 286-1); the last five rows from memory of the standard's examples. */
   @ParameterizedTest
   @CsvSource({
     "15 j6,-3,8",
@@ -98,7 +98,8 @@ class Iso286PublishedTest {
     "25 S6,-44,-31",
     "280 M6,-41,-9",
     "2 N9,-29,-4",
-    "40 N9,-62,0"
+    "40 N9,-62,0",
+    "3 P7,-16,-6"
   })
   void limits_are_the_printed_ones(String text, double lower, double upper) {
     LimitsOfSize limits = limits(text);
