@@ -94,6 +94,15 @@ class Iso286EdgesTest {
   }
 
   @Test
+  void a_row_has_a_letter_of_its_member() {
+    for (String letter : List.of("q", "K")) {
+      assertThrows(
+          InvalidValue.class,
+          () -> deviation(Member.SHAFT, letter, ToleranceGrade.IT4, ToleranceGrade.IT7, BAND));
+    }
+  }
+
+  @Test
   void what_limits_rest_on_is_no_surer_than_the_least_sure_of_its_rows() {
     Iso286Tables sure = new Iso286Tables(List.of(IT7), List.of(K4_7));
     ToleranceClass k7 = ToleranceClass.parse("k7");
