@@ -215,18 +215,10 @@ public record CompoundClass(
       HotPoint next = hotStrength.get(i);
       if (celsius <= next.celsius()) {
         double share = (celsius - before.celsius()) / (next.celsius() - before.celsius());
-        return between(before.fraction(), next.fraction(), share);
+        return Estimate.between(before.fraction(), next.fraction(), share);
       }
       before = next;
     }
     return before.fraction();
-  }
-
-  private static Estimate between(Estimate a, Estimate b, double share) {
-    double likely = a.likely() + share * (b.likely() - a.likely());
-    // numbers that meet may cross by a rounding error
-    double low = Math.min(likely, a.low() + share * (b.low() - a.low()));
-    double high = Math.max(likely, a.high() + share * (b.high() - a.high()));
-    return new Estimate(low, likely, high);
   }
 }

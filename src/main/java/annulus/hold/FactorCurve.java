@@ -78,6 +78,6 @@ public record FactorCurve(List<Point> points) {
   }
 
   private static Estimate between(Point a, Point b, double x) {
-    return Estimates.between(a.value(), b.value(), (x - a.at()) / (b.at() - a.at()));
+    return Estimate.between(a.value(), b.value(), (x - a.at()) / (b.at() - a.at()));
   }
 }

@@ -31,6 +31,19 @@ public record Estimate(double low, double likely, double high) {
     return new Estimate(value, value, value);
   }
 
+  /** On the straight line between two estimates; a share of 0 gives the first, 1 the second. */
+  public static Estimate between(Estimate a, Estimate b, double share) {
+    double likely = between(a.likely, b.likely, share);
+    // numbers that meet may cross by a rounding error
+    double low = Math.min(likely, between(a.low, b.low, share));
+    double high = Math.max(likely, between(a.high, b.high, share));
+    return new Estimate(low, likely, high);
+  }
+
+  private static double between(double a, double b, double share) {
+    return a + (b - a) * share;
+  }
+
   /** Requires all three numbers within the bounds, ends allowed. */
   public Estimate checkedWithin(String field, double min, double max, String unit) {
     if (!(low >= min && high <= max)) {
