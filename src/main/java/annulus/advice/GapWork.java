@@ -111,6 +111,10 @@ final class GapWork {
     if (found.bore().isEmpty() || found.part().isEmpty()) {
       return List.of();
     }
+    return WhenAsked.list(() -> List.of(remedy(found)));
+  }
+
+  private Remedy remedy(GapFinding found) {
     Set<Interval> ranges = new LinkedHashSet<>(); // several classes have the same range
     for (CompoundClass compound : catalog.compounds().values()) {
       if (order.compound().map(c -> c.id().equals(compound.id())).orElse(true)) {
@@ -123,13 +127,13 @@ final class GapWork {
     Decider.Question question =
         new Decider.Question(
             found.gap().largestUm(),
-            found.bore().get(),
-            found.part().get(),
+            found.bore().orElseThrow(),
+            found.part().orElseThrow(),
             List.copyOf(ranges),
             order.confidence());
     int readings =
         Math.max(3, Math.max(order.bore().readings().size(), order.part().readings().size()));
-    return WhenAsked.list(() -> List.of(remedy(question, readings)));
+    return remedy(question, readings);
   }
 
   private Remedy remedy(Decider.Question question, int readings) {

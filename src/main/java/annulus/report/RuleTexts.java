@@ -108,12 +108,19 @@ public final class RuleTexts {
   /** Adds decimals until every comparison of the rule reads as it was found. */
   private void refine() {
     for (Condition leaf : finding.rule().leaves()) {
-      for (Fact fact : leaf.facts()) {
-        OptionalDouble limit = limit(leaf, fact);
-        if (limit.isPresent() && figures.get(fact) instanceof Double value) {
-          refine(fact, value, limit.getAsDouble());
-        }
+      if (leaf instanceof Condition.Against against) {
+        refine(leaf, against.fact());
+      } else if (leaf instanceof Condition.Between between) {
+        refine(leaf, between.fact());
+        refine(leaf, between.other());
       }
+    }
+  }
+
+  private void refine(Condition leaf, Fact fact) {
+    OptionalDouble limit = limit(leaf, fact);
+    if (limit.isPresent() && figures.get(fact) instanceof Double value) {
+      refine(fact, value, limit.getAsDouble());
     }
   }
 
