@@ -124,6 +124,18 @@ class ArchitectureTest {
             .collect(Collectors.toSet()));
   }
 
+  /** Every other caller has not checked anything. */
+  @Test
+  void only_the_tables_of_the_build_are_made_unchecked() {
+    Set<String> callers =
+        HOUSE.stream()
+            .flatMap(c -> c.getMethodCallsFromSelf().stream())
+            .filter(call -> call.getTarget().getName().equals("ofChecked"))
+            .map(call -> call.getOriginOwner().getName())
+            .collect(Collectors.toSet());
+    assertEquals(Set.of("annulus.exchange.TablesAsBuilt"), callers);
+  }
+
   @Test
   void the_import_saw_the_packages_that_matter() {
     for (String name : List.of("quantity", "catalog", "measure", "fit", "cure", "select")) {
