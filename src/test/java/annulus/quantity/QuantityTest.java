@@ -51,6 +51,7 @@ class QuantityTest {
     assertEquals("2.35", Numbers.fixed(2.345, 2));
     assertEquals("0.00", Numbers.fixed(-0.004, 2));
     assertEquals("-Infinity", Numbers.fixed(Double.NEGATIVE_INFINITY, 2));
+    assertEquals("Infinity", Numbers.directed(Double.POSITIVE_INFINITY, 2, false));
     assertEquals("+1.5", Numbers.signed(1.5, 1));
     assertEquals("-1.5", Numbers.signed(-1.5, 1));
     assertEquals("0.0", Numbers.signed(0.04, 1));
