@@ -1,5 +1,6 @@
 package annulus.select;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,6 +14,14 @@ public sealed interface Condition {
 
   /** The facts it looks at, in the order written. */
   Set<Fact> facts();
+
+  /** Whether it looks at a class. */
+  boolean ofClass();
+
+  /** The single tests that it is made of, in the order written: itself, unless made of others. */
+  default List<Condition> leaves() {
+    return List.of(this);
+  }
 
   /** How a number is compared; against NaN, no value, nothing holds. */
   enum Comparison {
@@ -45,6 +54,11 @@ public sealed interface Condition {
     public Set<Fact> facts() {
       return Set.of(fact);
     }
+
+    @Override
+    public boolean ofClass() {
+      return fact.ofClass();
+    }
   }
 
   /** A number against another fact. */
@@ -60,6 +74,11 @@ public sealed interface Condition {
       both.add(fact);
       both.add(other);
       return both;
+    }
+
+    @Override
+    public boolean ofClass() {
+      return fact.ofClass() || other.ofClass();
     }
   }
 
@@ -125,6 +144,11 @@ public sealed interface Condition {
     }
 
     @Override
+    public boolean ofClass() {
+      return fact.ofClass();
+    }
+
+    @Override
     public boolean equals(Object other) {
       return other instanceof Is is && fact == is.fact && values.equals(is.values);
     }
@@ -160,6 +184,16 @@ public sealed interface Condition {
     public Set<Fact> facts() {
       return ofAll(parts);
     }
+
+    @Override
+    public boolean ofClass() {
+      return anyOfClass(parts);
+    }
+
+    @Override
+    public List<Condition> leaves() {
+      return leavesOf(parts);
+    }
   }
 
   /** At least one part holds. */
@@ -182,6 +216,16 @@ public sealed interface Condition {
     public Set<Fact> facts() {
       return ofAll(parts);
     }
+
+    @Override
+    public boolean ofClass() {
+      return anyOfClass(parts);
+    }
+
+    @Override
+    public List<Condition> leaves() {
+      return leavesOf(parts);
+    }
   }
 
   private static Set<Fact> ofAll(List<Condition> parts) {
@@ -190,5 +234,22 @@ public sealed interface Condition {
       all.addAll(part.facts());
     }
     return all;
+  }
+
+  private static boolean anyOfClass(List<Condition> parts) {
+    for (Condition part : parts) {
+      if (part.ofClass()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static List<Condition> leavesOf(List<Condition> parts) {
+    List<Condition> leaves = new ArrayList<>();
+    for (Condition part : parts) {
+      leaves.addAll(part.leaves());
+    }
+    return leaves;
   }
 }

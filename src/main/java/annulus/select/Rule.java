@@ -48,7 +48,7 @@ public final class Rule {
         when,
         Check.text("reason", reason),
         provenance,
-        looksAtClass(when));
+        when.ofClass());
     figures(); // refuses a reason that mentions what is no fact
   }
 
@@ -77,40 +77,7 @@ public final class Rule {
       Condition when,
       String reason,
       Provenance provenance) {
-    return new Rule(id, summary, verdict, when, reason, provenance, looksAtClass(when));
-  }
-
-  private static void addLeaves(Condition test, List<Condition> leaves) {
-    if (test instanceof Condition.All all) {
-      all.parts().forEach(part -> addLeaves(part, leaves));
-    } else if (test instanceof Condition.Any any) {
-      any.parts().forEach(part -> addLeaves(part, leaves));
-    } else {
-      leaves.add(test);
-    }
-  }
-
-  private static boolean looksAtClass(Condition test) {
-    if (test instanceof Condition.Is is) {
-      return is.fact().ofClass();
-    } else if (test instanceof Condition.Against against) {
-      return against.fact().ofClass();
-    } else if (test instanceof Condition.Between between) {
-      return between.fact().ofClass() || between.other().ofClass();
-    }
-    for (Condition part : parts(test)) {
-      if (looksAtClass(part)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static List<Condition> parts(Condition test) {
-    if (test instanceof Condition.All all) {
-      return all.parts();
-    }
-    return test instanceof Condition.Any any ? any.parts() : List.of(test);
+    return new Rule(id, summary, verdict, when, reason, provenance, when.ofClass());
   }
 
   private static Set<Fact> figures(Condition when, String reason) {
@@ -176,9 +143,7 @@ public final class Rule {
   public List<Condition> leaves() {
     List<Condition> known = leaves;
     if (known == null) {
-      List<Condition> found = new ArrayList<>();
-      addLeaves(when, found);
-      known = List.copyOf(found);
+      known = List.copyOf(when.leaves());
       leaves = known;
     }
     return known;
@@ -188,7 +153,7 @@ public final class Rule {
   List<Condition> parts(boolean ofClass) {
     List<Condition> found = new ArrayList<>();
     for (Condition part : when instanceof Condition.All all ? all.parts() : List.of(when)) {
-      if (looksAtClass(part) == ofClass) {
+      if (part.ofClass() == ofClass) {
         found.add(part);
       }
     }
