@@ -126,12 +126,8 @@ final class DraftPages {
       Draft kept =
           drafts.save(draft.id(), draft.version(), again, board.now(), Doer.at(ctx)).orElse(draft);
       bench(ctx, kept, BothVersions.ofJob(e.current(), draft));
-    } catch (InputRefused e) {
-      ctx.status(422);
-      bench(ctx, draft, e.problems().stream().map(Form::words).toList());
-    } catch (InvalidValue e) {
-      ctx.status(422);
-      bench(ctx, draft, List.of(e.getMessage()));
+    } catch (InputRefused | InvalidValue e) {
+      refused(ctx, draft, e);
     }
   }
 
@@ -152,13 +148,20 @@ final class DraftPages {
       }
       drafts.remove(draft.id());
       Form.go(ctx, "/job/" + job.id());
-    } catch (InputRefused e) {
-      ctx.status(422);
-      bench(ctx, draft, e.problems().stream().map(Form::words).toList());
-    } catch (InvalidValue e) {
-      ctx.status(422);
-      bench(ctx, draft, List.of(e.getMessage()));
+    } catch (InputRefused | InvalidValue e) {
+      refused(ctx, draft, e);
     }
+  }
+
+  /** The bench again, with what is wrong. */
+  private void refused(Context ctx, Draft draft, RuntimeException e) {
+    ctx.status(422);
+    bench(
+        ctx,
+        draft,
+        e instanceof InputRefused refused
+            ? refused.problems().stream().map(Form::words).toList()
+            : List.of(e.getMessage()));
   }
 
   private void sources(Context ctx) {
