@@ -7,6 +7,7 @@ import annulus.catalog.Stage;
 import annulus.fit.Gap;
 import annulus.measure.MeasuredDiameter;
 import annulus.measure.Remedy;
+import annulus.quantity.WhenAsked;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import java.time.Duration;

@@ -13,6 +13,7 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
 import annulus.measure.FormLimits;
 import annulus.quantity.Estimate;
+import annulus.quantity.WhenAsked;
 import annulus.select.ClassVerdict;
 import annulus.stock.Draw;
 import java.time.Instant;

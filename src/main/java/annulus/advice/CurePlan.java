@@ -19,6 +19,7 @@ import annulus.cure.CureModel;
 import annulus.cure.GapFactor;
 import annulus.cure.SlowestRate;
 import annulus.cure.Spread;
+import annulus.quantity.WhenAsked;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;

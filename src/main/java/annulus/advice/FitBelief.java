@@ -22,7 +22,8 @@ record FitBelief(Kind kind, Belief largest, double dry) {
   static FitBelief of(Gap gap, Policy policy, double confidence) {
     Belief largest = gap.largest();
     double dry = largest.within(Double.NEGATIVE_INFINITY, policy.value("dry-press-from-um"));
-    Kind clear = gap.meanUm() <= policy.value("line-to-line-um") ? Kind.LINE_TO_LINE : Kind.CLEAR;
-    return new FitBelief(dry >= confidence ? Kind.INTERFERENCE : clear, largest, dry);
+    Kind notSurely =
+        gap.meanUm() <= policy.value("line-to-line-um") ? Kind.LINE_TO_LINE : Kind.CLEAR;
+    return new FitBelief(dry >= confidence ? Kind.INTERFERENCE : notSurely, largest, dry);
   }
 }

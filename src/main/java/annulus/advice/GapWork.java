@@ -15,6 +15,7 @@ import annulus.measure.Remedy;
 import annulus.quantity.Estimate;
 import annulus.quantity.Interval;
 import annulus.quantity.Units;
+import annulus.quantity.WhenAsked;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;

@@ -2,10 +2,10 @@ package annulus.measure;
 
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import annulus.quantity.WhenAsked;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 
 /** An uncertainty budget of uncorrelated components. */
 public final class Budget {
@@ -15,8 +15,7 @@ public final class Budget {
   /** From an error of a diameter to that of the radial gap. */
   private static final double HALF = 0.5;
 
-  private final Supplier<List<Component>> lines;
-  private volatile List<Component> components;
+  private final List<Component> components;
   private final double varianceUm2;
 
   /** Sum of {@code (u_i²/u_c²)²/ν_i}: one over the effective degrees of freedom. */
@@ -27,7 +26,6 @@ public final class Budget {
    */
   public Budget(List<Component> components) {
     this.components = List.copyOf(components);
-    this.lines = List::of; // never asked: they are there
     if (components.isEmpty()) {
       throw new InvalidValue("components", "is empty", "at least one component");
     }
@@ -38,8 +36,8 @@ public final class Budget {
     this.perFreedom = totals.perFreedom;
   }
 
-  private Budget(Totals totals, Supplier<List<Component>> lines) {
-    this.lines = lines;
+  private Budget(Totals totals, List<Component> components) {
+    this.components = components;
     this.varianceUm2 = totals.varianceUm2;
     this.perFreedom = totals.perFreedom;
   }
@@ -72,12 +70,7 @@ public final class Budget {
 
   /** The lines; never empty. Those of a gap are made when they are first asked for. */
   public List<Component> components() {
-    List<Component> known = components;
-    if (known == null) {
-      known = lines.get();
-      components = known;
-    }
-    return known;
+    return components;
   }
 
   /**
@@ -140,8 +133,8 @@ public final class Budget {
   /** Every component multiplied by the size of a sensitivity. */
   public Budget scaled(double factor) {
     Check.finite("factor", factor, "");
-    List<Component> scaled = new ArrayList<>(components().size());
-    for (Component c : components()) {
+    List<Component> scaled = new ArrayList<>(components.size());
+    for (Component c : components) {
       scaled.add(c.scaled(factor));
     }
     return new Budget(scaled);
@@ -149,8 +142,8 @@ public final class Budget {
 
   /** Both lists of components; no correlation between the two. */
   public Budget combinedWith(Budget other) {
-    List<Component> both = new ArrayList<>(components().size() + other.components().size());
-    both.addAll(components());
+    List<Component> both = new ArrayList<>(components.size() + other.components.size());
+    both.addAll(components);
     both.addAll(other.components());
     return new Budget(both);
   }
@@ -175,18 +168,18 @@ public final class Budget {
     totals.addVariances(part.components(), HALF * HALF);
     totals.addShares(bore.components(), HALF * HALF);
     totals.addShares(part.components(), HALF * HALF);
-    return new Budget(totals, () -> linesOfGap(bore, part));
+    return new Budget(totals, WhenAsked.list(() -> linesOfGap(bore, part)));
   }
 
   private static List<Component> linesOfGap(Budget bore, Budget part) {
-    List<Component> both = new ArrayList<>(bore.components().size() + part.components().size());
+    List<Component> both = new ArrayList<>(bore.components.size() + part.components.size());
     for (Component c : bore.components()) {
       both.add(c.ofMember("bore", HALF));
     }
     for (Component c : part.components()) {
       both.add(c.ofMember("part", HALF));
     }
-    return List.copyOf(both);
+    return both;
   }
 
   /**
@@ -204,7 +197,7 @@ public final class Budget {
 
   /** The component of this id, if any. */
   public Optional<Component> component(String id) {
-    for (Component c : components()) {
+    for (Component c : components) {
       if (c.id().equals(id)) {
         return Optional.of(c);
       }
@@ -230,16 +223,16 @@ public final class Budget {
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof Budget b && components().equals(b.components());
+    return other instanceof Budget b && components.equals(b.components());
   }
 
   @Override
   public int hashCode() {
-    return components().hashCode();
+    return components.hashCode();
   }
 
   @Override
   public String toString() {
-    return "Budget" + components();
+    return "Budget" + components;
   }
 }

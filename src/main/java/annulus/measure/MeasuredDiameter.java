@@ -149,8 +149,8 @@ public record MeasuredDiameter(
       double mean = places.meanMm();
       double jawsMm = ErrorSources.jawsHalfUm(span, mean) / 1000;
       double read = mean + jawsMm;
-      List<Component> whatever = notOfReadings(mean);
-      Budget budget = meanBudget(places, whatever);
+      List<Component> ofInstrument = notOfReadings(mean);
+      Budget budget = meanBudget(places, ofInstrument);
       double spread = Places.micrometres(Sample.range(mm(readings)));
       return new MeasuredDiameter(
           side,
@@ -166,17 +166,17 @@ public record MeasuredDiameter(
           jawsMm * 1000,
           (thermal.at20(read) - read) * 1000,
           budget,
-          extremeBudget(places, spread, whatever),
+          extremeBudget(places, spread, ofInstrument),
           notes(places, form, budget, jawsMm, spread));
     }
 
-    private Budget meanBudget(Places places, List<Component> whatever) {
+    private Budget meanBudget(Places places, List<Component> ofInstrument) {
       List<Component> lines = new ArrayList<>();
       lines.add(ErrorSources.single(places, false, span, limits).asComponent(places.meanFactor()));
       if (places.all().size() > 1) {
         lines.add(ErrorSources.form(places.betweenUm(), places.all().size()));
       }
-      lines.addAll(whatever);
+      lines.addAll(ofInstrument);
       return new Budget(lines);
     }
 
@@ -184,13 +184,13 @@ public record MeasuredDiameter(
      * An extreme is one reading, or as good as one. Where angles are unknown nobody can tell form
      * from noise: the extreme may be off by the whole spread either way.
      */
-    private Budget extremeBudget(Places places, double spread, List<Component> whatever) {
+    private Budget extremeBudget(Places places, double spread, List<Component> ofInstrument) {
       List<Component> lines = new ArrayList<>();
       lines.add(ErrorSources.single(places, true, span, limits).asComponent(1));
       if (places.angleMissing() && spread > 0) {
         lines.add(ErrorSources.unplaced(spread));
       }
-      lines.addAll(whatever);
+      lines.addAll(ofInstrument);
       return new Budget(lines);
     }
 

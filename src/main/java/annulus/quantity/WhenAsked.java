@@ -1,4 +1,4 @@
-package annulus.advice;
+package annulus.quantity;
 
 import java.util.AbstractList;
 import java.util.List;
@@ -8,8 +8,10 @@ import java.util.function.Supplier;
  * An unchangeable list that is made when somebody first looks into it: the curve, the steps and the
  * sources of an answer are long, and a job list prints none of them. Whoever makes it must always
  * make the same list.
+ *
+ * @param <T> what it holds
  */
-final class WhenAsked<T> extends AbstractList<T> {
+public final class WhenAsked<T> extends AbstractList<T> {
   private final Supplier<List<T>> made;
   private volatile List<T> list;
 
@@ -17,12 +19,13 @@ final class WhenAsked<T> extends AbstractList<T> {
     this.made = made;
   }
 
-  static <T> List<T> list(Supplier<List<T>> made) {
+  /** A list that is made when it is first looked into. */
+  public static <T> List<T> list(Supplier<List<T>> made) {
     return new WhenAsked<>(made);
   }
 
   /** An unchangeable list of the same, without looking into one that is not made yet. */
-  static <T> List<T> copyOf(List<T> list) {
+  public static <T> List<T> copyOf(List<T> list) {
     return list instanceof WhenAsked ? list : List.copyOf(list);
   }
 
