@@ -140,7 +140,9 @@ public final class Backup {
         }
       }
       if (hasSeals(statement)) {
-        CabinetStore.requireWhole(new Sql(connection));
+        try (Sql sql = new Sql(connection)) {
+          CabinetStore.requireWhole(sql);
+        }
       }
     }
   }

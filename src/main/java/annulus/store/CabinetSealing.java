@@ -45,11 +45,12 @@ final class CabinetSealing implements JavaMigration {
     try (Statement statement = connection.createStatement()) {
       statement.execute("ALTER TABLE " + table + " ADD COLUMN seal TEXT NOT NULL DEFAULT ''");
     }
-    Sql sql = new Sql(connection);
     String all = "SELECT " + String.join(", ", columns) + " FROM " + table;
-    for (Object[] values : sql.rows(r -> Seal.row(r, columns.size()), all)) {
-      String one = "UPDATE " + table + " SET seal = ? WHERE " + columns.get(0) + " = ?";
-      sql.update(one, Seal.ofRow(values), values[0]);
+    String one = "UPDATE " + table + " SET seal = ? WHERE " + columns.get(0) + " = ?";
+    try (Sql sql = new Sql(connection)) {
+      for (Object[] values : sql.rows(r -> Seal.row(r, columns.size()), all)) {
+        sql.update(one, Seal.ofRow(values), values[0]);
+      }
     }
   }
 }

@@ -23,8 +23,7 @@ public final class CabinetStore {
       "SELECT " + CabinetRows.sealed(CabinetRows.MOVEMENT) + " FROM movement";
   private static final String LOTS = LOT + " ORDER BY lot";
   private static final String MOVEMENTS = MOVEMENT + " ORDER BY position";
-  private static final String USES_FOR =
-      MOVEMENT + " WHERE kind = 'USE' AND job = ? ORDER BY position";
+  static final String USES_FOR = MOVEMENT + " WHERE kind = 'USE' AND job = ? ORDER BY position";
   private static final String PUT_LOT =
       "INSERT INTO lot ("
           + CabinetRows.sealed(CabinetRows.LOT)
@@ -76,8 +75,7 @@ public final class CabinetStore {
    */
   public Contents contents() {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           return new Contents(
               sql.rows(CabinetRows::lot, LOTS),
               Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS)));
@@ -86,7 +84,7 @@ public final class CabinetStore {
 
   /** What was used for a job, in the order recorded. */
   public List<Movement> usesFor(String job) {
-    return database.transaction(c -> new Sql(c).rows(CabinetRows::movement, USES_FOR, job));
+    return database.transaction(sql -> sql.rows(CabinetRows::movement, USES_FOR, job));
   }
 
   /**
@@ -99,8 +97,7 @@ public final class CabinetStore {
    */
   public boolean receive(Lot lot, Optional<Movement> received) {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           boolean isNew = insert(sql, lot) > 0;
           if (isNew && received.isPresent()) {
             insert(sql, received.get());
@@ -160,8 +157,7 @@ public final class CabinetStore {
    */
   public TakenOver takeOver(List<Movement> movements, Set<String> items) {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           Set<String> lots =
               new TreeSet<>(sql.rows(r -> r.getString(1), "SELECT lot FROM lot ORDER BY lot"));
           Ledger after = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
@@ -224,8 +220,7 @@ public final class CabinetStore {
    */
   public Ledger move(Movement movement) {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           if (sql.row(r -> 1, "SELECT 1 FROM lot WHERE lot = ?", movement.lot()).isEmpty()) {
             throw new Unknown("There is no lot " + movement.lot() + " in the cabinet.");
           }

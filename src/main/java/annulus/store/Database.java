@@ -34,12 +34,12 @@ public final class Database implements AutoCloseable {
   private final DataSource source;
   private final Optional<FileLock> fileLock;
   private final ReentrantLock oneAtATime = new ReentrantLock();
-  private Connection connection;
+  private Sql open;
 
   /** Something done in one transaction. */
   @FunctionalInterface
   interface Work<T> {
-    T with(Connection connection) throws SQLException;
+    T with(Sql sql) throws SQLException;
   }
 
   private Database(DataSource source, Optional<FileLock> fileLock) {
@@ -164,13 +164,13 @@ public final class Database implements AutoCloseable {
   <T> T transaction(Work<T> work) {
     oneAtATime.lock();
     try {
-      Connection open = connection();
+      Sql sql = sql();
       try {
-        T result = work.with(open);
-        open.commit();
+        T result = work.with(sql);
+        sql.connection().commit();
         return result;
       } catch (SQLException | RuntimeException e) {
-        rollBack(open);
+        rollBack(sql);
         throw e;
       }
     } catch (SQLException e) {
@@ -180,23 +180,26 @@ public final class Database implements AutoCloseable {
     }
   }
 
-  private Connection connection() throws SQLException {
-    if (connection == null || !isStillThere()) {
+  private Sql sql() throws SQLException {
+    if (open == null || !isStillThere()) {
       closeConnection();
-      connection = source.getConnection();
+      Connection connection = source.getConnection();
       connection.setAutoCommit(false);
+      open = new Sql(connection);
     }
-    return connection;
+    return open;
   }
 
   /** A server may have gone since the last transaction; a file of our own can't have. */
   private boolean isStillThere() throws SQLException {
-    return fileLock.isPresent() || connection.isValid(2);
+    return fileLock.isPresent() || open.connection().isValid(2);
   }
 
-  private void rollBack(Connection open) {
+  /** A statement that failed may be left half way: none of them is used again. */
+  private void rollBack(Sql sql) {
     try {
-      open.rollback();
+      sql.close();
+      sql.connection().rollback();
     } catch (SQLException e) {
       closeConnection();
     }
@@ -204,13 +207,13 @@ public final class Database implements AutoCloseable {
 
   private void closeConnection() {
     try {
-      if (connection != null) {
-        connection.close();
+      if (open != null) {
+        open.connection().close();
       }
     } catch (SQLException e) {
       // it is of no use any more, whatever it says
     }
-    connection = null;
+    open = null;
   }
 
   @Override

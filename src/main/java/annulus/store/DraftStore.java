@@ -30,16 +30,15 @@ public final class DraftStore {
   public Draft begin(Map<String, String> fields, Instant at, String who) {
     Draft draft = new Draft(UUID.randomUUID().toString().substring(0, 13), 1, fields, at, who);
     return database.transaction(
-        c -> {
-          new Sql(c)
-              .update(
-                  "INSERT INTO draft (id, version, content, changed_at, changed_by)"
-                      + " VALUES (?, ?, ?, ?, ?)",
-                  draft.id(),
-                  1L,
-                  text(fields),
-                  at.toString(),
-                  who);
+        sql -> {
+          sql.update(
+              "INSERT INTO draft (id, version, content, changed_at, changed_by)"
+                  + " VALUES (?, ?, ?, ?, ?)",
+              draft.id(),
+              1L,
+              text(fields),
+              at.toString(),
+              who);
           return draft;
         });
   }
@@ -53,18 +52,17 @@ public final class DraftStore {
   public Optional<Draft> save(
       String id, long seen, Map<String, String> fields, Instant at, String who) {
     return database.transaction(
-        c -> {
+        sql -> {
           int written =
-              new Sql(c)
-                  .update(
-                      "UPDATE draft SET version = ?, content = ?, changed_at = ?, changed_by = ?"
-                          + " WHERE id = ? AND version = ?",
-                      seen + 1,
-                      text(fields),
-                      at.toString(),
-                      who,
-                      id,
-                      seen);
+              sql.update(
+                  "UPDATE draft SET version = ?, content = ?, changed_at = ?, changed_by = ?"
+                      + " WHERE id = ? AND version = ?",
+                  seen + 1,
+                  text(fields),
+                  at.toString(),
+                  who,
+                  id,
+                  seen);
           return written == 0
               ? Optional.empty()
               : Optional.of(new Draft(id, seen + 1, fields, at, who));
@@ -73,19 +71,18 @@ public final class DraftStore {
 
   /** A draft by its identity. */
   public Optional<Draft> draft(String id) {
-    return database.transaction(
-        c -> new Sql(c).row(DraftStore::draft, SELECT + " WHERE id = ?", id));
+    return database.transaction(sql -> sql.row(DraftStore::draft, SELECT + " WHERE id = ?", id));
   }
 
   /** All drafts, the latest first. */
   public List<Draft> all() {
     return database.transaction(
-        c -> new Sql(c).rows(DraftStore::draft, SELECT + " ORDER BY changed_at DESC, id"));
+        sql -> sql.rows(DraftStore::draft, SELECT + " ORDER BY changed_at DESC, id"));
   }
 
   /** Forgets a draft that has become a job or was thrown away. */
   public void remove(String id) {
-    database.transaction(c -> new Sql(c).update("DELETE FROM draft WHERE id = ?", id));
+    database.transaction(sql -> sql.update("DELETE FROM draft WHERE id = ?", id));
   }
 
   private static Draft draft(ResultSet row) throws SQLException {

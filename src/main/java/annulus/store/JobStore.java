@@ -25,6 +25,14 @@ public final class JobStore {
           .map(s -> "'" + s.name() + "'")
           .collect(Collectors.joining(", ", "(", ")"));
 
+  static final String ON_THE_BOARD =
+      "SELECT id, version FROM (SELECT id, version, created_at FROM job"
+          + " WHERE state IN "
+          + NOT_COLLECTED
+          + " UNION ALL SELECT id, version, created_at FROM job"
+          + " WHERE state = 'COLLECTED' AND changed_at >= ?) today"
+          + " ORDER BY created_at, id";
+
   private final Database database;
   private final KnownJobs known = new KnownJobs();
 
@@ -58,8 +66,7 @@ public final class JobStore {
     String id = UUID.randomUUID().toString().substring(0, 13);
     Job job = new Job(id, 1, content, stamp.at(), stamp.at(), stamp.who());
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           sql.update(
               "INSERT INTO job (id, version, reference, state, content, created_at, changed_at,"
                   + " changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
@@ -89,8 +96,7 @@ public final class JobStore {
    */
   public Job change(String id, long seen, Change change, Optional<BoreFit> fit, Stamp stamp) {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           Entered entered = changed(sql, id, seen, change, stamp);
           if (fit.isPresent()) {
             fitted(sql, entered.entry(), id, fit.get());
@@ -108,8 +114,7 @@ public final class JobStore {
    */
   public Job measure(String id, long seen, TemperatureLog log, Change change, Stamp stamp) {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           Job changed = changed(sql, id, seen, change, stamp).job();
           sql.update(
               "INSERT INTO temperature_log (id, job, name, text, date_order, unit,"
@@ -141,22 +146,21 @@ public final class JobStore {
   /** A temperature log by its identity. */
   public Optional<TemperatureLog> log(String id) {
     return database.transaction(
-        c ->
-            new Sql(c)
-                .row(
-                    r ->
-                        Seal.offLog(
-                            new TemperatureLog(
-                                r.getString(1),
-                                r.getString(2),
-                                r.getString(3),
-                                r.getString(4),
-                                r.getString(5),
-                                r.getString(6),
-                                Instant.parse(r.getString(7)))),
-                    "SELECT id, name, text, date_order, unit, temperature_column, read_at"
-                        + " FROM temperature_log WHERE id = ?",
-                    id));
+        sql ->
+            sql.row(
+                r ->
+                    Seal.offLog(
+                        new TemperatureLog(
+                            r.getString(1),
+                            r.getString(2),
+                            r.getString(3),
+                            r.getString(4),
+                            r.getString(5),
+                            r.getString(6),
+                            Instant.parse(r.getString(7)))),
+                "SELECT id, name, text, date_order, unit, temperature_column, read_at"
+                    + " FROM temperature_log WHERE id = ?",
+                id));
   }
 
   /**
@@ -167,8 +171,7 @@ public final class JobStore {
    */
   public Job undo(String id, long seen, Stamp stamp) {
     return database.transaction(
-        c -> {
-          Sql sql = new Sql(c);
+        sql -> {
           Job current = current(sql, id, seen);
           JobChange last =
               undoable(changes(sql, id))
@@ -284,27 +287,17 @@ public final class JobStore {
 
   /** A job by its identity. */
   public Optional<Job> job(String id) {
-    return database.transaction(c -> known.job(new Sql(c), id));
+    return database.transaction(sql -> known.job(sql, id));
   }
 
   /** Jobs that are not collected, and those collected since a time; each part by its index. */
   public List<Job> onTheBoard(Instant collectedSince) {
-    return database.transaction(
-        c ->
-            known.jobs(
-                new Sql(c),
-                "SELECT id, version FROM (SELECT id, version, created_at FROM job"
-                    + " WHERE state IN "
-                    + NOT_COLLECTED
-                    + " UNION ALL SELECT id, version, created_at FROM job"
-                    + " WHERE state = 'COLLECTED' AND changed_at >= ?) today"
-                    + " ORDER BY created_at, id",
-                collectedSince.toString()));
+    return database.transaction(sql -> known.jobs(sql, ON_THE_BOARD, collectedSince.toString()));
   }
 
   /** All changes of a job, oldest first. */
   public List<JobChange> changes(String id) {
-    return database.transaction(c -> changes(new Sql(c), id));
+    return database.transaction(sql -> changes(sql, id));
   }
 
   private static List<JobChange> changes(Sql sql, String id) throws SQLException {
@@ -319,28 +312,25 @@ public final class JobStore {
   /** Fits of a bore, oldest first, without those that were taken back. */
   public List<BoreFit> fits(String bore) {
     return database.transaction(
-        c ->
-            new Sql(c)
-                .rows(
-                    r ->
-                        new BoreFit(
-                            r.getString(1),
-                            r.getString(2),
-                            Instant.parse(r.getString(3)),
-                            r.getDouble(4),
-                            r.getDouble(5)),
-                    "SELECT f.bore, j.reference, f.at, f.mean_mm, f.plus_minus_um FROM bore_fit f"
-                        + " JOIN job j ON j.id = f.job WHERE f.bore = ? AND NOT EXISTS"
-                        + " (SELECT 1 FROM job_change u WHERE u.undoes = f.change_id)"
-                        + " ORDER BY f.at, f.change_id",
-                    bore));
+        sql ->
+            sql.rows(
+                r ->
+                    new BoreFit(
+                        r.getString(1),
+                        r.getString(2),
+                        Instant.parse(r.getString(3)),
+                        r.getDouble(4),
+                        r.getDouble(5)),
+                "SELECT f.bore, j.reference, f.at, f.mean_mm, f.plus_minus_um FROM bore_fit f"
+                    + " JOIN job j ON j.id = f.job WHERE f.bore = ? AND NOT EXISTS"
+                    + " (SELECT 1 FROM job_change u WHERE u.undoes = f.change_id)"
+                    + " ORDER BY f.at, f.change_id",
+                bore));
   }
 
   /** Names of bores with a history, sorted. */
   public List<String> bores() {
     return database.transaction(
-        c ->
-            new Sql(c)
-                .rows(r -> r.getString(1), "SELECT DISTINCT bore FROM bore_fit ORDER BY bore"));
+        sql -> sql.rows(r -> r.getString(1), "SELECT DISTINCT bore FROM bore_fit ORDER BY bore"));
   }
 }

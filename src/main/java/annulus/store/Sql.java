@@ -5,12 +5,18 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
-/** Statements with their arguments, and the rows they give. */
-final class Sql {
+/**
+ * Statements with their arguments, and the rows they give. Each text is prepared once a connection,
+ * so only constant texts may be given: what varies is an argument.
+ */
+final class Sql implements AutoCloseable {
   private final Connection connection;
+  private final Map<String, PreparedStatement> prepared = new HashMap<>();
 
   Sql(Connection connection) {
     this.connection = connection;
@@ -23,32 +29,46 @@ final class Sql {
   }
 
   int update(String sql, Object... arguments) throws SQLException {
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      fill(statement, arguments);
-      return statement.executeUpdate();
-    }
+    return filled(sql, arguments).executeUpdate();
   }
 
   <T> List<T> rows(Row<T> row, String sql, Object... arguments) throws SQLException {
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      fill(statement, arguments);
-      List<T> found = new ArrayList<>();
-      try (ResultSet result = statement.executeQuery()) {
-        while (result.next()) {
-          found.add(row.of(result));
-        }
+    List<T> found = new ArrayList<>();
+    try (ResultSet result = filled(sql, arguments).executeQuery()) {
+      while (result.next()) {
+        found.add(row.of(result));
       }
-      return List.copyOf(found);
     }
+    return List.copyOf(found);
   }
 
   <T> Optional<T> row(Row<T> row, String sql, Object... arguments) throws SQLException {
     return rows(row, sql, arguments).stream().findFirst();
   }
 
-  private static void fill(PreparedStatement statement, Object... arguments) throws SQLException {
+  private PreparedStatement filled(String sql, Object... arguments) throws SQLException {
+    PreparedStatement statement = prepared.get(sql);
+    if (statement == null) {
+      statement = connection.prepareStatement(sql);
+      prepared.put(sql, statement);
+    }
     for (int i = 0; i < arguments.length; i++) {
       statement.setObject(i + 1, arguments[i]);
+    }
+    return statement;
+  }
+
+  Connection connection() {
+    return connection;
+  }
+
+  /** Forgets every statement; the connection stays open. */
+  @Override
+  public void close() throws SQLException {
+    List<PreparedStatement> all = List.copyOf(prepared.values());
+    prepared.clear();
+    for (PreparedStatement statement : all) {
+      statement.close();
     }
   }
 }

@@ -76,13 +76,12 @@ class CabinetStoreTest {
   }
 
   private static void set(Database database, String table, String column, Object value) {
-    database.transaction(
-        c -> new Sql(c).update("UPDATE " + table + " SET " + column + " = ?", value));
+    database.transaction(sql -> sql.update("UPDATE " + table + " SET " + column + " = ?", value));
   }
 
   private static Object get(Database database, String table, String column) {
     return database.transaction(
-        c -> new Sql(c).rows(r -> r.getObject(1), "SELECT " + column + " FROM " + table).get(0));
+        sql -> sql.rows(r -> r.getObject(1), "SELECT " + column + " FROM " + table).get(0));
   }
 
   /** Another value of the same kind that reads as well as the first. */
@@ -159,8 +158,7 @@ class CabinetStoreTest {
         assertThrows(StoreFailed.class, store::contents, bad);
       }
       set(database, "lot", "seal", good);
-      database.transaction(
-          c -> new Sql(c).update("UPDATE movement SET id = 'two' WHERE id = 'out'"));
+      database.transaction(sql -> sql.update("UPDATE movement SET id = 'two' WHERE id = 'out'"));
       StoreFailed failed = assertThrows(StoreFailed.class, () -> store.usesFor("HL-7"));
       assertTrue(failed.getMessage().startsWith("movement two "), failed.getMessage());
     }

@@ -163,15 +163,12 @@ class FaultTest {
 
   private static String content(Database database, String id) {
     return database.transaction(
-        c ->
-            new Sql(c)
-                .row(r -> r.getString(1), "SELECT content FROM job WHERE id = ?", id)
-                .orElseThrow());
+        sql ->
+            sql.row(r -> r.getString(1), "SELECT content FROM job WHERE id = ?", id).orElseThrow());
   }
 
   private static void setContent(Database database, String id, String content) {
-    database.transaction(
-        c -> new Sql(c).update("UPDATE job SET content = ? WHERE id = ?", content, id));
+    database.transaction(sql -> sql.update("UPDATE job SET content = ? WHERE id = ?", content, id));
   }
 
   /**
@@ -369,8 +366,8 @@ class FaultTest {
 
   private static void pages(Database database, String pragma) {
     database.transaction(
-        connection -> {
-          try (Statement statement = connection.createStatement()) {
+        sql -> {
+          try (Statement statement = sql.connection().createStatement()) {
             return statement.execute(pragma);
           }
         });

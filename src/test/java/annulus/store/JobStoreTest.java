@@ -86,12 +86,13 @@ class JobStoreTest {
         .migrate();
     String content = ContentJson.text(content("HL-1"));
     try (java.sql.Connection connection = java.sql.DriverManager.getConnection(url)) {
-      new Sql(connection)
-          .update(
-              "INSERT INTO job VALUES ('j1', 1, 'HL-1', 'BOOKED', ?, ?, ?, 'Mira')",
-              content,
-              NOW.toString(),
-              NOW.toString());
+      try (Sql sql = new Sql(connection)) {
+        sql.update(
+            "INSERT INTO job VALUES ('j1', 1, 'HL-1', 'BOOKED', ?, ?, ?, 'Mira')",
+            content,
+            NOW.toString(),
+            NOW.toString());
+      }
     }
     try (Database database = Database.open(url)) {
       JobStore store = new JobStore(database);
