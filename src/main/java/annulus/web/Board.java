@@ -27,6 +27,8 @@ import java.util.UUID;
 
 /** What can be done with jobs; pages and the JSON interface both go through here. */
 final class Board {
+  private static final int MOST_ORDERS = 1000;
+
   private final Knowledge knowledge;
   private final PromiseDesk desk;
   private final JobStore jobs;
@@ -37,6 +39,7 @@ final class Board {
   private final Closing closing;
   private final JobViews views;
   private final boolean hoursKnown;
+  private final Kept<String, Boolean> forTheBench = new Kept<>(MOST_ORDERS);
 
   /**
    * @param hoursKnown whether the shop has told its hours
@@ -122,6 +125,11 @@ final class Board {
 
   JobView view(Job job, Instant now) {
     return views.of(job, now);
+  }
+
+  /** Whether the bench can show an order again as it was typed. */
+  boolean fitsTheBench(JobContent content) {
+    return forTheBench.get(content.order(), () -> BenchOrder.canEdit(content));
   }
 
   /** Today's jobs. */

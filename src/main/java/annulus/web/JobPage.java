@@ -257,7 +257,7 @@ final class JobPage {
   }
 
   private void edit(Markup page) {
-    if (view.state() != JobState.COLLECTED && BenchOrder.canEdit(view.job().content())) {
+    if (view.state() != JobState.COLLECTED && board.fitsTheBench(view.job().content())) {
       begin(page, "/edit");
       page.element("button", "Change the order", "class", "plain", "type", "submit").close();
     }
