@@ -11,9 +11,6 @@ import java.util.OptionalDouble;
 
 /** Catches diameters that can't both be meant: swapped, inch beside mm, a slipped decimal point. */
 final class EntrySlips {
-  /** How near a ratio must come to a unit's ratio to be taken for it. */
-  private static final double NEAR = 0.04;
-
   private final Problems problems;
   private final Policy policy;
 
@@ -63,31 +60,36 @@ final class EntrySlips {
   void pair(Node.Place place, String boreField, double boreMm, double partMm) {
     double radialUm = (boreMm - partMm) * 500;
     double limitUm = policy.value("entry-gap-limit-um");
+    double share = policy.value("unit-slip-share");
+    boolean inch = apartBy(boreMm, partMm, Units.INCH_MM, share);
+    boolean tenfold = apartBy(boreMm, partMm, 10, share);
     boolean apart =
-        near(boreMm / partMm, Units.INCH_MM)
-            || near(partMm / boreMm, Units.INCH_MM)
-            || near(boreMm / partMm, 10)
-            || near(partMm / boreMm, 10)
+        inch
+            || tenfold
             || Math.abs(radialUm) > limitUm
             || -radialUm > policy.value("swapped-interference-um");
     if (apart) {
-      slipOfPair(place, boreField, boreMm, partMm, limitUm);
+      slipOfPair(place, boreField, boreMm, partMm, new Slip(inch, tenfold, limitUm));
     }
   }
 
+  /** What two diameters look like, and the limit of a gap. */
+  private record Slip(boolean inch, boolean tenfold, double limitUm) {}
+
   private void slipOfPair(
-      Node.Place place, String boreField, double boreMm, double partMm, double limitUm) {
+      Node.Place place, String boreField, double boreMm, double partMm, Slip slip) {
+    double limitUm = slip.limitUm();
     double radialUm = (boreMm - partMm) * 500;
     String both =
         "bore " + Numbers.fixed(boreMm, 3) + " and part " + Numbers.fixed(partMm, 3) + " mm";
-    if (near(boreMm / partMm, Units.INCH_MM) || near(partMm / boreMm, Units.INCH_MM)) {
+    if (slip.inch()) {
       double inch = Math.min(boreMm, partMm);
       problems.add(
           place,
           boreField,
           both + " differ by the factor 25.4",
           "inch written with its unit, such as \"" + Numbers.plain(inch) + " in\"");
-    } else if (near(boreMm / partMm, 10) || near(partMm / boreMm, 10)) {
+    } else if (slip.tenfold()) {
       problems.add(
           place, boreField, both + " differ by the factor 10", "one decimal place for both");
     } else if (Math.abs(radialUm) > limitUm) {
@@ -114,7 +116,8 @@ final class EntrySlips {
     }
   }
 
-  private static boolean near(double ratio, double unit) {
-    return Math.abs(ratio / unit - 1) < NEAR;
+  /** Whether one of two is the other times a factor, or nearly so. */
+  private static boolean apartBy(double one, double other, double factor, double share) {
+    return Math.abs(one / other / factor - 1) < share || Math.abs(other / one / factor - 1) < share;
   }
 }

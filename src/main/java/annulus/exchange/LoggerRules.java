@@ -21,6 +21,7 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
       List.of("id", "value", "unit", "meaning", "source", "confidence");
   private static final List<String> NEEDED =
       List.of(
+          "same-reading",
           "gap-least-s",
           "gap-intervals",
           "gap-longest-s",

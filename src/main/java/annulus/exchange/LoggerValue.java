@@ -12,18 +12,19 @@ final class LoggerValue {
       Set.of(
           "", "nan", "-", "--", "---", "----", "n/a", "na", "null", "err", "error", "open",
           "fault");
-  private static final double SAME = 0.06;
 
   private final double[] faults;
   private final double coldestC;
   private final double warmestC;
   private final double powerOnC;
+  private final double same;
 
   LoggerValue(LoggerRules rules) {
     this.faults = rules.faultValues().stream().mapToDouble(Double::doubleValue).toArray();
     this.coldestC = rules.value("coldest-c");
     this.warmestC = rules.value("warmest-c");
     this.powerOnC = rules.value("power-on-c");
+    this.same = rules.value("same-reading");
   }
 
   static boolean isInteger(String cell) {
@@ -45,7 +46,7 @@ final class LoggerValue {
     }
     double celsius = celsius(read.value(), unit);
     for (double fault : faults) {
-      if (Math.abs(read.value() - fault) < SAME || Math.abs(celsius - fault) < SAME) {
+      if (Math.abs(read.value() - fault) < same || Math.abs(celsius - fault) < same) {
         return SkipReason.FAULT_VALUE;
       }
     }
@@ -53,6 +54,6 @@ final class LoggerValue {
   }
 
   boolean isPowerOn(double celsius) {
-    return Math.abs(celsius - powerOnC) < SAME;
+    return Math.abs(celsius - powerOnC) < same;
   }
 }

@@ -59,7 +59,7 @@ final class Board {
     this.orders = new Orders(knowledge, desk.shop());
     this.judge = new Judge(desk, knowledge.catalog(), orders, logRules, this::log);
     this.times = new ClockWords(desk.shop().hours().zone());
-    this.closing = new Closing(jobs, judge, times);
+    this.closing = new Closing(jobs, judge, knowledge.catalog().policy(), times);
     this.views = new JobViews(jobs, judge, desk.shop());
   }
 
@@ -194,7 +194,7 @@ final class Board {
           JobContent content = current.content().closed(closed, order, answer.json().toString());
           return new Edit(JobChange.Kind.CLOSED, words, content);
         },
-        Closing.fit(job, answer, closed),
+        closing.fit(job, answer, closed),
         stamp(who));
   }
 

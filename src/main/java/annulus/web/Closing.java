@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.catalog.Policy;
 import annulus.measure.MeasuredDiameter;
 import annulus.store.BoreFit;
 import annulus.store.Job;
@@ -16,11 +17,13 @@ import java.util.Set;
 final class Closing {
   private final JobStore jobs;
   private final Judge judge;
+  private final Policy policy;
   private final ClockWords times;
 
-  Closing(JobStore jobs, Judge judge, ClockWords times) {
+  Closing(JobStore jobs, Judge judge, Policy policy, ClockWords times) {
     this.jobs = jobs;
     this.judge = judge;
+    this.policy = policy;
     this.times = times;
   }
 
@@ -76,13 +79,13 @@ final class Closing {
   }
 
   /** What the closing says of its bore; empty where none is named or it was not measured. */
-  static Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {
+  Optional<BoreFit> fit(Job job, Answer answer, Instant closed) {
     String bore = job.content().bore();
     Optional<MeasuredDiameter> measured = answer.told().advice().gap().bore();
     if (bore.isBlank() || measured.isEmpty()) {
       return Optional.empty();
     }
-    double doubt = measured.get().budget().expandedUm(0.95);
+    double doubt = measured.get().budget().expandedUm(policy.value("bore-history-coverage"));
     return Optional.of(
         new BoreFit(bore, job.content().reference(), closed, measured.get().meanMm(), doubt));
   }
