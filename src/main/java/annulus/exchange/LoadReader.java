@@ -1,11 +1,9 @@
 package annulus.exchange;
 
-import annulus.advice.JointOrder.Assumption;
 import annulus.advice.JointOrder.Load;
 import annulus.advice.Knowledge;
 import annulus.hold.DutyCase;
 import annulus.quantity.Numbers;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -17,9 +15,9 @@ final class LoadReader {
   private final Knowledge knowledge;
   private final Problems problems;
   private final Measures measures;
-  private final List<Assumption> assumed;
+  private final Assumptions assumed;
 
-  LoadReader(Knowledge knowledge, Problems problems, Measures measures, List<Assumption> assumed) {
+  LoadReader(Knowledge knowledge, Problems problems, Measures measures, Assumptions assumed) {
     this.knowledge = knowledge;
     this.problems = problems;
     this.measures = measures;
@@ -29,9 +27,9 @@ final class LoadReader {
   Optional<Load> read(Fields f) {
     int before = problems.count();
     Optional<DutyCase> duty = duty(f);
-    OptionalDouble axial = number(f, "axialN", 1e7, "N");
-    OptionalDouble torque = number(f, "torqueNm", 1e6, "N·m");
-    OptionalDouble factor = number(f, "safetyFactor", 20, "");
+    OptionalDouble axial = measures.number(f, "axialN", 0, 1e7, "N");
+    OptionalDouble torque = measures.number(f, "torqueNm", 0, 1e6, "N·m");
+    OptionalDouble factor = measures.number(f, "safetyFactor", 0, 20, "");
     if (factor.isPresent() && factor.getAsDouble() < 1) {
       problems.add(
           f.placeOf("safetyFactor"),
@@ -76,13 +74,6 @@ final class LoadReader {
     }
   }
 
-  private OptionalDouble number(Fields f, String name, double high, String unit) {
-    Optional<Node> node = f.node(name);
-    return node.isPresent()
-        ? measures.number(node.get(), f.path(name), 0, high, unit)
-        : OptionalDouble.empty();
-  }
-
   private Optional<DutyCase> duty(Fields f) {
     Optional<String> id = f.text("duty");
     if (id.isEmpty()) {
@@ -93,14 +84,13 @@ final class LoadReader {
       f.unknown("duty", id.get(), knowledge.duties().keySet());
       return Optional.empty();
     }
-    assumed.add(
-        new Assumption(
-            "load",
-            Numbers.plain(duty.axialN().high())
-                + " N and "
-                + Numbers.plain(duty.torqueNm().high())
-                + " N·m",
-            "high end of the duty case " + duty.id()));
+    assumed.make(
+        "load",
+        Numbers.plain(duty.axialN().high())
+            + " N and "
+            + Numbers.plain(duty.torqueNm().high())
+            + " N·m",
+        "high end of the duty case " + duty.id());
     return Optional.of(duty);
   }
 
@@ -116,8 +106,6 @@ final class LoadReader {
     if (duty.isPresent()) {
       return duty.get().dynamic();
     }
-    String roughest = knowledge.hold().roughest();
-    assumed.add(new Assumption("load.repeats", roughest, "not said: the roughest"));
-    return roughest;
+    return assumed.make("load.repeats", knowledge.hold().roughest(), "not said: the roughest");
   }
 }

@@ -35,6 +35,7 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
           "latest-year",
           "listed-most",
           "newest-first-rows-most",
+          "shared-readings-most",
           "backward-most-s",
           "logger-plus-minus-c");
 

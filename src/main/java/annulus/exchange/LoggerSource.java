@@ -14,6 +14,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
@@ -45,10 +46,9 @@ public final class LoggerSource {
 
   /** The text of a file's bytes, its encoding told in the same way. */
   public static String text(byte[] bytes) {
-    boolean little = bytes.length > 1 && bytes[0] == (byte) 0xFF && bytes[1] == (byte) 0xFE;
-    boolean big = bytes.length > 1 && bytes[0] == (byte) 0xFE && bytes[1] == (byte) 0xFF;
-    if (little || big) {
-      return new String(bytes, little ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE);
+    Optional<Charset> marked = marked(bytes);
+    if (marked.isPresent()) {
+      return new String(bytes, marked.get());
     }
     try {
       return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
@@ -60,14 +60,21 @@ public final class LoggerSource {
   /** The encoding of a file. */
   static Charset charset(Path path) throws IOException {
     try (InputStream in = Files.newInputStream(path)) {
-      byte[] mark = in.readNBytes(2);
-      boolean little = mark.length == 2 && mark[0] == (byte) 0xFF && mark[1] == (byte) 0xFE;
-      boolean big = mark.length == 2 && mark[0] == (byte) 0xFE && mark[1] == (byte) 0xFF;
-      if (little || big) {
-        return little ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE;
+      Optional<Charset> marked = marked(in.readNBytes(2));
+      if (marked.isPresent()) {
+        return marked.get();
       }
     }
     return isUtf8(path) ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
+  }
+
+  /** The encoding that the byte order mark tells; empty without one of two bytes. */
+  private static Optional<Charset> marked(byte[] head) {
+    boolean little = head.length > 1 && head[0] == (byte) 0xFF && head[1] == (byte) 0xFE;
+    boolean big = head.length > 1 && head[0] == (byte) 0xFE && head[1] == (byte) 0xFF;
+    return little || big
+        ? Optional.of(little ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE)
+        : Optional.empty();
   }
 
   private static boolean isAscii(byte[] block, int size) {

@@ -3,6 +3,7 @@ package annulus.exchange;
 import annulus.quantity.Numbers;
 import annulus.quantity.Units;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Lengths and temperatures as people write them: mm and °C bare, inch and °F with their unit. */
@@ -52,6 +53,12 @@ final class Measures {
             "a number",
             (number, u) -> u.isEmpty() || u.equals(unit) ? OptionalDouble.of(number) : NONE);
     return within(node, field, value, low, high, unit, "");
+  }
+
+  /** The number of a field that need not stand there. */
+  OptionalDouble number(Fields f, String name, double low, double high, String unit) {
+    Optional<Node> node = f.node(name);
+    return node.isPresent() ? number(node.get(), f.path(name), low, high, unit) : NONE;
   }
 
   private static final OptionalDouble NONE = OptionalDouble.empty();

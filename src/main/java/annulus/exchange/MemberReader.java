@@ -1,6 +1,5 @@
 package annulus.exchange;
 
-import annulus.advice.JointOrder.Assumption;
 import annulus.advice.Knowledge;
 import annulus.advice.Member;
 import annulus.catalog.Catalog;
@@ -23,10 +22,9 @@ final class MemberReader {
   private final Catalog catalog;
   private final Problems problems;
   private final Measures measures;
-  private final List<Assumption> assumed;
+  private final Assumptions assumed;
 
-  MemberReader(
-      Knowledge knowledge, Problems problems, Measures measures, List<Assumption> assumed) {
+  MemberReader(Knowledge knowledge, Problems problems, Measures measures, Assumptions assumed) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
     this.problems = problems;
@@ -123,7 +121,7 @@ final class MemberReader {
                 node.get().place(),
                 path,
                 () -> BearingStandIn.of(knowledge.bearings(), side, nominal.getAsDouble())));
-    standIn.ifPresent(b -> assumed.add(new Assumption(path, b.words(), "not measured: ISO 492")));
+    standIn.ifPresent(b -> assumed.make(path, b.words(), "not measured: ISO 492"));
     return standIn;
   }
 
@@ -137,17 +135,14 @@ final class MemberReader {
 
   private double assumedTemperature(Fields f, boolean gapGiven) {
     double celsius = catalog.policy().value("default-temperature-c");
-    if (!gapGiven) {
-      String text = Numbers.plain(celsius);
-      assumed.add(new Assumption(f.path("temperatureC"), text, "not said: as it was measured"));
-    }
-    return celsius;
+    return gapGiven
+        ? celsius
+        : assumed.make(f.path("temperatureC"), celsius, "not said: as it was measured");
   }
 
   private Finish assumedFinish(String member, Material material) {
     String id = material.isMetal() ? "as-machined" : "moulded";
-    assumed.add(new Assumption(member + ".finish", id, "not said"));
-    return catalog.finishes().get(id);
+    return catalog.finishes().get(assumed.make(member + ".finish", id, "not said"));
   }
 
   private List<Reading> readings(Fields f, boolean gapGiven) {
@@ -178,19 +173,12 @@ final class MemberReader {
         r.required("mm")
             .map(n -> measures.lengthMm(n, path + ".mm", 0.5, 500))
             .orElse(OptionalDouble.empty());
-    OptionalDouble depth = optional(r, "depthMm", 0, 1000, "mm");
-    OptionalDouble angle = optional(r, "angleDeg", 0, 360, "°");
+    OptionalDouble depth = measures.number(r, "depthMm", 0, 1000, "mm");
+    OptionalDouble angle = measures.number(r, "angleDeg", 0, 360, "°");
     r.done();
     return mm.isPresent()
         ? Values.build(r, problems, () -> new Reading(mm.getAsDouble(), depth, angle))
         : Optional.empty();
-  }
-
-  private OptionalDouble optional(Fields r, String name, double low, double high, String unit) {
-    Optional<Node> node = r.node(name);
-    return node.isPresent()
-        ? measures.number(node.get(), r.path(name), low, high, unit)
-        : OptionalDouble.empty();
   }
 
   private Optional<Instrument> instrument(
@@ -201,10 +189,11 @@ final class MemberReader {
     }
     Optional<Instrument> instrument = reference(f, "instrument", catalog.instruments());
     if (instrument.isEmpty() && !f.has("instrument")) {
-      String id = "caliper-150";
-      assumed.add(
-          new Assumption(
-              f.path("instrument"), id, "not said: the least sure of the usual instruments"));
+      String id =
+          assumed.make(
+              f.path("instrument"),
+              "caliper-150",
+              "not said: the least sure of the usual instruments");
       instrument = Optional.ofNullable(catalog.instruments().get(id));
     }
     if (instrument.isPresent() && !readings.isEmpty()) {

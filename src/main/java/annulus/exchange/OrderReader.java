@@ -1,7 +1,6 @@
 package annulus.exchange;
 
 import annulus.advice.JointOrder;
-import annulus.advice.JointOrder.Assumption;
 import annulus.advice.JointOrder.CurePlace;
 import annulus.advice.JointOrder.GivenGap;
 import annulus.advice.JointOrder.Load;
@@ -26,7 +25,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,13 +33,6 @@ import java.util.function.Supplier;
 
 /** Reads orders: one set of rules for files, command lines and batch rows. */
 public final class OrderReader {
-  /** Names of a gap that leave open how it is counted. */
-  private static final List<String> BARE_GAPS =
-      List.of("gap", "clearance", "gapUm", "clearanceUm", "gapMm");
-
-  private static final List<String> BESIDE_A_GAP =
-      List.of("radialGapPlusMinusUm", "diametralClearancePlusMinusUm", "diameterMm");
-
   private final Knowledge knowledge;
   private final Catalog catalog;
   private final Instant now;
@@ -122,7 +113,7 @@ public final class OrderReader {
     private final Measures measures;
     private final ClockTimes clock;
     private final Policy policy = catalog.policy();
-    private final List<Assumption> assumed = new ArrayList<>();
+    private final Assumptions assumed = new Assumptions();
 
     OneOrder(Problems problems, Fields f) {
       this.problems = problems;
@@ -137,29 +128,33 @@ public final class OrderReader {
       } else {
         f.allow("format");
       }
-      refuseBareGap();
+      GivenGapReader gaps = new GivenGapReader(problems, measures, policy);
+      gaps.refuseBare(f);
       String job = f.text("job").orElse("");
       String title = f.text("title").orElse("");
       MemberReader members = new MemberReader(knowledge, problems, measures, assumed);
-      Optional<GivenGap> gap = givenGap();
+      Optional<GivenGap> gap = gaps.read(f);
       Optional<Member> bore = members.read(f, "bore", Side.BORE, gap.isPresent());
       Optional<Member> part = members.read(f, "part", Side.PART, gap.isPresent());
       double engagement =
           f.required("engagementMm")
               .map(n -> measures.lengthMm(n, f.path("engagementMm"), 0.5, 500).orElse(1))
               .orElse(1.0);
-      PrimerPlan primer = primer();
+      PrimerPlan primer = new PrimerReader(catalog, problems, measures, assumed).read(f);
       Interval service = service();
       Optional<Load> load = load();
       Consequence consequence =
           f.choice("consequence", Consequence.values())
-              .orElseGet(() -> assume("consequence", Consequence.INJURY, "not said: the worst"));
+              .orElseGet(
+                  () -> assumed.make("consequence", Consequence.INJURY, "not said: the worst"));
       Surroundings around = surroundings();
       ZoneId orderZone = f.has("zone") ? clock.zone(f, "zone").orElseGet(zone) : machineZone();
       Instant start = start(orderZone);
       CurePlace cure = curePlace(start, orderZone);
       double confidence =
-          number("confidence", 0.8, 0.999, "").orElse(policy.value("wanted-confidence"));
+          measures
+              .number(f, "confidence", 0.8, 0.999, "")
+              .orElse(policy.value("wanted-confidence"));
       Optional<CompoundClass> compound = compound();
       Optional<Instant> movedAt = movedAt(start, orderZone);
       f.done();
@@ -189,83 +184,7 @@ public final class OrderReader {
                   confidence,
                   compound,
                   movedAt,
-                  assumed));
-    }
-
-    private <T> T assume(String field, T value, String why) {
-      String text =
-          value instanceof Enum<?> e
-              ? Fields.word(e)
-              : value instanceof Double d ? Numbers.plain(d) : value.toString();
-      assumed.add(new Assumption(field, text, why));
-      return value;
-    }
-
-    private OptionalDouble number(String name, double low, double high, String unit) {
-      Optional<Node> node = f.node(name);
-      return node.isPresent()
-          ? measures.number(node.get(), f.path(name), low, high, unit)
-          : OptionalDouble.empty();
-    }
-
-    private void refuseBareGap() {
-      for (String bare : BARE_GAPS) {
-        if (f.stands(bare)) {
-          f.allow(bare);
-          problems.add(
-              f.placeOf(bare),
-              bare,
-              "does not say whether it is per side or across the diameter",
-              "radialGapUm (per side) or diametralClearanceUm (across the diameter)");
-        }
-      }
-    }
-
-    private Optional<GivenGap> givenGap() {
-      boolean radial = f.has("radialGapUm");
-      boolean diametral = f.has("diametralClearanceUm");
-      if (!radial && !diametral) {
-        refuseLoneGapFields();
-        return Optional.empty();
-      }
-      if (radial && diametral) {
-        problems.add(
-            f.placeOf("diametralClearanceUm"),
-            "diametralClearanceUm",
-            "stands beside radialGapUm",
-            "one of the two");
-        return Optional.empty();
-      }
-      String name = radial ? "radialGapUm" : "diametralClearanceUm";
-      String plusMinus = radial ? "radialGapPlusMinusUm" : "diametralClearancePlusMinusUm";
-      double share = radial ? 1 : 0.5;
-      double limit = policy.value("entry-gap-limit-um") / share;
-      OptionalDouble value = number(name, -limit, limit, "µm");
-      f.required(plusMinus);
-      OptionalDouble doubt = number(plusMinus, 0.1 / share, 500 / share, "µm");
-      OptionalDouble nominal =
-          f.required("diameterMm")
-              .map(n -> measures.lengthMm(n, "diameterMm", 0.5, 500))
-              .orElse(OptionalDouble.empty());
-      if (value.isEmpty() || doubt.isEmpty() || nominal.isEmpty()) {
-        return Optional.of(new GivenGap(10, 0, 1));
-      }
-      return Optional.of(
-          new GivenGap(
-              nominal.getAsDouble(), value.getAsDouble() * share, doubt.getAsDouble() * share));
-    }
-
-    /** Fields that say something about a given gap, where none is given. */
-    private void refuseLoneGapFields() {
-      for (String lone : BESIDE_A_GAP) {
-        if (f.has(lone)) {
-          problems.add(
-              f.placeOf(lone),
-              lone,
-              "stands without a given gap",
-              "beside radialGapUm or diametralClearanceUm only");
-        }
-      }
+                  assumed.all()));
     }
 
     private void slips(Member bore, Member part, Optional<GivenGap> gap) {
@@ -304,62 +223,22 @@ public final class OrderReader {
               .map(n -> measures.celsius(n, "temperatureC", -20, 50).orElse(20))
               .orElseGet(
                   () ->
-                      assume(
+                      assumed.make(
                           "temperatureC",
                           policy.value("default-bench-c"),
                           "not said: a cool workshop"));
       double plusMinus =
-          number("temperaturePlusMinusC", 0, 20, "°C")
+          measures
+              .number(f, "temperaturePlusMinusC", 0, 20, "°C")
               .orElseGet(
                   () ->
-                      assume(
+                      assumed.make(
                           "temperaturePlusMinusC",
                           policy.value("cure-temperature-plus-minus-c"),
                           "not said"));
       String text =
           "planned " + Numbers.plain(celsius) + " ± " + Numbers.plain(plusMinus) + " °C throughout";
       return CurePlace.constant(celsius, plusMinus, text);
-    }
-
-    private PrimerPlan primer() {
-      Optional<Node> node = f.node("primer");
-      if (node.isEmpty()) {
-        return new PrimerPlan.Open();
-      }
-      if (node.get() instanceof Node.Text t) {
-        return t.value().strip().equals("none")
-            ? new PrimerPlan.None()
-            : used(f, "primer", t.value().strip(), true, true, Duration.ZERO);
-      }
-      Optional<Fields> object = Fields.of(node.get(), problems, "primer");
-      if (object.isEmpty()) {
-        return new PrimerPlan.None();
-      }
-      Fields p = object.get();
-      String id = p.requiredText("id");
-      PrimedFaces on =
-          p.has("on")
-              ? p.choice("on", PrimedFaces.values()).orElse(PrimedFaces.BOTH)
-              : assume("primer.on", PrimedFaces.BOTH, "not said");
-      double minutes =
-          p.node("minutesOnPart")
-              .map(n -> measures.number(n, "primer.minutesOnPart", 0, 525_600, "min").orElse(0))
-              .orElseGet(() -> assume("primer.minutesOnPart", 0.0, "not said: put on now"));
-      p.done();
-      Duration age = Duration.ofSeconds(Math.round(minutes * 60));
-      return used(p, "id", id, on != PrimedFaces.PART, on != PrimedFaces.BORE, age);
-    }
-
-    private PrimerPlan used(
-        Fields at, String field, String id, boolean onBore, boolean onPart, Duration age) {
-      var primer = catalog.primers().get(id);
-      if (primer == null) {
-        List<String> known = new ArrayList<>(catalog.primers().keySet());
-        known.add("none");
-        at.unknown(field, id, known);
-        return new PrimerPlan.None();
-      }
-      return new PrimerPlan.Used(primer, onBore, onPart, age);
     }
 
     private Interval service() {
@@ -389,7 +268,7 @@ public final class OrderReader {
       Optional<Node> node = f.node(name);
       return node.isPresent()
           ? measures.celsius(node.get(), name, -100, 350)
-          : OptionalDouble.of(assume(name, policy.value(standIn), why));
+          : OptionalDouble.of(assumed.make(name, policy.value(standIn), why));
     }
 
     private Optional<Load> load() {
@@ -407,8 +286,7 @@ public final class OrderReader {
 
     private Instant start(ZoneId orderZone) {
       if (!f.has("start")) {
-        assumed.add(
-            new Assumption("start", now.atZone(orderZone).toOffsetDateTime().toString(), "now"));
+        assumed.make("start", now.atZone(orderZone).toOffsetDateTime(), "now");
         return now;
       }
       Instant start = clock.instant(f, "start", orderZone).orElse(now);
@@ -443,7 +321,7 @@ public final class OrderReader {
 
     private ZoneId machineZone() {
       ZoneId machine = zone.get();
-      assumed.add(new Assumption("zone", machine.getId(), "not said: that of this machine"));
+      assumed.make("zone", machine.getId(), "not said: that of this machine");
       return machine;
     }
 
@@ -455,11 +333,5 @@ public final class OrderReader {
       }
       return id.map(catalog.compounds()::get);
     }
-  }
-
-  private enum PrimedFaces {
-    BOTH,
-    BORE,
-    PART
   }
 }

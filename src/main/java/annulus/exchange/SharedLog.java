@@ -17,8 +17,6 @@ import java.util.function.Supplier;
  * log longer than can be held is read anew for each job. May be asked from several threads.
  */
 public final class SharedLog {
-  private static final long MOST_HELD = 2_000_000; // 32 MB, three weeks of seconds
-
   private final String file;
   private final Supplier<Reader> source;
   private final LoggerOptions options;
@@ -58,7 +56,7 @@ public final class SharedLog {
   public static SharedLog read(
       String file, Supplier<Reader> source, LoggerOptions options, LoggerRules rules, Instant now)
       throws IOException {
-    return read(file, source, options, rules, now, MOST_HELD);
+    return read(file, source, options, rules, now, (long) rules.value("shared-readings-most"));
   }
 
   static SharedLog read(
