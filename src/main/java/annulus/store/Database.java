@@ -160,23 +160,30 @@ public final class Database implements AutoCloseable {
     return message == null ? "" : message.strip().lines().findFirst().orElse("");
   }
 
-  /** Runs something in one transaction; on a failure nothing of it stays. */
+  /**
+   * Runs something in one transaction; on a failure nothing of it stays. One within another is a
+   * part of it: it neither ends what the outer began nor outlives it.
+   */
   <T> T transaction(Work<T> work) {
     oneAtATime.lock();
     try {
-      Sql sql = sql();
-      try {
-        T result = work.with(sql);
-        sql.connection().commit();
-        return result;
-      } catch (SQLException | RuntimeException e) {
-        rollBack(sql);
-        throw e;
-      }
+      return oneAtATime.getHoldCount() > 1 ? work.with(open) : whole(work);
     } catch (SQLException e) {
       throw new StoreFailed("the database failed; nothing is acknowledged: " + e.getMessage(), e);
     } finally {
       oneAtATime.unlock();
+    }
+  }
+
+  private <T> T whole(Work<T> work) throws SQLException {
+    Sql sql = sql();
+    try {
+      T result = work.with(sql);
+      sql.connection().commit();
+      return result;
+    } catch (SQLException | RuntimeException e) {
+      rollBack(sql);
+      throw e;
     }
   }
 

@@ -61,6 +61,23 @@ class StatementsTest {
     }
   }
 
+  @ParameterizedTest
+  @MethodSource("databases")
+  void what_is_done_within_a_transaction_goes_with_it(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      assertThrows(
+          Refused.class,
+          () ->
+              database.transaction(
+                  sql -> {
+                    sql.update(PUT, "a");
+                    database.transaction(within -> within.update(PUT, "b"));
+                    throw new Refused("not this");
+                  }));
+      assertEquals(List.of(), all(database));
+    }
+  }
+
   /** Else every row of the board costs a walk through a job's long content. */
   @Test
   void the_board_and_the_uses_of_a_job_are_found_by_their_indexes() {
