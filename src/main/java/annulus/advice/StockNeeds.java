@@ -10,6 +10,7 @@ import annulus.stock.Cabinet;
 import annulus.stock.Draw;
 import annulus.stock.Millilitres;
 import annulus.stock.Need;
+import annulus.stock.StockItem;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -19,6 +20,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** What jobs want from a cabinet: the best class, and what of the cabinet would do instead. */
@@ -36,15 +38,42 @@ public final class StockNeeds {
   }
 
   /**
+   * Something of which the lots in date hold less than a joint takes.
+   *
+   * @param item id of a class or primer
+   * @param left what they hold
+   * @param wanted what the joint takes
+   */
+  public record TooLittle(String item, Millilitres left, Millilitres wanted) {}
+
+  /**
    * The answer with everything known, and the one with the cabinet alone.
    *
    * @param best from every class known
-   * @param inStock from what is in date in the cabinet; its decision may be a no
+   * @param inStock from what is in date in the cabinet and enough for the joint; its decision may
+   *     be a no
+   * @param day the day the cabinet was judged on
+   * @param draw what the answer from the cabinet takes out of it; empty when that uses no compound
+   * @param tooLittle what would have done, were there enough of it
    */
-  public record Preferred(Advice best, Advice inStock) {
-    /** Whether the cabinet gives a yes. */
+  public record Preferred(
+      Advice best,
+      Advice inStock,
+      LocalDate day,
+      Optional<Need.Option> draw,
+      List<TooLittle> tooLittle) {
+    public Preferred {
+      tooLittle = List.copyOf(tooLittle);
+    }
+
+    /** Whether the cabinet gives a yes, and holds enough; an order may insist on a primer. */
     public boolean cabinetWillDo() {
-      return inStock.decision().kind().isYes();
+      return inStock.decision().kind().isYes()
+          && tooLittle.stream().noneMatch(t -> draw.filter(d -> takes(d, t.item())).isPresent());
+    }
+
+    private static boolean takes(Need.Option draw, String item) {
+      return draw.item().equals(item) || draw.primer().equals(Optional.of(item));
     }
 
     /** Whether what is in the cabinet is as good as the best. */
@@ -68,9 +97,34 @@ public final class StockNeeds {
    */
   public Preferred prefer(JointOrder order, LocalDate today, Cabinet cabinet) {
     LocalDate day = later(day(order), today);
-    Advisor inStock =
-        only(best.knowledge(), cabinet.inDateClasses(day), cabinet.inDatePrimers(day));
-    return new Preferred(best.advise(order), inStock.advise(order));
+    Map<String, Millilitres> left = new TreeMap<>(cabinet.inDate(day, StockItem.Kind.COMPOUND));
+    left.putAll(cabinet.inDate(day, StockItem.Kind.PRIMER));
+    List<TooLittle> tooLittle = new ArrayList<>();
+    while (true) {
+      Advice inStock = only(best.knowledge(), left.keySet(), left.keySet()).advise(order);
+      Optional<Need.Option> draw =
+          inStock.decision().kind() == Kind.USE_COMPOUND
+              ? Optional.of(option(inStock))
+              : Optional.empty();
+      Optional<TooLittle> missing = draw.flatMap(d -> missing(d, left));
+      missing.filter(m -> !tooLittle.contains(m)).ifPresent(tooLittle::add);
+      if (missing.isEmpty() || left.remove(missing.get().item()) == null) {
+        return new Preferred(best.advise(order), inStock, day, draw, tooLittle);
+      }
+    }
+  }
+
+  private static Optional<TooLittle> missing(Need.Option draw, Map<String, Millilitres> left) {
+    return missing(draw.item(), draw.amount(), left)
+        .or(() -> draw.primer().flatMap(p -> missing(p, draw.primerAmount(), left)));
+  }
+
+  private static Optional<TooLittle> missing(
+      String item, Millilitres wanted, Map<String, Millilitres> left) {
+    Millilitres there = left.getOrDefault(item, Millilitres.NONE);
+    return there.compareTo(wanted) < 0
+        ? Optional.of(new TooLittle(item, there, wanted))
+        : Optional.empty();
   }
 
   private static LocalDate day(JointOrder order) {

@@ -28,6 +28,6 @@ record StockAnswer(Advice advice, String words) {
     StockNeeds.Preferred preferred =
         new StockNeeds(advisor, tables.policy()).prefer(order, day, cabinet);
     Advice advice = preferred.cabinetWillDo() ? preferred.inStock() : preferred.best();
-    return new StockAnswer(advice, StockChoiceText.of(preferred, cabinet, day));
+    return new StockAnswer(advice, StockChoiceText.of(preferred, cabinet));
   }
 }

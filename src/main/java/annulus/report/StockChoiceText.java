@@ -5,12 +5,12 @@ import annulus.advice.StockNeeds;
 import annulus.catalog.CompoundClass;
 import annulus.quantity.Numbers;
 import annulus.stock.Cabinet;
-import annulus.stock.LotCheck;
+import annulus.stock.Millilitres;
+import annulus.stock.Need;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What the cabinet has for a joint, and what it costs against the best class. */
 public final class StockChoiceText {
@@ -21,25 +21,40 @@ public final class StockChoiceText {
    *
    * @param preferred both answers
    * @param cabinet what is there
-   * @param on the day the joint is closed
    */
-  public static String of(StockNeeds.Preferred preferred, Cabinet cabinet, LocalDate on) {
+  public static String of(StockNeeds.Preferred preferred, Cabinet cabinet) {
     TextLines out = new TextLines();
     if (!preferred.cabinetWillDo()) {
       out.line(
           "Cabinet: nothing in date does for this joint. Best: " + name(preferred.best()) + ".");
-      return out.toString();
+    } else if (preferred.draw().isPresent()) {
+      Need.Option draw = preferred.draw().get();
+      out.hanging(
+          "Cabinet: ",
+          draw.item() + ", " + lots(preferred, cabinet, draw.item(), draw.amount()) + ".");
+      draw.primer()
+          .ifPresent(
+              p ->
+                  out.hanging(
+                      "  ", p + ", " + lots(preferred, cabinet, p, draw.primerAmount()) + "."));
+      if (preferred.sameChoice()) {
+        out.line("  It is also the best of all classes known.");
+      } else {
+        out.hanging("  ", cost(preferred));
+      }
     }
-    Optional<CompoundClass> used = preferred.inStock().decision().compound();
-    if (used.isEmpty()) {
-      return "";
-    }
-    out.line("Cabinet: " + name(preferred.inStock()) + lot(cabinet, used.get().id(), on) + ".");
-    if (preferred.sameChoice()) {
-      out.line("  It is also the best of all classes known.");
-    } else {
-      out.hanging("  ", cost(preferred));
-    }
+    preferred
+        .tooLittle()
+        .forEach(
+            t ->
+                out.line(
+                    "  Too little in date: "
+                        + t.item()
+                        + ", "
+                        + t.left()
+                        + " mL of the "
+                        + t.wanted()
+                        + " mL it takes."));
     return out.toString();
   }
 
@@ -53,23 +68,19 @@ public final class StockChoiceText {
     return compound + advice.decision().primer().map(p -> " with " + p.primer().id()).orElse("");
   }
 
-  /** Which lot comes first: open ones, then the earliest use-by. */
-  private static String lot(Cabinet cabinet, String item, LocalDate on) {
-    return cabinet.check(on, 0).stream()
-        .filter(c -> c.usable() && c.item().id().equals(item))
-        .min(
-            Comparator.comparing((LotCheck c) -> c.lot().isOpenOn(on) ? 0 : 1)
-                .thenComparing(c -> c.useBy().orElseThrow().date())
-                .thenComparing(c -> c.lot().lot()))
+  /** The lots to draw from, in that order. */
+  private static String lots(
+      StockNeeds.Preferred preferred, Cabinet cabinet, String item, Millilitres amount) {
+    return cabinet.toDraw(item, amount, preferred.day()).stream()
         .map(
             c ->
-                ", lot "
+                "lot "
                     + c.lot().lot()
                     + " with "
                     + c.lot().left()
                     + " mL, use by "
                     + StockWords.useBy(c))
-        .orElse("");
+        .collect(Collectors.joining("; then "));
   }
 
   private static String cost(StockNeeds.Preferred preferred) {

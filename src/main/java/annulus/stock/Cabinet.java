@@ -4,6 +4,7 @@ import annulus.quantity.InvalidValue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -64,6 +65,39 @@ public record Cabinet(List<Lot> lots, Map<String, StockItem> items) {
         .filter(l -> l.item().equals(sealed.item()) && l.isOpenOn(day))
         .filter(l -> l.left().compareTo(amount) >= 0)
         .findFirst();
+  }
+
+  /**
+   * The lots to draw from on a day: open ones first, then the earliest use-by. One that holds the
+   * whole draw goes before several that hold it together.
+   *
+   * @param item id of a class or primer
+   * @param amount what is drawn
+   * @return empty when all lots in date together hold less, or nothing is drawn
+   */
+  public List<LotCheck> toDraw(String item, Millilitres amount, LocalDate on) {
+    List<LotCheck> inDate =
+        check(on, 0).stream()
+            .filter(c -> c.usable() && c.item().id().equals(item))
+            .sorted(
+                Comparator.comparing((LotCheck c) -> c.lot().isOpenOn(on) ? 0 : 1)
+                    .thenComparing(c -> c.useBy().orElseThrow().date())
+                    .thenComparing(c -> c.lot().lot()))
+            .toList();
+    Optional<LotCheck> alone =
+        inDate.stream().filter(c -> c.lot().left().compareTo(amount) >= 0).findFirst();
+    if (alone.isPresent() && amount.isPositive()) {
+      return List.of(alone.get());
+    }
+    List<LotCheck> together = new ArrayList<>();
+    Millilitres open = amount;
+    for (LotCheck check : inDate) {
+      if (open.isPositive()) {
+        together.add(check);
+        open = open.minus(check.lot().left());
+      }
+    }
+    return open.isPositive() ? List.of() : together;
   }
 
   /**

@@ -132,6 +132,39 @@ class StockNeedsTest {
     assertTrue(needs().prefer(order("35"), Lots.DAY, cabinet("thin-lasting")).sameChoice());
   }
 
+  private static Cabinet with(annulus.stock.Lot... lots) {
+    return new Cabinet(List.of(lots), StockItem.all(knowledge.catalog(), policy));
+  }
+
+  private static annulus.stock.Lot rest(String lot, String item, double ml) {
+    return Lots.sealed(lot, item, 50, Lots.DAY.plusYears(1)).withLeft(Millilitres.of(ml));
+  }
+
+  @Test
+  void a_rest_too_small_for_the_joint_is_not_offered() {
+    StockNeeds.Preferred alone =
+        needs().prefer(order("35"), Lots.DAY, with(rest("T1", "medium-lasting", 0.001)));
+    assertFalse(alone.cabinetWillDo());
+    assertEquals("medium-lasting", alone.tooLittle().get(0).item());
+    StockNeeds.Preferred other =
+        needs()
+            .prefer(
+                order("35"),
+                Lots.DAY,
+                with(rest("T1", "medium-lasting", 0.001), rest("T2", "medium-hot", 50)));
+    assertEquals("medium-hot", other.draw().orElseThrow().item());
+    StockNeeds.Preferred primer =
+        needs()
+            .prefer(
+                order("35", "--primer", "primer-solvent"),
+                Lots.DAY,
+                with(rest("T1", "thin-lasting", 50), rest("P1", "primer-solvent", 0.001)));
+    assertFalse(primer.cabinetWillDo(), "the order insists on the primer");
+    assertEquals(
+        List.of("primer-solvent"),
+        primer.tooLittle().stream().map(StockNeeds.TooLittle::item).distinct().toList());
+  }
+
   @Test
   void every_served_joint_of_the_survey_is_a_yes_of_the_whole_rule_book() {
     List<CoverCell> cells = CoverSurvey.cells(knowledge, policy, axes);

@@ -122,6 +122,7 @@ class LotCheckTest {
             Lots.items());
     assertEquals(java.util.Set.of("b"), cabinet.inDateClasses(DAY));
     assertEquals(java.util.Set.of("p"), cabinet.inDatePrimers(DAY));
+    assertEquals(List.of(), cabinet.toDraw("b", Millilitres.of(8), DAY));
     assertEquals(Millilitres.of(7), cabinet.inDate(DAY, StockItem.Kind.COMPOUND).get("b"));
   }
 }
