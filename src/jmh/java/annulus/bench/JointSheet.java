@@ -259,6 +259,15 @@ final class JointSheet {
             + "{bore.alpha.low}-{part.alpha.high})*({service.low}-20)/2000-{move.room},"
             + "{nominal}*IF({service.high}>=20,{bore.alpha.high}-{part.alpha.low},"
             + "{bore.alpha.low}-{part.alpha.high})*({service.high}-20)/2000-{move.room})");
+    formula(
+        "tightest",
+        "{gap.mean}+{nominal}*MIN("
+            + closing("room")
+            + ","
+            + closing("service.low")
+            + ","
+            + closing("service.high")
+            + ")/2000");
   }
 
   private void classTable() {
@@ -297,6 +306,15 @@ final class JointSheet {
   }
 
   /** Straight lines between points as nested tests. */
+  private static String closing(String celsius) {
+    String at = "{" + celsius + "}";
+    return "IF("
+        + at
+        + ">=20,{bore.alpha.low}-{part.alpha.high},{bore.alpha.high}-{part.alpha.low})*("
+        + at
+        + "-20)";
+  }
+
   private static String between(String x, double[] at, double[] y) {
     StringBuilder text = new StringBuilder("IF(" + x + "<=" + at[0] + "," + y[0]);
     for (int i = 1; i < at.length; i++) {
@@ -315,6 +333,7 @@ final class JointSheet {
       case GAP_SMALLEST -> "{gap.lower}";
       case GAP_ONE_SIDED -> "{one.sided}";
       case GAP_GROWTH -> "{growth}";
+      case GAP_TIGHTEST -> "{tightest}";
       case FIT -> "{fit}";
       case OVALITY -> "(MAX({bore.oval},{part.oval})/2)";
       case TAPER -> "(MAX({bore.taper},{part.taper})/2)";
@@ -468,8 +487,11 @@ final class JointSheet {
     formula("F.faces", "(1/{rate.bore}+1/{rate.part})/2");
     formula("sigma", "LN((1/{rate.bore.low}+1/{rate.part.low})/2/{F.faces})/1.6448536269514722");
     formula("spread", "EXP(NORMSINV({level})*SQRT({sigma.class}^2+{sigma}^2))");
-    formula("F.gap", "MAX(1,(MAX(0,{gap.largest})/{gap.ref})^{n})");
-    formula("F.gap.slow", "MAX({F.gap},(MAX(0,{gap.upper})/{gap.ref})^{n.high},1)");
+    formula(
+        "F.gap", "MAX(1,(MAX(0,{gap.largest}+IF({room}<20,MAX(0,{move.room}),0))/{gap.ref})^{n})");
+    formula(
+        "F.gap.slow",
+        "MAX({F.gap},(MAX(0,{gap.upper}+IF({room}<20,MAX(0,{move.room}),0))/{gap.ref})^{n.high},1)");
     formula("A", "EXP(-{Ea}*(1/({room}+273.15)-1/{Tref}))");
     formula("cold", "{room}-{room+-}");
     formula(

@@ -29,6 +29,7 @@ final class PlainCheck {
     same("gap when cold", advice.gap().inService().atLowUm(), k.atLow);
     same("gap when hot", advice.gap().inService().atHighUm(), k.atHigh);
     same("growth", advice.gap().inService().growthUm(), k.growth);
+    same("tightest", advice.gap().inService().tightestUm(), k.tightest);
     same("bore notes", notes(advice.gap().bore().orElseThrow()), k.boreNotes());
     same("part notes", notes(advice.gap().part().orElseThrow()), k.partNotes());
     table(advice, k);

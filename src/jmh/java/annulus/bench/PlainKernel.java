@@ -50,6 +50,8 @@ final class PlainKernel {
   double atLow;
   double atHigh;
   double growth;
+  double tightest;
+  private double wider;
   double dryProbability;
   final long[] rules = new long[16];
   final int[] standing = new int[16];
@@ -104,8 +106,8 @@ final class PlainKernel {
     faces(j);
     double spread = Math.sqrt(c.spread * c.spread + sigma * sigma);
     double sureSpread = Math.exp(normalQuantile(j.confidence) * spread);
-    double centred = Math.max(0, gapLargest);
-    double upper = Math.max(0, gapUpper);
+    double centred = Math.max(0, gapLargest + wider);
+    double upper = Math.max(0, gapUpper + wider);
     double typicalGap = gapFactor(centred, c.referenceGap, c.exponent);
     double slowGap = Math.max(typicalGap, gapFactor(upper, c.referenceGap, c.exponentHigh));
     double rate = rate(c, c.activation, j.roomC);
@@ -149,10 +151,15 @@ final class PlainKernel {
             part.repeatFreedom);
     double here = movement(j, j.roomC);
     atAssembly = gapMean + here;
+    wider = j.roomC < 20 ? Math.max(0, here) : 0;
     atLow = gapMean + movement(j, j.serviceLow);
     atHigh = gapMean + movement(j, j.serviceHigh);
     double most = Math.max(opening(j, j.serviceLow), opening(j, j.serviceHigh)) - here;
     growth = Math.max(0, most);
+    tightest =
+        gapMean
+            + Math.min(
+                closing(j, j.roomC), Math.min(closing(j, j.serviceLow), closing(j, j.serviceHigh)));
     dryProbability = cumulative((j.dryFrom - gapLargest) / standard, freedom);
     for (int i = 0; i < j.classes.length; i++) {
       double below = (j.classes[i].gapLow - gapLargest) / standard;
@@ -173,6 +180,14 @@ final class PlainKernel {
         celsius >= 20
             ? j.bore.expansionHigh - j.part.expansionLow
             : j.bore.expansionLow - j.part.expansionHigh;
+    return bore.mean * difference * (celsius - 20) / 2000;
+  }
+
+  private double closing(PlainJoint j, double celsius) {
+    double difference =
+        celsius >= 20
+            ? j.bore.expansionLow - j.part.expansionHigh
+            : j.bore.expansionHigh - j.part.expansionLow;
     return bore.mean * difference * (celsius - 20) / 2000;
   }
 
@@ -372,6 +387,9 @@ final class PlainKernel {
     if (growth > 10 && !interference) {
       r |= Rules.OPENS_IN_SERVICE;
     }
+    if (clear && (gapLower < 0 || tightest < 0)) {
+      r |= Rules.CLOSES_UP;
+    }
     if (j.warranty) {
       r |= Rules.WARRANTY;
     }
@@ -541,7 +559,7 @@ final class PlainKernel {
   }
 
   private void release(PlainJoint j, PlainClass c, double slowRate, double slowFactor) {
-    double upper = Math.max(0, gapUpper);
+    double upper = Math.max(0, gapUpper + wider);
     double partMm = Math.max(0.5, bore.mean - 2 * upper / 1000);
     double net = Math.PI / 4 * (bore.mean + partMm) * (bore.mean - partMm) * j.engagement / 1000;
     drawMl = Math.ceil(Math.max(j.leastDraw, net * j.waste) * 1000 - 1e-6) / 1000;

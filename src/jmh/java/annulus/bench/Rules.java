@@ -73,6 +73,7 @@ final class Rules {
   static final long PRESS_GOES_LOOSE = 1L << 60;
   static final long PRESS_BEARING_CLEARANCE = 1L << 61;
   static final long FINISH_NOT_SAID = 1L << 62;
+  static final long CLOSES_UP = 1L << 63;
 
   private static final List<String> IDS =
       List.of(
@@ -138,7 +139,8 @@ final class Rules {
           "press-no-figure",
           "press-goes-loose",
           "press-bearing-clearance",
-          "finish-not-said");
+          "finish-not-said",
+          "closes-up");
 
   static final long EXCLUDING =
       FACE_TO_FACE_LIMIT

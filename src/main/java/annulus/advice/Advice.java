@@ -58,6 +58,11 @@ public record Advice(
     return holds.isEmpty() ? Optional.empty() : Optional.of(holds.get(0));
   }
 
+  /** Whether the joint may be made as told and handed back afterwards. */
+  public boolean isYes() {
+    return decision.kind().isYes() && handBack.isPresent();
+  }
+
   /** What to do. */
   public enum Kind {
     /** Use the chosen class. */
@@ -75,7 +80,7 @@ public record Advice(
     /** Moved after it may have grabbed: strip, clean, redo. */
     STRIP_AND_REDO;
 
-    /** Whether the answer is a yes. */
+    /** Whether it is a way to join; whether it may go out depends on the hand-back too. */
     public boolean isYes() {
       return this == USE_COMPOUND || this == PRESS_DRY;
     }
@@ -120,6 +125,8 @@ public record Advice(
    * @param bore the measured bore; empty for a stated gap
    * @param part the measured part; empty for a stated gap
    * @param atAssemblyUm mean radial gap at the assembly temperature, µm
+   * @param widerInColdUm how much wider it is when it is closed colder than 20 °C, µm radial; 0
+   *     where the cold makes it narrower, so that colder is never sooner
    * @param inService mean radial gap at the ends of the service range, µm
    * @param remedies what would decide, where the measurement can't; at most one
    */
@@ -130,6 +137,7 @@ public record Advice(
       Optional<MeasuredDiameter> bore,
       Optional<MeasuredDiameter> part,
       double atAssemblyUm,
+      double widerInColdUm,
       ServiceGap inService,
       List<Remedy> remedies) {
     public GapFinding {
@@ -142,7 +150,8 @@ public record Advice(
     }
 
     GapFinding withRemedies(List<Remedy> found) {
-      return new GapFinding(gap, level, limits, bore, part, atAssemblyUm, inService, found);
+      return new GapFinding(
+          gap, level, limits, bore, part, atAssemblyUm, widerInColdUm, inService, found);
     }
   }
 
@@ -152,8 +161,10 @@ public record Advice(
    * @param atLowUm at the lowest service temperature, µm radial
    * @param atHighUm at the highest service temperature, µm radial
    * @param growthUm most that it opens against assembly, slow side of both expansions, µm radial
+   * @param tightestUm least that is left at the ends or when it is closed, by the expansions that
+   *     close it most, µm radial; negative is interference
    */
-  public record ServiceGap(double atLowUm, double atHighUm, double growthUm) {}
+  public record ServiceGap(double atLowUm, double atHighUm, double growthUm, double tightestUm) {}
 
   /**
    * Cure of the chosen class in this joint.

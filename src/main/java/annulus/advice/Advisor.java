@@ -105,7 +105,7 @@ public final class Advisor {
         press,
         holds(bond, plan, handBack, choice),
         steps(order, decision, cure, handBack, gap),
-        choice.cautions(),
+        choice.cautions(decision.kind() == Kind.PRESS_DRY),
         choice.selection().table(),
         WhenAsked.list(() -> figures(plan)));
   }
@@ -179,7 +179,7 @@ public final class Advisor {
   private double volumeMl(JointOrder order, GapFinding found) {
     return Draw.compound(
             found.gap().nominalMm(),
-            found.limits().upperUm(),
+            found.limits().upperUm() + found.widerInColdUm(),
             order.engagementMm(),
             catalog.policy().value("waste-factor"),
             catalog.policy().value("least-draw-ml"))

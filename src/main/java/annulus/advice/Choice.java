@@ -37,6 +37,19 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   private static final Set<String> PRESS_TOO_HIGH = Set.of("press-too-high");
   private static final Set<Fact> FIT = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY);
 
+  /** What matters to a press fit too, where nothing is bonded. */
+  private static final Set<Fact> DRY =
+      Set.of(
+          Fact.FIT,
+          Fact.BORE_KIND,
+          Fact.PART_KIND,
+          Fact.BORE_STATE,
+          Fact.PART_STATE,
+          Fact.ELECTRONICS_NEAR,
+          Fact.CONSEQUENCE,
+          Fact.LOAD_GIVEN,
+          Fact.WARRANTY);
+
   /**
    * The choice in one joint.
    *
@@ -64,15 +77,25 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     return choice;
   }
 
-  /** A primer that went on longer ago than its shortest on-part life is not counted. */
+  /**
+   * A primer that went on longer ago than its shortest on-part life is not counted, nor one under
+   * which old compound still has to be scraped off.
+   */
   private static Optional<PlannedPrimer> named(JointOrder order) {
     if (!(order.primer() instanceof JointOrder.PrimerPlan.Used used)) {
       return Optional.empty();
     }
     double age = used.age().toSeconds() / 86_400.0;
-    return age > used.primer().onPartDays().low()
+    boolean onBore = used.onBore() && lasts(used, order.bore());
+    boolean onPart = used.onPart() && lasts(used, order.part());
+    return age > used.primer().onPartDays().low() || !(onBore || onPart)
         ? Optional.empty()
-        : Optional.of(new PlannedPrimer(used.primer(), used.onBore(), used.onPart(), false));
+        : Optional.of(new PlannedPrimer(used.primer(), onBore, onPart, false));
+  }
+
+  /** What goes on after the face was scraped stays there. */
+  private static boolean lasts(JointOrder.PrimerPlan.Used used, Member member) {
+    return used.age().isZero() || member.state() != Member.FaceState.OLD_COMPOUND;
   }
 
   /** First the least active face alone, then both. */
@@ -255,8 +278,10 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   /**
    * Cautions of the joint and of the chosen class. Where nothing is to be bonded, only those about
    * the measurement, the form and the press fit.
+   *
+   * @param dry whether the parts are pressed together without anything between them
    */
-  List<Finding> cautions() {
+  List<Finding> cautions(boolean dry) {
     Optional<ClassVerdict> chosen = selection.chosen();
     if (chosen.isPresent()) {
       return chosen.get().of(Rule.Verdict.CAUTION);
@@ -264,7 +289,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     List<Finding> result = new ArrayList<>();
     if (!selection.table().isEmpty()) {
       for (Finding finding : selection.table().get(0).of(Rule.Verdict.CAUTION)) {
-        if (withoutBond(finding)) {
+        if (withoutBond(finding) || (dry && ofDryFit(finding.rule()))) {
           result.add(finding);
         }
       }
@@ -275,6 +300,10 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   private static boolean withoutBond(Finding finding) {
     Rule rule = finding.rule();
     return rule.ofJoint() && (ofShape(rule) || FIT.containsAll(rule.facts()));
+  }
+
+  private static boolean ofDryFit(Rule rule) {
+    return rule.ofJoint() && DRY.containsAll(rule.facts());
   }
 
   private static boolean ofShape(Rule rule) {

@@ -64,8 +64,9 @@ final class CurePlan {
     CompoundClass.Cure cure = compound.cure();
     this.slowFullHours = slowFullHours(compound, primer);
     this.spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
-    this.upperUm = Math.max(0, found.limits().upperUm());
-    this.typicalGap = gapFactor(cure, found.gap().largestUm(), cure.gapExponent().likely());
+    double wider = found.widerInColdUm();
+    this.upperUm = Math.max(0, found.limits().upperUm() + wider);
+    this.typicalGap = gapFactor(cure, found.gap().largestUm() + wider, cure.gapExponent().likely());
     this.slowGap = Math.max(typicalGap, gapFactor(cure, upperUm, cure.gapExponent().high()));
     CureModel likely = model(typicalGap);
     this.typical = likely.in(order.cure().history(), 0.5);
@@ -163,7 +164,11 @@ final class CurePlan {
   /** Shortest time in which it may grab: quick side of everything. */
   Duration workingTime(Optional<PlannedPrimer> primer) {
     CompoundClass.Cure cure = compound.cure();
-    double warmest = order.cure().history().warmestC() + order.cure().plusMinusC();
+    double warmest =
+        Math.max(
+            Math.max(order.cure().history().warmestC(), arrives(order.bore())),
+            arrives(order.part()));
+    warmest += order.cure().plusMinusC();
     double quickest =
         Math.max(
             rate(cure, cure.activationKJ().low()).at(Math.max(warmest, cure.minimumC())),
@@ -173,6 +178,11 @@ final class CurePlan {
     double surface = onFace.isPresent() ? 1 : Math.max(1, faces.quickFactor());
     double minutes = cure.workingMinutes().low() * primed * surface / quickest;
     return Duration.ofSeconds((long) Math.floor(minutes * 60));
+  }
+
+  /** A member that comes in hot makes it grab sooner; one that comes in cold does not delay it. */
+  private static double arrives(Member member) {
+    return member.arrivesAtC().orElse(Double.NEGATIVE_INFINITY);
   }
 
   CureTimes times(Optional<PlannedPrimer> primer) {

@@ -45,13 +45,15 @@ final class GapWork {
             .map(g -> Gap.stated(g.nominalMm(), g.radialUm(), g.radialPlusMinusUm(), Z975))
             .orElseGet(() -> Gap.of(bore.orElseThrow(), part.orElseThrow()));
     double assembly = order.cure().history().celsiusAt(0);
+    double moved = movement(gap, assembly, Side.LIKELY);
     return new GapFinding(
         gap,
         order.confidence(),
         gap.limits(order.confidence()),
         bore,
         part,
-        gap.meanUm() + movement(gap, assembly, Side.LIKELY),
+        gap.meanUm() + moved,
+        assembly < Units.REFERENCE_CELSIUS ? Math.max(0, moved) : 0,
         service(gap, assembly),
         List.of());
   }
@@ -74,7 +76,8 @@ final class GapWork {
 
   private enum Side {
     LIKELY,
-    OPENING
+    OPENING,
+    CLOSING
   }
 
   private ServiceGap service(Gap gap, double assemblyC) {
@@ -87,7 +90,11 @@ final class GapWork {
     return new ServiceGap(
         gap.meanUm() + movement(gap, low, Side.LIKELY),
         gap.meanUm() + movement(gap, high, Side.LIKELY),
-        Math.max(0, growth));
+        Math.max(0, growth),
+        gap.meanUm()
+            + Math.min(
+                movement(gap, assemblyC, Side.CLOSING),
+                Math.min(movement(gap, low, Side.CLOSING), movement(gap, high, Side.CLOSING))));
   }
 
   /** Change of the mean radial gap from 20 °C, µm, both members at one temperature. */
@@ -97,9 +104,10 @@ final class GapWork {
     boolean warmer = celsius >= Units.REFERENCE_CELSIUS;
     double outer = bore.likely();
     double inner = part.likely();
-    if (side == Side.OPENING) {
-      outer = warmer ? bore.high() : bore.low();
-      inner = warmer ? part.low() : part.high();
+    if (side != Side.LIKELY) {
+      boolean growing = warmer == (side == Side.OPENING);
+      outer = growing ? bore.high() : bore.low();
+      inner = growing ? part.low() : part.high();
     }
     return new ThermalGap(gap.nominalMm(), outer, inner).radialUm(0, celsius, celsius);
   }

@@ -83,6 +83,7 @@ final class JointFacts {
         .number(Fact.GAP_SMALLEST, limits.lowerUm())
         .number(Fact.GAP_ONE_SIDED, limits.oneSidedUm())
         .number(Fact.GAP_GROWTH, found.inService().growthUm())
+        .number(Fact.GAP_TIGHTEST, found.inService().tightestUm())
         .word(Fact.FIT, fit.kind())
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
     press.ifPresent(

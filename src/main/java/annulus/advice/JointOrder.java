@@ -178,4 +178,10 @@ public record JointOrder(
    * @param why on what ground
    */
   public record Assumption(String field, String value, String why) {}
+
+  /** Whether old compound is on a face. */
+  public boolean hasOldCompound() {
+    return bore.state() == Member.FaceState.OLD_COMPOUND
+        || part.state() == Member.FaceState.OLD_COMPOUND;
+  }
 }

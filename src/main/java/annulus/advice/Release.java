@@ -21,12 +21,13 @@ final class Release {
 
   /**
    * A dry fit holds when it is home. There is no hand-back when its grip goes to nothing at an end
-   * of the service range, or does not surely hold the load.
+   * of the service range, or does not surely hold the load, or when old compound has to come off
+   * first: then nobody knows yet what was measured.
    */
   static Optional<HandBack> dryFit(JointOrder order, Optional<PressReport> press) {
-    boolean grips = press.flatMap(PressReport::leastHold).map(h -> h.likely() > 0).orElse(true);
     boolean covered =
-        grips
+        press.filter(Release::grips).isPresent()
+            && !order.hasOldCompound()
             && (order.load().isEmpty()
                 || press
                     .flatMap(PressReport::load)
@@ -38,6 +39,11 @@ final class Release {
             new HandBack(
                 wholeMinute(order.start()), Duration.ZERO, List.of(none), Condition.DRY_FIT))
         : Optional.empty();
+  }
+
+  /** By its least hold; where no figure can be given, by the interference that is left. */
+  private static boolean grips(PressReport press) {
+    return press.leastHold().map(h -> h.likely() > 0).orElse(press.loosestRadialUm() < 0);
   }
 
   /**

@@ -57,7 +57,7 @@ final class Steps {
       Decision decision, CureTimes cure, Optional<HandBack> handBack, double volumeMl) {
     CompoundClass compound = decision.compound().orElseThrow();
     boolean primedAlready = decision.primer().isPresent() && isOnAlready();
-    prepare(primedAlready);
+    prepare(primedAlready, false);
     decision.primer().ifPresent(primedAlready ? this::keepPrimed : this::prime);
     boolean film = compound.role() == CompoundClass.Role.FILM;
     add(
@@ -103,7 +103,7 @@ final class Steps {
   }
 
   private void press(Optional<HandBack> handBack) {
-    prepare(false);
+    prepare(false, true);
     add(StepKind.PRESS_DRY);
     handBack.ifPresent(this::handBack);
   }
@@ -112,12 +112,12 @@ final class Steps {
     add(StepKind.HAND_BACK, Optional.of(back.after()), Optional.of(back.at()), Map.of());
   }
 
-  private void prepare(boolean primedAlready) {
+  private void prepare(boolean primedAlready, boolean dry) {
     double room = order.cure().history().celsiusAt(0);
     if (either(m -> m.arrivesAtC().orElse(room) < room)) {
       add(StepKind.WARM_UP);
     }
-    if (either(m -> m.state() == Member.FaceState.OLD_COMPOUND)) {
+    if (order.hasOldCompound()) {
       add(StepKind.REMOVE_OLD_COMPOUND);
     }
     if (primedAlready) {
@@ -126,7 +126,7 @@ final class Steps {
     add(StepKind.CLEAN);
     boolean gloss =
         either(m -> m.finish().id().equals("polished") || m.finish().id().equals("moulded"));
-    if (gloss && !either(m -> m.finish().film() != Finish.Film.BARE)) {
+    if (!dry && gloss && !either(m -> m.finish().film() != Finish.Film.BARE)) {
       add(StepKind.ABRADE);
     }
   }

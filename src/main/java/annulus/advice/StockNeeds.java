@@ -176,7 +176,7 @@ public final class StockNeeds {
     Millilitres amount =
         Draw.compound(
             diameter,
-            advice.gap().gap().upperUm(order.confidence()),
+            advice.gap().gap().upperUm(order.confidence()) + advice.gap().widerInColdUm(),
             order.engagementMm(),
             best.catalog().policy().value("waste-factor"),
             best.catalog().policy().value("least-draw-ml"));

@@ -67,8 +67,7 @@ final class AdviseCommand {
       PrintStream to = words.has("--json") ? err : out;
       to.print("\n" + stocked.get().words());
     }
-    boolean yes = advice.decision().kind().isYes() && advice.handBack().isPresent();
-    return yes ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
+    return advice.isYes() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
   }
 
   private static List<String> orderWords() {

@@ -61,7 +61,8 @@ public final class BatchColumns {
     List<String> cells = new ArrayList<>(BEFORE.size() + AFTER.size() + 2 * Stage.values().length);
     Advice.Decision decision = advice.decision();
     cells.add(advice.order().job());
-    cells.add(DECISIONS.get(decision.kind()));
+    boolean held = decision.kind().isYes() && !advice.isYes();
+    cells.add(held ? "do-not-hand-over" : DECISIONS.get(decision.kind()));
     cells.add(decision.compound().map(CompoundClass::id).orElse(""));
     cells.add(decision.primer().map(p -> p.primer().id()).orElse(""));
     handBack(advice, cells);

@@ -60,7 +60,9 @@ final class HandBackTexts {
 
   private String never() {
     if (advice.decision().kind() == Advice.Kind.PRESS_DRY) {
-      return "The grip of the press fit is not sure to hold over the service range or the load.";
+      return advice.order().hasOldCompound()
+          ? "Old compound is on a face: scrape it off and measure the bare faces first."
+          : "The grip of the press fit is not sure to hold over the service range or the load.";
     }
     Optional<CureTimes> cure = advice.cure();
     for (StageTime stage : cure.map(CureTimes::stages).orElse(java.util.List.of())) {

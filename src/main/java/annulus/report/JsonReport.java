@@ -78,7 +78,7 @@ public final class JsonReport {
   private void decision() {
     DecisionTexts words = DecisionTexts.of(advice);
     Advice.Decision decision = advice.decision();
-    out.text("kind", StageTexts.id(decision.kind())).flag("yes", decision.kind().isYes());
+    out.text("kind", StageTexts.id(decision.kind())).flag("yes", advice.isYes());
     out.text("text", words.line());
     out.text("class", decision.compound().map(CompoundClass::id));
     out.text("className", decision.compound().map(CompoundClass::name));
