@@ -12,7 +12,10 @@ import java.util.Optional;
  * @param clockColumn column of the time of day, -1 when it stands with the date
  * @param temperatureColumn column of the temperature, from 0
  * @param columnName its header, or its number
- * @param unit unit named by the header or a title line
+ * @param unitColumn column that holds nothing but the unit, -1 when there is none
+ * @param unit unit named above the readings
+ * @param unitDoubt what is wrong with the unit named above the readings; counts where no reading
+ *     carries its own
  * @param titleLines lines before the first reading
  */
 record LoggerLayout(
@@ -21,8 +24,14 @@ record LoggerLayout(
     int clockColumn,
     int temperatureColumn,
     String columnName,
+    int unitColumn,
     Optional<TemperatureUnit> unit,
+    Optional<PlacedProblem> unitDoubt,
     int titleLines) {
+
+  private static final Optional<TemperatureUnit> CELSIUS = Optional.of(TemperatureUnit.CELSIUS);
+  private static final Optional<TemperatureUnit> FAHRENHEIT =
+      Optional.of(TemperatureUnit.FAHRENHEIT);
 
   /** The time of a line as it is written; empty when it has no such column. */
   String timeText(String line) {
@@ -33,6 +42,16 @@ record LoggerLayout(
   /** The temperature of a line as it is written; empty when it has no such column. */
   String temperatureText(String line) {
     return cell(line, temperatureColumn);
+  }
+
+  /** The unit in a line's own column; empty when it has none. */
+  Optional<TemperatureUnit> unitText(String line) {
+    return switch (unitColumn < 0 ? "" : cell(line, unitColumn)) {
+      case "" -> Optional.empty();
+      case "C", "°C" -> CELSIUS;
+      case "F", "°F" -> FAHRENHEIT;
+      default -> LoggerUnits.ofWord(cell(line, unitColumn)).stream().findFirst();
+    };
   }
 
   /**

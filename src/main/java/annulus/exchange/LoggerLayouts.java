@@ -1,6 +1,5 @@
 package annulus.exchange;
 
-import annulus.exchange.LoggerOptions.TemperatureUnit;
 import annulus.exchange.LoggerReading.TimeForm;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -119,27 +118,34 @@ final class LoggerLayouts {
     List<List<String>> rows =
         lines.stream().map(i -> LoggerLines.cells(sample.get(i), delimiter)).toList();
     int firstLine = lines.get(0);
-    List<String> header = header(firstLine, delimiter);
+    int headerLine = headerLine(firstLine, delimiter);
+    List<String> header =
+        headerLine < 0 ? List.of() : LoggerLines.cells(sample.get(headerLine), delimiter);
     checkDecimalComma(delimiter, header, rows, firstLine);
     int column = temperatureColumn(time, header, rows, firstLine);
+    LoggerUnitSearch units =
+        new LoggerUnitSearch(file, sample.subList(0, firstLine), headerLine, delimiter, column);
     return new LoggerLayout(
         delimiter,
         time.time(),
         time.clock(),
         column,
         column < header.size() ? header.get(column) : "column " + (column + 1),
-        unit(header, column, firstLine),
+        LoggerUnitSearch.column(header, rows, column),
+        units.unit(),
+        units.doubt(),
         firstLine);
   }
 
-  private List<String> header(int firstLine, char delimiter) {
+  /** The line of the header, from 0; -1 when there is none. */
+  private int headerLine(int firstLine, char delimiter) {
     for (int i = firstLine - 1; i >= 0; i--) {
       List<String> cells = LoggerLines.cells(sample.get(i), delimiter);
       if (cells.stream().filter(c -> !c.isEmpty()).count() > 1) {
-        return cells;
+        return i;
       }
     }
-    return List.of();
+    return -1;
   }
 
   private void checkDecimalComma(
@@ -226,25 +232,6 @@ final class LoggerLayouts {
       before = here;
     }
     return !counter && numbers > 0 && (numbers + words) * 2 >= rows.size() && words < rows.size();
-  }
-
-  private Optional<TemperatureUnit> unit(List<String> header, int column, int firstLine) {
-    Optional<TemperatureUnit> named =
-        column < header.size() ? named(header.get(column)) : Optional.empty();
-    for (int i = firstLine - 1; i >= 0 && named.isEmpty(); i--) {
-      named = named(sample.get(i));
-    }
-    return named;
-  }
-
-  private static Optional<TemperatureUnit> named(String text) {
-    String lower = text.toLowerCase(Locale.ROOT);
-    boolean celsius = lower.matches(".*(celsius|°\\s?c|deg\\s?c|\\(c\\)|\\[c\\]|_c\\b).*");
-    boolean fahrenheit = lower.matches(".*(fahrenheit|°\\s?f|deg\\s?f|\\(f\\)|\\[f\\]|_f\\b).*");
-    if (celsius == fahrenheit) {
-      return Optional.empty();
-    }
-    return Optional.of(celsius ? TemperatureUnit.CELSIUS : TemperatureUnit.FAHRENHEIT);
   }
 
   private InputRefused refused(int line, String field, String problem, String allowed) {

@@ -46,6 +46,7 @@ final class LoggerSurvey {
   private boolean dotted;
   private Optional<Character> mark = Optional.empty();
   private Optional<TemperatureUnit> cellUnit = Optional.empty();
+  private int fahrenheitLine;
   private double coldest = Double.POSITIVE_INFINITY;
   private double warmest = Double.NEGATIVE_INFINITY;
   private int readings;
@@ -63,7 +64,11 @@ final class LoggerSurvey {
   void line(int number, LoggerLayout.Cells cells) {
     if (cells.stamp() != null) {
       time(number, cells.stamp(), cells.line());
-      temperature(number, cells.temperature());
+      temperature(number, cells);
+    } else if (fahrenheitLine == 0 && number > layout.titleLines()) {
+      String text = cells.line().text();
+      boolean turns = LoggerUnits.turnsToFahrenheit(text, layout.temperatureText(text));
+      fahrenheitLine = turns ? number : 0;
     }
   }
 
@@ -89,17 +94,17 @@ final class LoggerSurvey {
     }
   }
 
-  private void temperature(int number, LoggerNumber cell) {
+  private void temperature(int number, LoggerLayout.Cells cells) {
+    LoggerNumber cell = cells.temperature();
     Optional<Character> here = cell.decimalMark();
     if (here.isPresent() && mark.isPresent() && !here.equals(mark) && problems.isEmpty()) {
       refuse(number, "temperature", "point and comma both stand as decimal mark", "one of them");
     }
     mark = mark.isPresent() ? mark : here;
-    Optional<TemperatureUnit> unit = cell.unit();
-    if (unit.isPresent() && cellUnit.isPresent() && !unit.equals(cellUnit) && problems.isEmpty()) {
-      refuse(number, "temperature", "°C and °F stand in one column", "one unit");
+    unit(number, cell.unit());
+    if (layout.unitColumn() >= 0) {
+      unit(number, layout.unitText(cells.line().text()));
     }
-    cellUnit = cellUnit.isPresent() ? cellUnit : unit;
     if (values.refuse(cell, TemperatureUnit.CELSIUS) == null) {
       readings++;
       double value = cell.value();
@@ -107,6 +112,14 @@ final class LoggerSurvey {
       coldest = counts ? Math.min(coldest, value) : coldest;
       warmest = counts ? Math.max(warmest, value) : warmest;
     }
+  }
+
+  /** The unit that stands beside one reading. */
+  private void unit(int number, Optional<TemperatureUnit> unit) {
+    if (unit.isPresent() && cellUnit.isPresent() && !unit.equals(cellUnit) && problems.isEmpty()) {
+      refuse(number, "temperature", "°C and °F stand in one column", "one unit");
+    }
+    cellUnit = cellUnit.isPresent() ? cellUnit : unit;
   }
 
   /**
@@ -219,13 +232,35 @@ final class LoggerSurvey {
     if (options.unit().isPresent()) {
       return options.unit().get();
     }
-    if (cellUnit.isPresent() || layout.unit().isPresent()) {
-      return cellUnit.or(layout::unit).orElseThrow();
+    Optional<TemperatureUnit> named = cellUnit.or(layout::unit);
+    if (named.isEmpty() && layout.unitDoubt().isPresent()) {
+      problems.add(layout.unitDoubt().get());
+    } else if (cellUnit.isPresent()
+        && layout.unit().isPresent()
+        && !cellUnit.equals(layout.unit())) {
+      refuse(
+          layout.titleLines() + 1,
+          "unit",
+          "the readings carry "
+              + sign(cellUnit.get())
+              + ", the lines above "
+              + sign(layout.unit().get()),
+          LoggerUnitSearch.DECLARE);
+    } else if (fahrenheitLine > 0 && !named.equals(Optional.of(TemperatureUnit.FAHRENHEIT))) {
+      refuse(
+          fahrenheitLine,
+          "unit",
+          "°F is named here, but " + (named.isPresent() ? "°C" : "no unit") + " above",
+          LoggerUnitSearch.DECLARE);
     }
+    return named.orElseGet(this::assumed);
+  }
+
+  private TemperatureUnit assumed() {
     boolean likelyCelsius =
         coldest >= rules.value("assumed-celsius-low-c")
             && warmest <= rules.value("assumed-celsius-high-c");
-    if (readings > 0 && !likelyCelsius) {
+    if (problems.isEmpty() && readings > 0 && !likelyCelsius) {
       refuse(
           layout.titleLines() + 1,
           "unit",
@@ -234,9 +269,13 @@ final class LoggerSurvey {
               + " to "
               + warmest
               + " need not be °C",
-          "declare the unit, C or F (at the command line --unit)");
+          LoggerUnitSearch.DECLARE);
     }
     return TemperatureUnit.CELSIUS;
+  }
+
+  private static String sign(TemperatureUnit unit) {
+    return unit == TemperatureUnit.CELSIUS ? "°C" : "°F";
   }
 
   private void refuse(int line, String field, String problem, String allowed) {

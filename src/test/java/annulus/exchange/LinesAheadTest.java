@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 
 class LinesAheadTest {
   private static final LoggerLayout LAYOUT =
-      new LoggerLayout(',', 0, -1, 1, "2", Optional.empty(), 0);
+      new LoggerLayout(',', 0, -1, 1, "2", -1, Optional.empty(), Optional.empty(), 0);
 
   /** Lines without end, or with a fault of the disk after so many characters. */
   private static final class Lines extends Reader {
