@@ -15,13 +15,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalLong;
 
 /**
  * The second pass: rows in the order of time become linear pieces. In the autumn hour that comes
- * twice the second time round is known by the clock running back. A clock that was not put forward
- * in spring gives times that come out an hour early from then on: the elapsed time is then too
- * short, which is the slow side.
+ * twice the second time round is known by the clock running back. A row in the spring hour that
+ * does not exist shows that the logger's clock was not put forward: it and all later rows are in
+ * winter time. Were the clock put forward later after all, they would come out an hour late, which
+ * is the slow side.
  */
 final class LoggerPieces {
   private static final double HOUR_S = 3600;
@@ -52,6 +52,7 @@ final class LoggerPieces {
   private boolean lastInOverlap;
   private boolean secondTime;
   private ZoneOffset lastOffset = ZoneOffset.UTC;
+  private boolean winterTimeKept;
   private Optional<ZoneOffset> keptOffset = Optional.empty();
 
   LoggerPieces(
@@ -77,20 +78,16 @@ final class LoggerPieces {
 
   /** A row with a temperature within range; its time as the file gives it. */
   void row(int line, long written, double celsius) {
-    OptionalLong time = absolute ? OptionalLong.of(written) : utc(written);
-    if (time.isEmpty()) {
-      skip(line, SkipReason.NO_SUCH_LOCAL_TIME);
-      return;
-    }
+    long time = absolute ? written : utc(written);
     boolean known = read > 0 && Math.abs(celsius - lastC) <= powerOnJumpK;
     if (values.isPowerOn(celsius) && !known) {
       skip(line, SkipReason.POWER_ON_VALUE);
       return;
     }
-    place(line, time.getAsLong(), celsius);
+    place(line, time, celsius);
   }
 
-  private OptionalLong utc(long local) {
+  private long utc(long local) {
     List<ZoneOffset> offsets = offsets(local);
     boolean overlap = offsets.size() == 2;
     boolean back = local < lastLocal || (local == lastLocal && intervalSeconds >= HOUR_S);
@@ -102,11 +99,12 @@ final class LoggerPieces {
     secondTime = overlap && (secondTime || (lastInOverlap && back));
     lastInOverlap = overlap;
     lastLocal = local;
-    if (offsets.isEmpty()) {
-      return OptionalLong.empty();
+    if (offsets.isEmpty() && keptOffset.isEmpty()) {
+      keptOffset = Optional.of(zone.getRules().getTransition(clock(local)).getOffsetBefore());
+      winterTimeKept = true;
     }
-    lastOffset = keptOffset.orElse(offsets.get(secondTime ? 1 : 0));
-    return OptionalLong.of(local - lastOffset.getTotalSeconds() * 1000L);
+    lastOffset = keptOffset.isPresent() ? keptOffset.get() : offsets.get(secondTime ? 1 : 0);
+    return local - lastOffset.getTotalSeconds() * 1000L;
   }
 
   /** Offsets that a local time may have; looked up once for a day far from any change. */
@@ -195,7 +193,8 @@ final class LoggerPieces {
         plan.unit(),
         plan.unitAssumed(),
         plan.newestFirst(),
-        keptOffset.isPresent(),
+        keptOffset.isPresent() && !winterTimeKept,
+        winterTimeKept,
         intervalSeconds,
         gapLimitSeconds,
         layout.titleLines(),

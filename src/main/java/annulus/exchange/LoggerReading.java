@@ -25,6 +25,8 @@ import java.util.Optional;
  * @param newestFirst true when the file runs back in time
  * @param summerTimeKept true when the logger's clock was not put back in autumn and its times were
  *     read so
+ * @param winterTimeKept true when the logger's clock was not put forward in spring and its times
+ *     were read so
  * @param usualIntervalSeconds usual time between rows, s
  * @param gapLimitSeconds rows further apart than this are a gap, s
  * @param titleLines lines before the first reading
@@ -52,6 +54,7 @@ public record LoggerReading(
     boolean unitAssumed,
     boolean newestFirst,
     boolean summerTimeKept,
+    boolean winterTimeKept,
     double usualIntervalSeconds,
     double gapLimitSeconds,
     int titleLines,
@@ -87,8 +90,7 @@ public record LoggerReading(
     POWER_ON_VALUE("the sensor's power-on value"),
     OUT_OF_RANGE("the temperature is out of the sensor's range"),
     BACK_IN_TIME("earlier than the row before"),
-    REPEATED("the same time and temperature as the row before"),
-    NO_SUCH_LOCAL_TIME("this local time does not exist (clocks go forward)");
+    REPEATED("the same time and temperature as the row before");
 
     private final String text;
 

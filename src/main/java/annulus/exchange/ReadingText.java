@@ -30,6 +30,7 @@ public final class ReadingText {
     text.append(r.unitAssumed() ? " (taken so, the file names none)" : "");
     text.append(r.timesCarryZone() ? "" : "; times taken as of " + r.zone());
     text.append(r.summerTimeKept() ? "; the logger's clock was not put back in autumn" : "");
+    text.append(r.winterTimeKept() ? "; the logger's clock was not put forward in spring" : "");
     text.append(r.newestFirst() ? "; newest row first" : "");
     r.dateOrder()
         .ifPresent(

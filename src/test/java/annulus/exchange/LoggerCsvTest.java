@@ -238,12 +238,35 @@ class LoggerCsvTest {
   }
 
   @Test
-  void local_times_that_do_not_exist_in_spring_are_skipped_and_named() throws IOException {
+  void a_clock_that_was_not_put_forward_in_spring_takes_no_hour_away() throws IOException {
     LoggerReading reading = read(GOOD.resolve("spring-hour-clock-not-changed.csv"), OPTIONS);
-    assertEquals(6, reading.skipCounts().get(SkipReason.NO_SUCH_LOCAL_TIME));
-    assertEquals(97, reading.rowsRead());
-    // 01:50 and 03:00 are ten minutes apart on that night.
+    assertTrue(reading.winterTimeKept());
+    assertFalse(reading.summerTimeKept());
+    assertEquals(0, reading.rowsSkipped());
+    assertEquals(103, reading.rowsRead());
     assertEquals(0, reading.gapCount());
+    assertTrue(pieces.stream().allMatch(p -> p.end() - p.start() == 600));
+    assertEquals(Instant.parse("2027-03-28T08:00:00Z"), reading.last());
+    assertTrue(
+        ReadingText.of(reading, BERLIN).contains("; the logger's clock was not put forward in"));
+  }
+
+  @Test
+  void a_clock_that_was_put_forward_in_spring_stays_as_it_is() throws IOException {
+    LoggerReading reading =
+        text("t,°C\n2027-03-28 01:50,20\n2027-03-28 03:00,20\n2027-03-28 03:10,20\n", OPTIONS);
+    assertFalse(reading.winterTimeKept());
+    assertEquals(Instant.parse("2027-03-28T01:10:00Z"), reading.last());
+    assertEquals(0, reading.gapCount());
+  }
+
+  @Test
+  void a_log_that_begins_in_the_hour_that_does_not_exist_is_in_winter_time() throws IOException {
+    LoggerReading reading =
+        text("t,°C\n2027-03-28 02:30,20\n2027-03-28 03:00,20\n2027-03-28 03:30,20\n", OPTIONS);
+    assertTrue(reading.winterTimeKept());
+    assertEquals(Instant.parse("2027-03-28T01:30:00Z"), reading.first());
+    assertEquals(Instant.parse("2027-03-28T02:30:00Z"), reading.last());
   }
 
   @Test
