@@ -24,11 +24,13 @@ record ShopTime(ZoneId zone, Instant start) {
     return ClockDigits.brief(at(instant)) + " (" + offset(instant) + ")";
   }
 
-  /** As {@link #full}, with the offset only where it is not that of the start. */
+  /**
+   * As {@link #full}, with the offset only where it is not that of the start or the hour repeats.
+   */
   String brief(Instant instant) {
     ZonedDateTime at = at(instant);
     boolean same = at.getOffset().equals(at(start).getOffset());
-    return same ? ClockDigits.brief(at) : full(instant);
+    return same && whichOfTwo(instant).isEmpty() ? ClockDigits.brief(at) : full(instant);
   }
 
   /** What the shop's wall clock shows, with the offset only where it shows that twice. */

@@ -19,6 +19,7 @@ import annulus.store.Stamp;
 import annulus.store.TemperatureLog;
 import annulus.store.Unknown;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -58,7 +59,7 @@ final class Board {
     this.clock = clock;
     this.orders = new Orders(knowledge, desk.shop());
     this.judge = new Judge(desk, knowledge.catalog(), orders, logRules, this::log);
-    this.times = new ClockWords(desk.shop().hours().zone());
+    this.times = new ClockWords(desk.shop().hours().zone(), clock);
     this.closing = new Closing(jobs, judge, knowledge.catalog().policy(), times);
     this.views = new JobViews(jobs, judge, desk.shop());
   }
@@ -338,6 +339,11 @@ final class Board {
     }
     if (when.isBefore(view.promisable().get())) {
       throw new Refused(times.full(when) + " is too early. " + first(view));
+    }
+    long days = (long) knowledge.catalog().policy().value("start-horizon-days");
+    if (Duration.between(now(), when).compareTo(Duration.ofDays(days)) > 0) {
+      throw new Refused(
+          times.full(when) + " is more than " + days + " days from now. " + first(view));
     }
   }
 

@@ -1,5 +1,6 @@
 package annulus.web;
 
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -12,11 +13,12 @@ import java.util.Optional;
 
 /**
  * Clock times as the counter reads them. A time that has to be waited for is rounded up to the
- * minute.
+ * minute; the year stands where it is another one than now.
  *
  * @param zone the shop's zone
+ * @param clock tells which year it is
  */
-record ClockWords(ZoneId zone) {
+record ClockWords(ZoneId zone, Clock clock) {
   private static final DateTimeFormatter DAY = pattern("EEE d MMM");
   private static final DateTimeFormatter DAY_AND_YEAR = pattern("EEE d MMM uuuu");
   private static final DateTimeFormatter HOUR = pattern("HH:mm");
@@ -54,26 +56,29 @@ record ClockWords(ZoneId zone) {
   }
 
   String hour(Instant instant) {
-    return HOUR.format(up(instant)) + whichOfTwo(instant);
+    return hour(up(instant));
   }
 
   /**
    * On the night the clock goes back an hour is shown twice; the offset tells which one is meant.
    */
-  private String whichOfTwo(Instant instant) {
-    ZonedDateTime at = up(instant);
-    boolean twice = zone.getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
-    return twice ? " (" + OFFSET.format(at) + ")" : "";
+  private static String hour(ZonedDateTime at) {
+    boolean twice = at.getZone().getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
+    return HOUR.format(at) + (twice ? " (" + OFFSET.format(at) + ")" : "");
   }
 
   String full(Instant instant) {
-    return DAY.format(up(instant)) + " " + hour(instant);
+    return full(up(instant));
   }
 
   /** When something happened: not rounded. */
   String past(Instant instant) {
-    ZonedDateTime at = instant.atZone(zone);
-    return DAY.format(at) + " " + HOUR.format(at);
+    return full(instant.atZone(zone));
+  }
+
+  private String full(ZonedDateTime at) {
+    boolean thisYear = at.getYear() == dayOf(clock.instant()).getYear();
+    return (thisYear ? DAY : DAY_AND_YEAR).format(at) + " " + hour(at);
   }
 
   /** For an input of type datetime-local. */

@@ -44,6 +44,17 @@ class ShopTimeTest {
     assertEquals("0 s", ShopTime.down(Duration.ofMillis(400)));
   }
 
+  @Test
+  void a_brief_time_carries_its_offset_where_the_hour_comes_twice() {
+    Instant start = Instant.parse("2027-10-30T08:00:00Z");
+    ShopTime time = new ShopTime(ZoneId.of("Europe/Vienna"), start);
+    assertEquals(
+        "Sun 2027-10-31 02:40 (+02:00)", time.brief(Instant.parse("2027-10-31T00:40:00Z")));
+    assertEquals(
+        "Sun 2027-10-31 02:40 (+01:00)", time.brief(Instant.parse("2027-10-31T01:40:00Z")));
+    assertEquals("Sun 2027-10-31 01:40", time.brief(Instant.parse("2027-10-30T23:40:00Z")));
+  }
+
   /** From before the first year to beyond the last short one, with offsets of seconds and none. */
   @Property
   void a_time_is_written_as_the_pattern_says(

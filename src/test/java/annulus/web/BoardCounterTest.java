@@ -144,6 +144,16 @@ class BoardCounterTest {
   }
 
   @Test
+  void a_promise_far_away_is_refused_with_the_first_time_that_can_be_kept() {
+    JsonNode job = board.entered("HL-1");
+    ObjectNode far = act(job, "Ede").put("promised", "2099-12-23T10:00");
+    String said = board.act(job, "promise", far).body();
+    assertTrue(said.contains("Wed 23 Dec 2099 10:00 is more than 400 days from now."), said);
+    assertTrue(said.contains("The first time that can be kept is "), said);
+    assertTrue(json(board.get("/api/jobs/" + job.get("id").asText())).get("promisedAt").isNull());
+  }
+
+  @Test
   void one_list_serves_both_buttons_of_its_page() {
     String[] demo = RunningBoard.demo("jobs.csv").split("\n");
     String list = demo[0] + ",promised\n" + demo[1] + ",2027-03-20T10:00\n";

@@ -208,8 +208,9 @@ class BoardHttpTest {
     String counter = board.get("/counter").body();
     assertTrue(counter.contains("! Slips."));
     Instant kept = Instant.parse(late.get("promisableAt").asText());
-    String large = "<span class=\"hour\">" + new ClockWords(ZONE).hour(kept);
-    String day = "<span class=\"day\">" + new ClockWords(ZONE).day(kept, board.clock.instant());
+    ClockWords times = new ClockWords(ZONE, board.clock);
+    String large = "<span class=\"hour\">" + times.hour(kept);
+    String day = "<span class=\"day\">" + times.day(kept, board.clock.instant());
     assertTrue(counter.contains(large) && counter.contains(day), "the unsafe time is large");
     assertTrue(counter.contains("can&#39;t be kept") || counter.contains("can't be kept"));
     ObjectNode again = act(late, "Ede").put("promised", late.get("promisableAt").asText());
