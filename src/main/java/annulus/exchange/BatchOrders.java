@@ -29,8 +29,8 @@ import org.apache.commons.csv.CSVRecord;
 public final class BatchOrders {
   private static final Pattern WITH_POINT =
       Pattern.compile("(^|[;\\s])[+-]?[0-9]+\\.[0-9]+($|[;\\s])");
-  private static final Pattern NUMBERS =
-      Pattern.compile("[+-]?[0-9]+(,[0-9]+)?([;\\s]+[+-]?[0-9]+(,[0-9]+)?)*\\s*[A-Za-zµμ°\"]*");
+  private static final String NUMBER = "[+-]?[0-9]+(?:,[0-9]+)?(?:\\s*[A-Za-zµμ°\"]+)?";
+  private static final Pattern NUMBERS = Pattern.compile(NUMBER + "(?:[;\\s]+" + NUMBER + ")*\\s*");
 
   /** What a decoder puts in the place of bytes that are no character. */
   private static final char NO_CHARACTER = '\uFFFD';

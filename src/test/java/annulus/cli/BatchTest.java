@@ -187,6 +187,16 @@ class BatchTest {
   }
 
   @Test
+  void under_a_declared_comma_each_number_may_carry_its_unit() throws IOException {
+    String row = ROW.replace("30.060 30.061", "1.18346 in 1.18350in").replace(",18,", ",18.5 C,");
+    String point = batch(HEADER + row).file();
+    String cells = (HEADER + row).replace(',', ';').replaceAll("(?<=[0-9])\\.(?=[0-9])", ",");
+    Batch batch = batch("# decimal: comma\n" + cells);
+    assertEquals(List.of(), batch.errors());
+    assertEquals(shifted(point), batch.file());
+  }
+
+  @Test
   void a_point_under_a_declared_comma_is_refused_but_not_in_words() throws IOException {
     String start = "# decimal: comma\n" + HEADER.replace(',', ';');
     String row = ROW.replace(',', ';').replace("Bush", "see 4.2 below");
