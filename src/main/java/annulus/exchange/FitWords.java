@@ -95,6 +95,7 @@ public final class FitWords {
     }
     problems.throwIfAny();
     checkPair(zones);
+    measured.forEach(m -> checkSide(m.side(), zones));
     List<MeasuredDiameter> sizes = new ArrayList<>();
     measured.forEach(m -> size(m).ifPresent(sizes::add));
     problems.throwIfAny();
@@ -116,8 +117,7 @@ public final class FitWords {
           "fit",
           zones.size() + " tolerance zones, not one hole and one shaft",
           "\"35 H7\", or \"35 H7\" \"35 k6\", or \"35 H7/k6\"");
-    } else if (pair
-        && Math.abs(zones.get(0).limits().nominalMm() - zones.get(1).limits().nominalMm()) > 1) {
+    } else if (pair && zones.get(0).limits().nominalMm() != zones.get(1).limits().nominalMm()) {
       problems.add(
           new Node.Place(FILE, 0, 3),
           "fit",
@@ -128,6 +128,22 @@ public final class FitWords {
           "the same nominal diameter");
     }
     problems.throwIfAny();
+  }
+
+  /** A size beside nothing that it could be judged against would be passed over in silence. */
+  private void checkSide(Side side, List<Zone> zones) {
+    if (zones.stream().noneMatch(z -> z.side() == side)) {
+      boolean bore = side == Side.BORE;
+      problems.add(
+          new Node.Place(FILE, 0, 0),
+          bore ? "--bore" : "--part",
+          "a "
+              + (bore ? "bore" : "part")
+              + " was measured, but no "
+              + (bore ? "hole" : "shaft")
+              + " is given to judge it by",
+          bore ? "\"35 H7\" beside it, or --part" : "\"35 k6\" beside it, or --bore");
+    }
   }
 
   private List<Zone> zones(String word, int position) {

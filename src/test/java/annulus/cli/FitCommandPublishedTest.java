@@ -61,6 +61,26 @@ class FitCommandPublishedTest {
     assertTrue(text().contains("NOT DECIDED"));
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "35 k6, --bore, '--bore: a bore was measured, but no hole is given to judge it by; allowed: \"35 H7\"'",
+    "35 H7, --part, '--part: a part was measured, but no shaft is given to judge it by; allowed: \"35 k6\"'"
+  })
+  void a_size_that_nothing_judges_is_refused(String fit, String option, String said) {
+    int code = run("fit", fit, option, "34.9", "--instrument", "outside-micrometer");
+    assertEquals(ExitCode.BAD_INPUT, code);
+    String message = err.toString(StandardCharsets.UTF_8);
+    assertTrue(message.contains(said), message);
+  }
+
+  @Test
+  void zones_of_two_diameters_are_no_fit() {
+    assertEquals(ExitCode.BAD_INPUT, run("fit", "35 H7", "36 k6"));
+    String message = err.toString(StandardCharsets.UTF_8);
+    assertTrue(message.contains("35 and 36 mm do not belong together"), message);
+    assertEquals(ExitCode.ANSWER, run("fit", "35 H7", "35.0 k6"));
+  }
+
   @Test
   void a_wrong_designation_says_what_is_allowed_and_leaves_no_trace() {
     assertEquals(ExitCode.BAD_INPUT, run("fit", "35 Q7"));
