@@ -125,7 +125,7 @@ class BenchDiaryTest {
   @Test
   void a_cold_that_stops_every_class_is_not_told_of_one_of_them() {
     String text = text(joint().set("temperatureC", 2).advice());
-    assertTrue(text.contains("Because: The joint surely gets no warmer than 2 °C"), text);
+    assertTrue(text.contains("Because: The joint is only sure to reach 2 °C"), text);
   }
 
   @Test
