@@ -45,16 +45,16 @@ final class ForceTexts {
       RingStresses high = pressed.highStresses();
       lines.add("force to press it home: " + range(pressed.pressInForceN(), "N"));
       lines.add("contact pressure: " + range(pressed.pressureMPa(), "MPa"));
+      lines.add(limit("the outer member", pressed.hubLimit(), pressed));
+      lines.add(limit("the part", pressed.partLimit(), pressed));
       lines.add(
           "hoop stress at the bore, at the most: "
               + Figures.roundedUp(high.hubBore().hoopMPa(), 0)
-              + " MPa; "
-              + limit("the outer member", pressed.hubLimit(), pressed));
+              + " MPa");
       lines.add(
           "hoop stress in the part, at the most: "
               + Figures.roundedUp(Math.abs(high.partBore().hoopMPa()), 0)
-              + " MPa in compression; "
-              + limit("the part", pressed.partLimit(), pressed));
+              + " MPa in compression");
       lines.add("holds by friction at 20 °C: " + atLeast(pressed.holdN(), "N"));
     } else if (press.answer().orElse(null) instanceof PressAnswer.Loose) {
       lines.add("nothing presses once the peaks of the finish have flattened");
@@ -64,14 +64,16 @@ final class ForceTexts {
     press
         .leastHold()
         .ifPresent(h -> lines.add("holds at the looser end of service: " + atLeast(h, "N")));
-    if (press.looseAtC().isPresent()) {
-      lines.add(
-          "no interference is left at "
-              + Numbers.fixed(press.looseAtC().getAsDouble(), 0)
-              + " °C (both members at one temperature)");
-    }
+    press.looseAtC().stream()
+        .filter(t -> t <= hottestStood())
+        .forEach(
+            t ->
+                lines.add(
+                    "no interference is left at "
+                        + Numbers.fixed(t, 0)
+                        + " °C (both members at one temperature)"));
     press.tooTightAtC().stream()
-        .filter(t -> t > COLDEST_WORTH_SAYING)
+        .filter(t -> t > COLDEST_WORTH_SAYING && t <= hottestStood())
         .forEach(
             t ->
                 lines.add(
@@ -80,6 +82,11 @@ final class ForceTexts {
                         + " °C (both members at one temperature)"));
     press.slip().ifPresent(s -> lines.add(slip(s)));
     return lines;
+  }
+
+  /** Hotter than this a member is spoilt, whatever the fit does there, °C. */
+  private double hottestStood() {
+    return Math.min(order.bore().material().heatLimitC(), order.part().material().heatLimitC());
   }
 
   private String slip(ShrinkAssembly.Answer answer) {
@@ -152,24 +159,19 @@ final class ForceTexts {
             + mustNot);
   }
 
+  /** The pressure against what a member bears of it; its stress has no limit here. */
   private static String limit(String who, PressLimit limit, PressAnswer.Pressed pressed) {
-    return switch (limit.standing()) {
-      case WITHIN ->
-          who
-              + " bears the pressure (limit "
-              + Numbers.fixed(limit.pressureMPa().orElse(0), 0)
-              + " MPa)";
-      case MAY_EXCEED ->
-          who
-              + " may give way: pressure up to "
-              + Figures.roundedUp(pressed.pressureMPa().high(), 0)
-              + " MPa against "
-              + Numbers.fixed(limit.pressureMPa().orElse(0), 0)
-              + " MPa";
-      case EXCEEDS ->
-          who + " gives way: limit " + Numbers.fixed(limit.pressureMPa().orElse(0), 0) + " MPa";
-      case NOT_KNOWN -> "what " + who + " bears is not known";
-    };
+    String most = "pressure up to " + Figures.roundedUp(pressed.pressureMPa().high(), 0) + " MPa; ";
+    if (limit.standing() == PressLimit.Standing.NOT_KNOWN) {
+      return most + "what " + who + " bears is not known";
+    }
+    String bears =
+        switch (limit.standing()) {
+          case WITHIN -> " bears ";
+          case MAY_EXCEED -> " may give way at ";
+          default -> " gives way at ";
+        };
+    return most + who + bears + Numbers.fixed(limit.pressureMPa().orElse(0), 0) + " MPa";
   }
 
   /** Lines on what the bond holds; empty where nothing is bonded. */

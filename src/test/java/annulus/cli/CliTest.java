@@ -53,6 +53,39 @@ class CliTest {
   // exit codes
 
   @Test
+  void a_press_fit_sets_its_pressure_against_what_the_members_bear_of_it() {
+    String[] order = {
+      "advise",
+      "--bore",
+      "41.990",
+      "--part",
+      "42.010",
+      "--engagement",
+      "20",
+      "--finish",
+      "ground,ground",
+      "--instrument",
+      "bore-gauge-dial,outside-micrometer",
+      "--temp",
+      "20",
+      "--bore-outside",
+      "80",
+      "--part-inside",
+      "20",
+      "--materials",
+      ""
+    };
+    order[order.length - 1] = "steel-plain,steel-bearing";
+    String plain = CliRun.of(order).out();
+    assertTrue(plain.contains("pressure up to 46 MPa; the outer member bears 88 MPa"), plain);
+    assertTrue(plain.contains("hoop stress at the bore, at the most: 81 MPa\n"), plain);
+    assertFalse(plain.contains("reaches a member's limit at"), plain);
+    order[order.length - 1] = "steel-bearing,steel-plain";
+    String loose = CliRun.of(order).out();
+    assertFalse(loose.contains("no interference is left at"), loose);
+  }
+
+  @Test
   void an_answer_is_zero_and_says_nothing_on_the_error_stream() {
     CliRun run = CliRun.of("advise", GOOD);
     assertEquals(0, run.code());
