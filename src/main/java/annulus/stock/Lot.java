@@ -5,6 +5,8 @@ import annulus.quantity.InvalidValue;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * One container in the cabinet.
@@ -71,6 +73,58 @@ public record Lot(
   /** Whether it has been opened by a date. */
   public boolean isOpenOn(LocalDate date) {
     return opened.isPresent() && !opened.get().isAfter(date);
+  }
+
+  /** Whether neither its arrival nor its printed date is known, so that it must not be used. */
+  public boolean isDateless() {
+    return received.isEmpty() && expires.isEmpty();
+  }
+
+  /**
+   * The same container as two sources tell of it: each date is the earlier one, the storage the
+   * worse. A lot whose dates nobody knew gets the rest of what is now said, too.
+   *
+   * @throws InvalidValue when the other is of another class or the dates contradict each other
+   */
+  public Lot stricter(Lot again) {
+    requireItem(again.item());
+    boolean fits = isDateless() && left.compareTo(again.container()) <= 0;
+    return new Lot(
+        lot,
+        item,
+        isDateless() && label.isEmpty() ? again.label() : label,
+        fits ? again.container() : container,
+        left,
+        earlier(received, again.received()),
+        earlier(opened, again.opened()),
+        earlier(expires, again.expires()),
+        isDateless() ? again.place() : place,
+        isDateless() ? again.sheet() : sheet,
+        of(storedLowC, again.storedLowC()).min(),
+        of(storedHighC, again.storedHighC()).max());
+  }
+
+  private static Optional<LocalDate> earlier(Optional<LocalDate> a, Optional<LocalDate> b) {
+    return Stream.concat(a.stream(), b.stream()).min(LocalDate::compareTo);
+  }
+
+  private static DoubleStream of(OptionalDouble a, OptionalDouble b) {
+    return DoubleStream.concat(a.stream(), b.stream());
+  }
+
+  /**
+   * Refuses another class than the lot's own.
+   *
+   * @param other id of the class or primer that is said to be in it; empty if nobody says
+   * @throws InvalidValue with both
+   */
+  public void requireItem(String other) {
+    if (!other.isEmpty() && !other.equals(item)) {
+      throw new InvalidValue(
+          "class",
+          "lot " + lot + " is " + item + ", not " + other,
+          item + ", or a lot number of its own");
+    }
   }
 
   /** The same lot with another amount left. */

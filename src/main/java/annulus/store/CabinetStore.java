@@ -6,14 +6,12 @@ import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import annulus.stock.SafetySheet;
 import java.sql.SQLException;
-import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 
 /** Lots of the cabinet and every movement; what is left is always the sum of the movements. */
 public final class CabinetStore {
@@ -88,12 +86,14 @@ public final class CabinetStore {
   }
 
   /**
-   * Takes in a lot; one that is there already stays as it is, but one whose dates nobody knows gets
-   * those of the lot, and no second amount.
+   * Takes in a lot; of one that is there already the stricter dates and storage of both count, and
+   * no second amount.
    *
    * @param lot the lot
    * @param received the movement that brings what is in it; empty for an empty container
    * @return whether anything was written
+   * @throws annulus.quantity.InvalidValue when the lot there is of another class, or its dates
+   *     contradict these
    */
   public boolean receive(Lot lot, Optional<Movement> received) {
     return database.transaction(
@@ -102,39 +102,20 @@ public final class CabinetStore {
           if (isNew && received.isPresent()) {
             insert(sql, received.get());
           }
-          return isNew || date(sql, lot) > 0;
+          return isNew || tighten(sql, lot);
         });
   }
 
-  /** A lot of which nobody knew expiry or arrival gets them; when it was opened stays known. */
-  private static int date(Sql sql, Lot lot) throws SQLException {
-    Optional<Lot> here = sql.row(CabinetRows::lot, ONE_LOT, lot.lot());
-    boolean dateless =
-        here.isPresent() && here.get().expires().isEmpty() && here.get().received().isEmpty();
-    if (!dateless || (lot.expires().isEmpty() && lot.received().isEmpty())) {
-      return 0;
+  private static boolean tighten(Sql sql, Lot again) throws SQLException {
+    Lot here = sql.row(CabinetRows::lot, ONE_LOT, again.lot()).orElseThrow();
+    Lot stricter = here.stricter(again);
+    if (stricter.equals(here)) {
+      return false;
     }
-    Lot dated = dated(here.get(), lot);
-    Object[] values = CabinetRows.values(dated);
+    Object[] values = CabinetRows.values(stricter);
     Object[] arguments = Arrays.copyOf(values, values.length + 1);
-    arguments[values.length] = dated.lot();
-    return sql.update(SET_LOT, arguments);
-  }
-
-  private static Lot dated(Lot here, Lot known) {
-    return new Lot(
-        here.lot(),
-        here.item(),
-        here.label(),
-        here.container(),
-        here.left(),
-        known.received(),
-        Stream.concat(here.opened().stream(), known.opened().stream()).min(LocalDate::compareTo),
-        known.expires(),
-        known.place(),
-        known.sheet(),
-        here.storedLowC(),
-        here.storedHighC());
+    arguments[values.length] = here.lot();
+    return sql.update(SET_LOT, arguments) > 0;
   }
 
   /**

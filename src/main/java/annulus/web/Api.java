@@ -231,7 +231,8 @@ final class Api {
     Shelf.Now now = shelf.now();
     ctx.contentType("application/json");
     ctx.result(
-        new StockCheckReport(now.day(), shelf.soonDays(), now.checks(shelf.soonDays()), List.of())
+        new StockCheckReport(
+                now.day(), shelf.soonDays(), now.checks(shelf.soonDays()), shelf.notes())
             .json());
   }
 

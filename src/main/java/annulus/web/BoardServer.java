@@ -48,6 +48,7 @@ final class BoardServer implements AutoCloseable {
   private final LiveFeed feed = new LiveFeed();
   private final Guard guard;
   private final Clock clock;
+  private final Shelf shelf;
   private final Javalin app;
 
   private BoardServer(ServeOptions options, Clock clock, ZoneId zone) throws IOException {
@@ -66,7 +67,7 @@ final class BoardServer implements AutoCloseable {
             new JobStore(database),
             clock,
             options.shop().isPresent());
-    Shelf shelf =
+    this.shelf =
         new Shelf(knowledge, files, new CabinetStore(database), clock, shop.hours().zone());
     if (options.stock().isPresent()) {
       shelf.takeIn(options.stock().get(), "stock sheet");
@@ -92,6 +93,11 @@ final class BoardServer implements AutoCloseable {
     server.feed.start();
     server.app.start(options.listen().getHostAddress(), options.port());
     return server;
+  }
+
+  /** What somebody should look at before the board is used. */
+  List<String> notes() {
+    return shelf.notes();
   }
 
   int port() {

@@ -35,6 +35,7 @@ final class CabinetPage {
     page.element("h1", "Cabinet");
     List<LotCheck> checks = now.checks(shelf.soonDays());
     summary(page, checks);
+    notes(page);
     page.open("ul", "class", "lots");
     checks.stream().sorted(BY_STANDING).forEach(c -> lot(page, c));
     page.close();
@@ -70,6 +71,14 @@ final class CabinetPage {
             : usable + " of " + checks.size() + " lots may be used today.",
         "class",
         "summary");
+  }
+
+  private void notes(Markup page) {
+    if (!shelf.notes().isEmpty()) {
+      page.open("div", "class", "problem");
+      shelf.notes().forEach(n -> page.element("p", n));
+      page.close();
+    }
   }
 
   private void lot(Markup page, LotCheck check) {

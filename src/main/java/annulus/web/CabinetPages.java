@@ -7,6 +7,7 @@ import annulus.stock.SafetySheet;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -92,9 +93,19 @@ final class CabinetPages {
             Form.said(ctx, "sheet").equals("on") ? SafetySheet.UNDATED : SafetySheet.NONE,
             OptionalDouble.empty(),
             OptionalDouble.empty());
+    boolean dated = shelf.here(number).filter(Lot::isDateless).isPresent();
+    Optional<String> differs = shelf.differences(lot);
     if (!shelf.receive(lot, doer.of(ctx), "")) {
       throw Api.refused(
           "Lot", number + " is in the cabinet already", number + "-2 for a second container");
+    }
+    if (differs.isPresent() && !dated) {
+      List<String> lines =
+          List.of(
+              differs.get(),
+              "No amount was added. A second container is a lot of its own: " + number + "-2.");
+      ctx.html(Layout.done("The lot was here", lines, "/cabinet", Doer.at(ctx)));
+      return;
     }
     Form.go(ctx, "/cabinet");
   }

@@ -39,6 +39,7 @@ public final class Serve implements ToolProvider {
       if (options.shop().isEmpty()) {
         out.println("No --shop given: promises take no account of opening hours.");
       }
+      server.notes().forEach(n -> out.println("note: " + n));
       out.println("Stop it with Ctrl-C.");
       out.flush();
       untilStopped(closed);

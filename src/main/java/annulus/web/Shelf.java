@@ -6,11 +6,14 @@ import annulus.advice.Knowledge;
 import annulus.advice.StockNeeds;
 import annulus.catalog.Policy;
 import annulus.exchange.DataFiles;
+import annulus.exchange.InputRefused;
 import annulus.exchange.LedgerLines;
+import annulus.exchange.PlacedProblem;
 import annulus.exchange.StockFiles;
 import annulus.exchange.StockSheet;
 import annulus.quantity.InvalidValue;
 import annulus.report.CoverReport;
+import annulus.report.LotDifference;
 import annulus.report.StockCheckReport;
 import annulus.report.StockPlanReport;
 import annulus.stock.Allocation;
@@ -53,6 +56,7 @@ final class Shelf {
   private final CabinetStore store;
   private final Clock clock;
   private final ZoneId zone;
+  private volatile List<String> fromSheet = List.of();
 
   Shelf(Knowledge knowledge, DataFiles files, CabinetStore store, Clock clock, ZoneId zone)
       throws IOException {
@@ -111,21 +115,56 @@ final class Shelf {
     return (long) policy.value("soon-days");
   }
 
-  /** Takes in the lots of a sheet that are not there yet. */
-  int takeIn(Path sheet, String who) throws IOException {
+  /**
+   * Takes in the lots of a sheet; of those that are there already the stricter dates and storage
+   * count, and what differs stays among the notes.
+   *
+   * @throws InputRefused when a lot is of another class here, or its dates contradict
+   */
+  void takeIn(Path sheet, String who) throws IOException {
     try (Reader in = DataFiles.utf8(Files.newInputStream(sheet))) {
       List<Lot> lots = StockSheet.read(sheet.toString(), in, items).cabinet().lots();
-      int count = 0;
+      List<String> differ = new ArrayList<>();
       for (Lot lot : lots) {
-        count += receive(lot, who, "opening balance from the sheet") ? 1 : 0;
+        differences(sheet, lot).ifPresent(differ::add);
       }
-      return count;
+      for (Lot lot : lots) {
+        receive(lot, who, "opening balance from the sheet");
+      }
+      fromSheet = List.copyOf(differ);
     }
   }
 
+  private Optional<String> differences(Path sheet, Lot lot) {
+    try {
+      return differences(lot);
+    } catch (InvalidValue e) {
+      String problem = "lot " + lot.lot() + " in the cabinet: " + e.problem();
+      throw new InputRefused(
+          List.of(new PlacedProblem(sheet.toString(), 0, 0, e.field(), problem, e.allowed())));
+    }
+  }
+
+  /** What a lot that comes again says otherwise than the one in the cabinet. */
+  Optional<String> differences(Lot lot) {
+    return here(lot.lot()).flatMap(here -> LotDifference.words(here, lot));
+  }
+
+  /** A lot as it was taken in, without its movements. */
+  Optional<Lot> here(String lot) {
+    return store.contents().lots().stream().filter(l -> l.lot().equals(lot)).findFirst();
+  }
+
+  /** What somebody should look at. */
+  List<String> notes() {
+    return fromSheet;
+  }
+
   /**
-   * Takes in a lot; one that is there already stays as it is, but one that came with a ledger gets
-   * its dates.
+   * Takes in a lot; of one that is there already the stricter dates and storage count, and no
+   * second amount.
+   *
+   * @return whether anything was written
    */
   boolean receive(Lot lot, String who, String reason) {
     if (!items.containsKey(lot.item())) {

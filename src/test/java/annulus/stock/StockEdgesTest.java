@@ -98,6 +98,63 @@ class StockEdgesTest {
     assertEquals(Millilitres.of(12), lot.withLeft(Millilitres.of(12)).left());
   }
 
+  private static Lot again(String received, String opened, String expires) {
+    return Lots.lot("1", "a", 5, day(received), day(opened), day(expires));
+  }
+
+  private static LocalDate day(String text) {
+    return text == null || text.isEmpty() ? null : LocalDate.parse(text);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2026-03-02, , 2027-06-30, 2026-04-01, 2026-05-01, 2027-05-30, 2026-03-02, 2026-05-01, 2027-05-30",
+    "2026-04-01, 2026-06-01, 2027-06-30, 2026-03-02, 2026-07-01, 2027-07-30, 2026-03-02, 2026-06-01, 2027-06-30",
+    "2026-04-01, 2026-06-01, 2027-06-30, , , , 2026-04-01, 2026-06-01, 2027-06-30",
+    ", , , 2026-04-01, 2026-06-01, 2027-06-30, 2026-04-01, 2026-06-01, 2027-06-30"
+  })
+  void of_two_that_tell_of_one_lot_the_earlier_dates_count(
+      String r1,
+      String o1,
+      String e1,
+      String r2,
+      String o2,
+      String e2,
+      String r,
+      String o,
+      String e) {
+    Lot stricter = again(r1, o1, e1).stricter(again(r2, o2, e2));
+    assertEquals(again(r, o, e), stricter);
+  }
+
+  @Test
+  void of_two_that_tell_of_one_lot_the_worse_storage_counts() {
+    OptionalDouble none = OptionalDouble.empty();
+    assertEquals(stored(at(8), at(34)), stored(at(8), at(20)).stricter(stored(at(10), at(34))));
+    assertEquals(stored(at(8), at(20)), stored(at(9), at(20)).stricter(stored(at(8), none)));
+    assertEquals(stored(none, at(34)), stored(none, none).stricter(stored(none, at(34))));
+    Lot other = Lots.lot("1", "b", 5, null, null, DAY);
+    InvalidValue refused =
+        assertThrows(InvalidValue.class, () -> stored(none, none).stricter(other));
+    assertEquals("lot 1 is a, not b", refused.problem());
+    assertEquals("a, or a lot number of its own", refused.allowed());
+    stored(none, none).requireItem("");
+  }
+
+  @Test
+  void a_lot_without_dates_gets_the_size_too_unless_more_is_in_it() {
+    Lot dateless = Lots.lot("1", "a", 5, null, DAY, null);
+    Lot large = stored(at(8), at(20));
+    assertTrue(dateless.isDateless());
+    assertEquals(large.container(), dateless.stricter(large).container());
+    assertEquals(Optional.of(DAY), dateless.stricter(large).opened());
+    Lot small = Lots.lot("1", "a", 4, DAY, null, null);
+    assertEquals(dateless.container(), dateless.stricter(small).container());
+    assertEquals(small.container(), small.stricter(large).container());
+    assertFalse(small.isDateless());
+    assertFalse(large.isDateless());
+  }
+
   private static Movement movement(Kind kind, double ml, String reason, String who) {
     return new Movement(
         "m",

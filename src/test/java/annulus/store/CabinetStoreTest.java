@@ -269,6 +269,57 @@ class CabinetStoreTest {
     }
   }
 
+  private static Lot stored(Lot lot, String item, double highC) {
+    return new Lot(
+        lot.lot(),
+        item,
+        lot.label(),
+        lot.container(),
+        lot.left(),
+        lot.received(),
+        lot.opened(),
+        lot.expires(),
+        lot.place(),
+        lot.sheet(),
+        OptionalDouble.of(10),
+        OptionalDouble.of(highC));
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_lot_that_comes_again_is_only_ever_judged_more_strictly_and_never_of_another_class(
+      String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      CabinetStore store = filled(database);
+      Optional<LocalDate> came = Optional.of(DAY.minusDays(9));
+      Lot first = lot("007", came, Optional.of(DAY.minusDays(2)), DAY.plusDays(40));
+      Lot worse = stored(first, "medium-lasting", 34);
+      Movement twice = movement("in-2", Movement.Kind.RECEIVE, "007", 7);
+      assertTrue(store.receive(worse, Optional.of(twice)));
+      assertEquals(List.of(worse), store.contents().lots());
+      assertEquals(Millilitres.of(6.75), store.contents().ledger().left("007"));
+      Lot better = lot("007", came, Optional.of(DAY), DAY.plusYears(1));
+      assertFalse(store.receive(better, Optional.empty()));
+      Lot other = stored(first, "thick-lasting", 50);
+      assertThrows(InvalidValue.class, () -> store.receive(other, Optional.empty()));
+      assertEquals(List.of(worse), store.contents().lots());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_lot_that_came_with_a_ledger_gets_its_storage_with_its_dates(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      CabinetStore store = new CabinetStore(database);
+      Movement in = movement("r1", Movement.Kind.RECEIVE, "H-1", 7);
+      store.takeOver(List.of(in), Set.of("medium-lasting"));
+      Lot known = lot("H-1", Optional.of(DAY), Optional.empty(), DAY.plusYears(1));
+      Lot hot = stored(known, "medium-lasting", 34);
+      assertTrue(store.receive(hot, Optional.empty()));
+      assertEquals(List.of(hot.withLeft(Millilitres.NONE)), store.contents().lots());
+    }
+  }
+
   @ParameterizedTest
   @MethodSource("databases")
   void a_ledger_opened_elsewhere_with_another_amount_opens_no_lot_again(String name) {

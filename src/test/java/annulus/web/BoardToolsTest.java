@@ -5,9 +5,11 @@ import static annulus.web.RunningBoard.demo;
 import static annulus.web.RunningBoard.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.cli.CommandLine;
+import annulus.exchange.InputRefused;
 import annulus.store.Databases;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -324,6 +326,75 @@ class BoardToolsTest {
       found = lot.get("lot").asText().equals(name) ? lot : found;
     }
     return found;
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_sheet_read_again_makes_a_lot_stricter_and_tells_what_differs(String name)
+      throws Exception {
+    String url = Databases.fresh(name, folder);
+    RunningBoard.on(url).close();
+    String sheet =
+        demo("stock.csv")
+            .replace("2027-06-30,cupboard B,2026-01-15,10,20", "2027-06-30,cupboard B,yes,10,34")
+            .replace(",2027-11-30,", ",2026-10-31,");
+    Path edited = Files.writeString(folder.resolve("edited.csv"), sheet);
+    try (RunningBoard board = RunningBoard.withStock(url, edited)) {
+      assertEquals("must-not", lot(board, "007").get("standing").asText());
+      assertTrue(lot(board, "007").get("because").asText().contains("34 °C"));
+      assertEquals("must-not", lot(board, "1E5").get("standing").asText());
+      JsonNode notes = json(board.get("/api/cabinet")).get("notes");
+      assertEquals("lot 007: stored_high_c 20 here, 34 said now, 34 counts", notes.get(0).asText());
+      assertTrue(notes.get(1).asText().contains("expires 2027-11-30 here"), notes.toString());
+      assertEquals(2, notes.size());
+      assertTrue(board.get("/cabinet").body().contains(notes.get(0).asText()));
+      assertTrue(board.get("/cabinet/tag?lot=007").body().contains("DO NOT USE"));
+    }
+    // the first sheet again: what it says better counts no more
+    try (RunningBoard board = RunningBoard.on(url)) {
+      assertEquals("must-not", lot(board, "007").get("standing").asText());
+      JsonNode notes = json(board.get("/api/cabinet")).get("notes");
+      assertEquals("lot 007: stored_high_c 34 here, 20 said now, 34 counts", notes.get(0).asText());
+    }
+  }
+
+  @Test
+  void a_sheet_with_another_class_for_a_lot_of_the_cabinet_is_refused_by_its_name()
+      throws Exception {
+    String url = Databases.fresh("sqlite", folder);
+    RunningBoard.on(url).close();
+    String sheet = demo("stock.csv").replace("007,medium-lasting", "007,thin-releasable");
+    Path edited = Files.writeString(folder.resolve("edited.csv"), sheet);
+    InputRefused refused =
+        assertThrows(InputRefused.class, () -> RunningBoard.withStock(url, edited));
+    String told = refused.problems().get(0).toString();
+    assertTrue(told.contains("lot 007 is medium-lasting, not thin-releasable"), told);
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_lot_taken_in_again_by_hand_is_told_as_one_that_is_there(String name) throws Exception {
+    Path file = folder.resolve("till.ledger");
+    till(file, "receive", "T-1", "30", "r1");
+    try (RunningBoard board = RunningBoard.on(Databases.fresh(name, folder))) {
+      board.upload("/cabinet/ledger", "till.ledger", Files.readString(file));
+      String dates = "newLot=T-1&item=ITEM&container=30&expires=2028-06-30&who=Orla";
+      HttpResponse<String> other =
+          board.form("/cabinet/receive", dates.replace("ITEM", "thin-releasable"));
+      assertEquals(422, other.statusCode());
+      assertTrue(other.body().contains("lot T-1 is medium-lasting"), other.body());
+      assertEquals("must-not", lot(board, "T-1").get("standing").asText());
+      String right = dates.replace("ITEM", "medium-lasting");
+      assertEquals(303, board.form("/cabinet/receive", right).statusCode());
+      String earlier = right.replace("2028-06-30", "2027-01-31");
+      HttpResponse<String> told = board.form("/cabinet/receive", earlier);
+      assertEquals(200, told.statusCode());
+      assertTrue(told.body().contains("2028-06-30 here, 2027-01-31 said now"), told.body());
+      assertTrue(told.body().contains("T-1-2"), told.body());
+      assertEquals("must-not", lot(board, "T-1").get("standing").asText());
+      assertEquals(30, lot(board, "T-1").get("leftMl").asDouble(), 1e-9);
+      assertEquals(422, board.form("/cabinet/receive", right).statusCode());
+    }
   }
 
   @Test

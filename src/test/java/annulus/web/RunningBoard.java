@@ -26,15 +26,18 @@ final class RunningBoard implements AutoCloseable {
   /** A Thursday; the demonstration shop opens at 09:00 there, which is 08:00 UTC. */
   static final Instant MORNING = Instant.parse("2027-03-11T08:30:00Z");
 
+  private static final Path STOCK = Path.of("demo-data/stock.csv");
+
   final SetClock clock = new SetClock(MORNING);
   final HttpClient client = HttpClient.newHttpClient();
   private final BoardServer server;
 
   RunningBoard(String database, Optional<String> passcode) {
-    this(database, passcode, Optional.of(Path.of("demo-data/shop.json")));
+    this(database, passcode, Optional.of(Path.of("demo-data/shop.json")), STOCK);
   }
 
-  private RunningBoard(String database, Optional<String> passcode, Optional<Path> shop) {
+  private RunningBoard(
+      String database, Optional<String> passcode, Optional<Path> shop, Path stock) {
     try {
       ServeOptions options =
           new ServeOptions(
@@ -43,7 +46,7 @@ final class RunningBoard implements AutoCloseable {
               database,
               Optional.empty(),
               shop,
-              Optional.of(Path.of("demo-data/stock.csv")),
+              Optional.of(stock),
               passcode,
               Optional.empty());
       server = BoardServer.start(options, clock, ZoneId.of("Europe/Vienna"));
@@ -53,7 +56,11 @@ final class RunningBoard implements AutoCloseable {
   }
 
   static RunningBoard withoutShop(String database) {
-    return new RunningBoard(database, Optional.empty(), Optional.empty());
+    return new RunningBoard(database, Optional.empty(), Optional.empty(), STOCK);
+  }
+
+  static RunningBoard withStock(String database, Path stock) {
+    return new RunningBoard(database, Optional.empty(), Optional.empty(), stock);
   }
 
   static RunningBoard on(String database) {
