@@ -73,7 +73,9 @@ final class StockMoveCommand {
       return ExitCode.ANSWER;
     }
     Movement movement = movement(words, kind, lot, amount, item(words, lot, before, cabinet));
-    cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireRoom(movement, before.left(lot)));
+    if (!before.has(movement.id())) {
+      cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireRoom(movement, before.left(lot)));
+    }
     if (kind == Movement.Kind.USE && !before.has(movement.id())) {
       Optional<String> against = against(movement, cabinet);
       boolean overridden = words.has("--reason") && words.has("--witness");

@@ -99,17 +99,20 @@ public final class Ledger {
 
   /** What is left of a lot: the sum of its movements; below zero when more was used than came. */
   public Millilitres left(String lot) {
-    return byId.values().stream()
-        .filter(m -> m.lot().equals(lot))
-        .map(Movement::change)
-        .reduce(Millilitres.NONE, Millilitres::plus);
+    return Millilitres.sum(
+        byId.values().stream()
+            .filter(m -> m.lot().equals(lot))
+            .mapToLong(m -> m.change().microlitres())
+            .sum());
   }
 
   /** What is left by lot, sorted. */
   public Map<String, Millilitres> left() {
-    Map<String, Millilitres> sums = new TreeMap<>();
-    byId.values().forEach(m -> sums.merge(m.lot(), m.change(), Millilitres::plus));
-    return sums;
+    Map<String, Long> sums = new TreeMap<>();
+    byId.values().forEach(m -> sums.merge(m.lot(), m.change().microlitres(), Long::sum));
+    Map<String, Millilitres> left = new TreeMap<>();
+    sums.forEach((lot, sum) -> left.put(lot, Millilitres.sum(sum)));
+    return left;
   }
 
   /** The first day something was used from a lot: by then it was open. */
@@ -121,7 +124,7 @@ public final class Ledger {
   }
 
   /**
-   * Refuses a use or discard of more than is left.
+   * Refuses a use or discard of more than is left, and more in than the largest container holds.
    *
    * @throws InvalidValue with what is left
    */
@@ -134,6 +137,31 @@ public final class Ledger {
           movement.amount() + " mL is more than the " + left + " mL left of lot " + movement.lot(),
           "at most " + left + " mL; correct the count first if the container holds more");
     }
+    if (!has(movement.id())) {
+      with(movement).requireRoom(this);
+    }
+  }
+
+  /**
+   * Refuses that a lot came to more than the largest container holds; one that had more before may
+   * come down in steps.
+   *
+   * @param before the ledger without what is to be recorded
+   * @throws InvalidValue with the lot and what would be in it
+   */
+  public void requireRoom(Ledger before) {
+    Map<String, Millilitres> was = before.left();
+    left()
+        .forEach(
+            (lot, then) -> {
+              boolean more = then.compareTo(was.getOrDefault(lot, Millilitres.NONE)) > 0;
+              if (more && then.compareTo(Lot.LARGEST_CONTAINER) > 0) {
+                throw new InvalidValue(
+                    "ml",
+                    "lot " + lot + " would then have " + then + " mL",
+                    "at most " + Lot.LARGEST_CONTAINER + " mL in one container");
+              }
+            });
   }
 
   /** What a lot is, as the first movement that names it says. */

@@ -2,6 +2,7 @@ package annulus.stock;
 
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import annulus.quantity.Numbers;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -40,10 +41,18 @@ public record Lot(
   /** The smallest container there is. */
   public static final Millilitres LEAST_CONTAINER = Millilitres.of(0.1);
 
+  /** The largest container there is. */
+  public static final Millilitres LARGEST_CONTAINER = Millilitres.of(20_000);
+
   public Lot {
     Check.text("lot", lot);
     Check.text("class", item);
-    Check.within("container_ml", container.value(), LEAST_CONTAINER.value(), 20_000, "mL");
+    Check.within(
+        "container_ml",
+        container.value(),
+        LEAST_CONTAINER.value(),
+        LARGEST_CONTAINER.value(),
+        "mL");
     if (left.microlitres() < 0) {
       throw new InvalidValue("left_ml", left + " mL is below zero", "0 mL or more");
     }
@@ -127,8 +136,12 @@ public record Lot(
     }
   }
 
-  /** The same lot with another amount left. */
-  public Lot withLeft(Millilitres amount) {
+  /**
+   * The same lot with another amount left; one that no container holds counts as the largest full,
+   * so that a slip in one lot keeps no other from being judged.
+   */
+  public Lot withLeft(Millilitres booked) {
+    Millilitres amount = booked.atMost(LARGEST_CONTAINER);
     return new Lot(
         lot,
         item,
@@ -145,22 +158,30 @@ public record Lot(
   }
 
   /**
-   * Refuses a correction that puts more into the container than it holds: mostly what was counted,
-   * typed where the change belongs.
+   * Refuses what puts more into the container than it holds: mostly what was counted, typed where
+   * the change belongs, or a second container under the number of the first.
    *
    * @param booked what is left by the ledger
    * @throws InvalidValue with what would then be in it
    */
   public void requireRoom(Movement movement, Millilitres booked) {
-    Millilitres then = booked.plus(movement.change());
-    boolean more = movement.kind() == Movement.Kind.CORRECT && movement.change().isPositive();
-    if (more && then.compareTo(container) > 0) {
+    long then = booked.microlitres() + movement.change().microlitres();
+    if (movement.change().isPositive() && then > container.microlitres()) {
+      boolean came = movement.kind() == Movement.Kind.RECEIVE;
       throw new InvalidValue(
           "ml",
-          "lot " + lot + " would then have " + then + " mL in a container of " + container + " mL",
-          "the change, below 0 where less was found than the "
-              + booked
-              + " mL booked; or what was counted, as a count");
+          "lot "
+              + lot
+              + " would then have "
+              + Numbers.plain(then / 1000.0)
+              + " mL in a container of "
+              + container
+              + " mL",
+          came
+              ? "what fits; a second container is a lot of its own, such as " + lot + "-2"
+              : "the change, below 0 where less was found than the "
+                  + booked
+                  + " mL booked; or what was counted, as a count");
     }
   }
 

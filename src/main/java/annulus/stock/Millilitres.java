@@ -23,6 +23,11 @@ public record Millilitres(long microlitres) implements Comparable<Millilitres> {
     }
   }
 
+  /** A sum, which is at most a hundred litres either way: more was never in one container. */
+  static Millilitres sum(long microlitres) {
+    return new Millilitres(Math.max(-MOST, Math.min(MOST, microlitres)));
+  }
+
   /** The nearest microlitre. */
   public static Millilitres of(double ml) {
     if (!(Math.abs(ml) <= MOST)) {

@@ -131,17 +131,19 @@ public final class CabinetStore {
 
   /**
    * Takes over movements recorded elsewhere, all or none; those already here are left alone. What
-   * was used elsewhere was used, so no amount is refused.
+   * was used elsewhere was used, so no use is refused.
    *
    * @param items what lots can be
-   * @throws annulus.quantity.InvalidValue when an id stands for another movement here
+   * @throws annulus.quantity.InvalidValue when an id stands for another movement here, or a lot
+   *     would have more than the largest container holds
    */
   public TakenOver takeOver(List<Movement> movements, Set<String> items) {
     return database.transaction(
         sql -> {
           Set<String> lots =
               new TreeSet<>(sql.rows(r -> r.getString(1), "SELECT lot FROM lot ORDER BY lot"));
-          Ledger after = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
+          Ledger before = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
+          Ledger after = before;
           TakenOver taken = new TakenOver(0, new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
           int isNew = 0;
           for (Movement m : movements) {
@@ -150,6 +152,7 @@ public final class CabinetStore {
               after = after.with(m);
             }
           }
+          after.requireRoom(before);
           return new TakenOver(isNew, taken.newLots(), taken.unknownItems(), taken.openedTwice());
         });
   }

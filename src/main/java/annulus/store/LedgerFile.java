@@ -102,9 +102,10 @@ public final class LedgerFile {
 
   /**
    * Takes over movements recorded elsewhere, in one piece; those already there are left alone. What
-   * was used elsewhere was used, so no amount is refused. A lot's opening balance counts once.
+   * was used elsewhere was used, so no use is refused. A lot's opening balance counts once.
    *
-   * @throws annulus.quantity.InvalidValue when an id stands for another movement here
+   * @throws annulus.quantity.InvalidValue when an id stands for another movement here, or a lot
+   *     would have more than the largest container holds
    * @throws IOException when it can't be written; then nothing is recorded
    */
   public Merged merge(List<Movement> movements) throws IOException {
@@ -170,6 +171,7 @@ public final class LedgerFile {
         count++;
       }
     }
+    ledger.requireRoom(parsed.ledger);
     if (count > 0) {
       put(channel, parsed.wholeBytes, text.toString().getBytes(StandardCharsets.UTF_8));
     }

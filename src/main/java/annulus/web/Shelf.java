@@ -208,7 +208,7 @@ final class Shelf {
 
   /**
    * Takes over the movements of a ledger file; those that are here already stay as they are. What
-   * was used elsewhere was used, so no amount is refused.
+   * was used elsewhere was used, so no use is refused.
    */
   TakenOver takeOver(Upload file) {
     List<Movement> movements = new ArrayList<>();

@@ -206,6 +206,37 @@ class StockCommandTest {
     assertEquals(2, correct(ledger));
   }
 
+  private int came(String ledger, String lot, String ml, String... more) {
+    List<String> words = new ArrayList<>(List.of("stock", "receive", "--ledger", ledger));
+    words.addAll(List.of("--lot", lot, "--ml", ml, "--who", "Ines"));
+    words.addAll(List.of(more));
+    return run(words.toArray(String[]::new));
+  }
+
+  @Test
+  void more_than_a_container_holds_is_refused_before_it_is_written() throws IOException {
+    String ledger = file("ledger");
+    assertEquals(0, came(ledger, "BIG", "20000", "--class", "thick-lasting"));
+    String before = Files.readString(Path.of(ledger));
+    assertEquals(2, came(ledger, "BIG", "20000"));
+    assertTrue(err.contains("lot BIG would then have 40000 mL"), err);
+    assertEquals(before, Files.readString(Path.of(ledger)));
+    String other = file("other");
+    assertEquals(0, came(other, "BIG", "5", "--class", "thick-lasting", "--movement", "m1"));
+    assertEquals(2, run("stock", "import", "--ledger", ledger, "--from", other));
+    assertEquals(before, Files.readString(Path.of(ledger)));
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    before = Files.readString(Path.of(ledger));
+    assertEquals(2, came(ledger, "1E5", "0.1", "--stock", STOCK));
+    assertTrue(err.contains("50.1 mL in a container of 50 mL"), err);
+    assertTrue(err.contains("1E5-2"), err);
+    assertEquals(before, Files.readString(Path.of(ledger)));
+    String[] once = {"--stock", STOCK, "--movement", "m7"};
+    assertEquals(0, came(ledger, "007", "37.5", once));
+    assertEquals(0, came(ledger, "007", "37.5", once));
+    assertTrue(out.startsWith("was recorded before m7"), out);
+  }
+
   private int correct(String ledger, String... amount) {
     List<String> words =
         new ArrayList<>(List.of("stock", "correct", "--ledger", ledger, "--lot", "007"));

@@ -354,7 +354,45 @@ class StockEdgesTest {
     assertTrue(refused.getMessage().contains("5.001 mL in a container of 5 mL"));
     Movement less = Lots.move("m", Movement.Kind.CORRECT, "1", -0.5, DAY, "");
     lot.requireRoom(less, Millilitres.of(9));
-    lot.requireRoom(Lots.move("m", Movement.Kind.RECEIVE, "1", 5, DAY, ""), Millilitres.of(5));
+    lot.requireRoom(Lots.move("m", Kind.RECEIVE, "1", 5, DAY, ""), Millilitres.NONE);
+    Movement second = Lots.move("m", Kind.RECEIVE, "1", 5, DAY, "");
+    InvalidValue full =
+        assertThrows(InvalidValue.class, () -> lot.requireRoom(second, Millilitres.of(0.001)));
+    assertTrue(full.allowed().contains("a lot of its own, such as 1-2"), full.allowed());
+    lot.requireRoom(Lots.move("m", Kind.USE, "1", 5, DAY, ""), Millilitres.of(99_999));
+    assertThrows(InvalidValue.class, () -> lot.requireRoom(second, new Millilitres(100_000_000L)));
+  }
+
+  /** A slip of one lot is told where it is typed, and keeps nobody from the other lots. */
+  @Test
+  void more_than_the_largest_container_is_refused_and_where_it_stands_judged_alone() {
+    Ledger full = Ledger.of(List.of(came("1", "big", 15_000), came("2", "7", 5)));
+    full.requireLeft(came("3", "big", 5000));
+    InvalidValue refused =
+        assertThrows(InvalidValue.class, () -> full.requireLeft(came("3", "big", 5000.001)));
+    assertEquals("lot big would then have 20000.001 mL", refused.problem());
+    full.requireLeft(came("1", "big", 15_000));
+    List<Movement> six = new ArrayList<>(full.movements());
+    for (int i = 3; i < 9; i++) {
+      six.add(came("m" + i, "big", 19_000));
+    }
+    Ledger slips = Ledger.of(six);
+    assertEquals(Millilitres.of(100_000), slips.left("big"));
+    assertEquals(Map.of("big", Millilitres.of(100_000), "7", Millilitres.of(5)), slips.left());
+    slips.requireLeft(Lots.move("d", Kind.DISCARD, "big", 20_000, DAY, ""));
+    slips.with(Lots.move("d", Kind.DISCARD, "big", 40_000, DAY, "")).requireRoom(slips);
+    Lot big = Lots.sealed("big", "a", 10, DAY.plusDays(100));
+    Cabinet cabinet = new Cabinet(List.of(big, Lots.sealed("7", "a", 5, DAY)), Lots.items());
+    Lot capped = cabinet.with(slips).lot("big").orElseThrow();
+    assertEquals(Lot.LARGEST_CONTAINER, capped.left());
+    assertEquals(Lot.LARGEST_CONTAINER, capped.container());
+    assertEquals(
+        Millilitres.of(-100_000),
+        Ledger.of(
+                List.of(
+                    Lots.move("a", Kind.USE, "x", 99_000, DAY, ""),
+                    Lots.move("b", Kind.USE, "x", 99_000, DAY, "")))
+            .left("x"));
   }
 
   private static Movement came(String id, String lot, double ml) {

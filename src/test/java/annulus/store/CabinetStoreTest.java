@@ -322,6 +322,29 @@ class CabinetStoreTest {
 
   @ParameterizedTest
   @MethodSource("databases")
+  void a_ledger_that_brings_more_than_any_container_holds_is_refused_whole(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      CabinetStore store = filled(database);
+      List<Movement> elsewhere =
+          List.of(
+              movement("u", Movement.Kind.USE, "007", 1),
+              movement("a", Movement.Kind.RECEIVE, "BIG", 20_000),
+              movement("b", Movement.Kind.RECEIVE, "BIG", 20_000));
+      Set<String> items = Set.of("medium-lasting");
+      InvalidValue refused =
+          assertThrows(InvalidValue.class, () -> store.takeOver(elsewhere, items));
+      assertEquals("lot BIG would then have 40000 mL", refused.problem());
+      assertEquals(1, store.contents().lots().size());
+      assertEquals(2, store.contents().ledger().movements().size());
+      assertThrows(
+          InvalidValue.class,
+          () -> store.move(movement("c", Movement.Kind.CORRECT, "007", 19_994)));
+      assertEquals(2, store.takeOver(elsewhere.subList(0, 2), items).isNew());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
   void a_ledger_opened_elsewhere_with_another_amount_opens_no_lot_again(String name) {
     try (Database database = Database.open(Databases.fresh(name, folder))) {
       CabinetStore store = new CabinetStore(database);
