@@ -72,7 +72,8 @@ final class StockMoveCommand {
       out.println("nothing to record: lot " + lot + " has " + before.left(lot) + " mL as booked");
       return ExitCode.ANSWER;
     }
-    Movement movement = movement(words, kind, lot, amount, item(words, lot, before, cabinet));
+    Movement movement =
+        movement(words, kind, lot, amount, item(words, lot, before, cabinet), before);
     if (!before.has(movement.id())) {
       cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireRoom(movement, before.left(lot)));
     }
@@ -176,13 +177,17 @@ final class StockMoveCommand {
   }
 
   private Movement movement(
-      Words words, Movement.Kind kind, String lot, Millilitres amount, String item) {
+      Words words, Movement.Kind kind, String lot, Millilitres amount, String item, Ledger before) {
     if (kind == Movement.Kind.RECEIVE && item.isEmpty()) {
       throw Words.refused(
           0, "--class", "is missing: nobody says what is in lot " + lot, "--class and its id");
     }
+    // a first delivery is named after its lot: another ledger that opens the lot tells of the same
+    boolean first = kind == Movement.Kind.RECEIVE && !before.knows(lot);
     return new Movement(
-        words.value("--movement").orElseGet(() -> UUID.randomUUID().toString()),
+        words
+            .value("--movement")
+            .orElseGet(() -> first ? "received-" + lot : UUID.randomUUID().toString()),
         surround.clock().instant(),
         StockTables.day(words, "--on", surround),
         kind,

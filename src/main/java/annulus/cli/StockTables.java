@@ -6,6 +6,7 @@ import annulus.exchange.DataFiles;
 import annulus.exchange.KnowledgeFiles;
 import annulus.exchange.StockFiles;
 import annulus.exchange.StockSheet;
+import annulus.report.CountNotes;
 import annulus.stock.Cabinet;
 import annulus.stock.Ledger;
 import annulus.stock.StockItem;
@@ -69,7 +70,7 @@ record StockTables(
 
   /** What sheet and ledger do not agree on. */
   static List<String> disagreements(Cabinet sheet, Ledger ledger) {
-    List<String> notes = new ArrayList<>();
+    List<String> notes = new ArrayList<>(CountNotes.of(sheet.lots(), ledger));
     for (var lot : sheet.lots()) {
       if (ledger.knows(lot.lot()) && !ledger.left(lot.lot()).equals(lot.left())) {
         notes.add(

@@ -231,8 +231,7 @@ final class Api {
     Shelf.Now now = shelf.now();
     ctx.contentType("application/json");
     ctx.result(
-        new StockCheckReport(
-                now.day(), shelf.soonDays(), now.checks(shelf.soonDays()), shelf.notes())
+        new StockCheckReport(now.day(), shelf.soonDays(), now.checks(shelf.soonDays()), now.notes())
             .json());
   }
 

@@ -97,7 +97,7 @@ final class BoardServer implements AutoCloseable {
 
   /** What somebody should look at before the board is used. */
   List<String> notes() {
-    return shelf.notes();
+    return shelf.now().notes();
   }
 
   int port() {

@@ -35,7 +35,7 @@ final class CabinetPage {
     page.element("h1", "Cabinet");
     List<LotCheck> checks = now.checks(shelf.soonDays());
     summary(page, checks);
-    notes(page);
+    notes(page, now.notes());
     page.open("ul", "class", "lots");
     checks.stream().sorted(BY_STANDING).forEach(c -> lot(page, c));
     page.close();
@@ -73,10 +73,10 @@ final class CabinetPage {
         "summary");
   }
 
-  private void notes(Markup page) {
-    if (!shelf.notes().isEmpty()) {
+  private static void notes(Markup page, List<String> notes) {
+    if (!notes.isEmpty()) {
       page.open("div", "class", "problem");
-      shelf.notes().forEach(n -> page.element("p", n));
+      notes.forEach(n -> page.element("p", n));
       page.close();
     }
   }

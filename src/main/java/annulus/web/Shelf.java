@@ -12,6 +12,7 @@ import annulus.exchange.PlacedProblem;
 import annulus.exchange.StockFiles;
 import annulus.exchange.StockSheet;
 import annulus.quantity.InvalidValue;
+import annulus.report.CountNotes;
 import annulus.report.CoverReport;
 import annulus.report.LotDifference;
 import annulus.report.StockCheckReport;
@@ -76,8 +77,9 @@ final class Shelf {
    * @param day the shop's day
    * @param cabinet lots with what is left in them
    * @param ledger all movements
+   * @param notes what somebody should look at
    */
-  record Now(LocalDate day, Cabinet cabinet, Ledger ledger) {
+  record Now(LocalDate day, Cabinet cabinet, Ledger ledger, List<String> notes) {
     List<LotCheck> checks(long withinDays) {
       return cabinet.check(day, withinDays);
     }
@@ -87,7 +89,9 @@ final class Shelf {
     CabinetStore.Contents contents = store.contents();
     LocalDate day = LocalDate.ofInstant(clock.instant(), zone);
     Cabinet cabinet = new Cabinet(contents.lots(), items).with(contents.ledger());
-    return new Now(day, cabinet, contents.ledger());
+    List<String> notes = new ArrayList<>(fromSheet);
+    notes.addAll(CountNotes.of(contents.lots(), contents.ledger()));
+    return new Now(day, cabinet, contents.ledger(), List.copyOf(notes));
   }
 
   /**
@@ -153,11 +157,6 @@ final class Shelf {
   /** A lot as it was taken in, without its movements. */
   Optional<Lot> here(String lot) {
     return store.contents().lots().stream().filter(l -> l.lot().equals(lot)).findFirst();
-  }
-
-  /** What somebody should look at. */
-  List<String> notes() {
-    return fromSheet;
   }
 
   /**
@@ -226,7 +225,9 @@ final class Shelf {
     taken.newLots().forEach(l -> notes.add(lotNote(l, NEW_LOT)));
     taken.unknownItems().forEach(l -> notes.add(lotNote(l, UNKNOWN_ITEM)));
     taken.openedTwice().forEach(l -> notes.add(lotNote(l, OPENED_TWICE)));
-    now().ledger().left().entrySet().stream()
+    CabinetStore.Contents after = store.contents();
+    notes.addAll(CountNotes.of(after.lots(), after.ledger()));
+    after.ledger().left().entrySet().stream()
         .filter(e -> e.getValue().microlitres() < 0)
         .forEach(e -> notes.add(lotNote(e.getKey(), e.getValue() + " mL left: count it again.")));
     return new TakenOver(movements.size(), taken.isNew(), List.copyOf(notes));

@@ -237,6 +237,23 @@ class StockCommandTest {
     assertTrue(out.startsWith("was recorded before m7"), out);
   }
 
+  /** One ledger heard of the bottle by its delivery, the other by the sheet. */
+  @Test
+  void a_delivery_and_an_opening_balance_of_one_bottle_count_once() {
+    String a = file("a");
+    String b = file("b");
+    assertEquals(0, came(a, "1E5", "50", "--class", "medium-lasting"));
+    run("stock", "receive", "--ledger", b, "--from", STOCK, "--who", "Orla");
+    assertEquals(0, run("stock", "import", "--ledger", a, "--from", b));
+    assertTrue(out.contains("lot 1E5: its opening balance of 50 mL was left out"), out);
+    run("stock", "check", STOCK, "--ledger", a);
+    assertFalse(out.contains("100 mL"), out);
+    assertEquals(0, came(a, "1E5", "50"));
+    run("stock", "check", STOCK, "--ledger", a);
+    String told = out.replaceAll("\\s+", " ");
+    assertTrue(told.contains("lot 1E5: 100 mL are booked in a container of 50 mL"), told);
+  }
+
   private int correct(String ledger, String... amount) {
     List<String> words =
         new ArrayList<>(List.of("stock", "correct", "--ledger", ledger, "--lot", "007"));

@@ -302,6 +302,42 @@ class BoardToolsTest {
     }
   }
 
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_bottle_that_a_till_took_in_too_counts_once_and_one_above_its_size_is_told(String name)
+      throws Exception {
+    Path file = folder.resolve("till.ledger");
+    String[] came = {
+      "stock",
+      "receive",
+      "--ledger",
+      file.toString(),
+      "--lot",
+      "007",
+      "--ml",
+      "50",
+      "--who",
+      "I",
+      "--class",
+      "medium-lasting"
+    };
+    CommandLine.output(came);
+    try (RunningBoard board = RunningBoard.on(Databases.fresh(name, folder))) {
+      ObjectNode body = JSON.createObjectNode().put("ledger", Files.readString(file));
+      JsonNode taken = json(board.post("/api/cabinet/ledger", body));
+      assertEquals(0, taken.get("new").asInt());
+      assertTrue(taken.get("notes").get(0).asText().contains("Lot 007: its opening balance"));
+      assertEquals(12.5, lot(board, "007").get("leftMl").asDouble(), 1e-9);
+      till(file, "receive", "007", "50", "another name");
+      body.put("ledger", Files.readString(file));
+      String notes = json(board.post("/api/cabinet/ledger", body)).get("notes").toString();
+      String above = "lot 007: 62.5 mL are booked in a container of 50 mL: count it again";
+      assertTrue(notes.contains(above), notes);
+      assertTrue(board.get("/api/cabinet").body().contains(above));
+      assertTrue(board.get("/cabinet").body().contains(above));
+    }
+  }
+
   private static void till(Path file, String kind, String lot, String ml, String id) {
     CommandLine.output(
         "stock",
