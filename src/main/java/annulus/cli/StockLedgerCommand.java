@@ -31,7 +31,8 @@ final class StockLedgerCommand {
     }
     List<Movement> others = StockTables.ledger(from, err).movements();
     LedgerFile.Merged merged = new LedgerFile(Path.of(to)).merge(others);
-    String rest = merged.openedTwice().isEmpty() ? "" : " or are named below";
+    boolean named = !merged.openedTwice().isEmpty() || !merged.otherItem().isEmpty();
+    String rest = named ? " or are named below" : "";
     out.println(
         merged.isNew()
             + " new movements of "
@@ -40,11 +41,23 @@ final class StockLedgerCommand {
             + rest);
     merged.openedTwice().forEach(m -> out.println(openedTwice(m)));
     Ledger after = StockTables.ledger(to, err);
+    merged.otherItem().stream().map(m -> otherItem(m, after)).distinct().forEach(out::println);
     after.left().entrySet().stream()
         .filter(e -> e.getValue().microlitres() < 0)
         .forEach(
             e -> out.println("lot " + e.getKey() + ": " + e.getValue() + " mL: count it again"));
     return ExitCode.ANSWER;
+  }
+
+  private static String otherItem(Movement m, Ledger here) {
+    return "lot "
+        + m.lot()
+        + ": it is "
+        + here.itemOf(m.lot()).orElse("")
+        + " here and "
+        + m.item()
+        + " there; what came in there was left out, what was used is in the ledger for a recall;"
+        + " give the other bottle a lot number of its own";
   }
 
   private static String openedTwice(Movement m) {

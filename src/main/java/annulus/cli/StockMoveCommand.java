@@ -212,6 +212,7 @@ final class StockMoveCommand {
             "\"" + said.get() + "\" is unknown",
             Nearest.allowed(said.get(), items));
       }
+      cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireItem(said.get()));
       return said.get();
     }
     Optional<String> inSheet = cabinet.flatMap(c -> c.lot(lot)).map(Lot::item);
@@ -253,9 +254,25 @@ final class StockMoveCommand {
         movements.add(received(lot, words));
       }
     }
+    sheet.lots().forEach(l -> tellOther(l, before.itemOf(l.lot())));
     int count = new LedgerFile(Path.of(file)).merge(movements).isNew();
     out.println("received " + count + " lots from the sheet; those in the ledger stay as they are");
     return ExitCode.ANSWER;
+  }
+
+  private void tellOther(Lot lot, Optional<String> booked) {
+    booked
+        .filter(i -> !i.equals(lot.item()))
+        .ifPresent(
+            i ->
+                err.println(
+                    "lot "
+                        + lot.lot()
+                        + " is "
+                        + i
+                        + " in the ledger, and "
+                        + lot.item()
+                        + " in the sheet"));
   }
 
   private Movement received(Lot lot, Words words) {

@@ -169,6 +169,31 @@ public final class Ledger {
     return Optional.ofNullable(items.get(lot));
   }
 
+  /** Whether a movement that is not in it names another class than its lot has here. */
+  public boolean isOtherItem(Movement movement) {
+    Optional<String> here = itemOf(movement.lot());
+    boolean names = !movement.item().isEmpty() && here.isPresent();
+    return names && !here.get().equals(movement.item()) && !has(movement.id());
+  }
+
+  /**
+   * Refuses a movement of another class than its lot has here.
+   *
+   * @throws InvalidValue with both
+   */
+  public void requireItem(Movement movement) {
+    if (isOtherItem(movement)) {
+      throw otherItem(movement.lot(), itemOf(movement.lot()).orElseThrow(), movement.item());
+    }
+  }
+
+  static InvalidValue otherItem(String lot, String here, String other) {
+    return new InvalidValue(
+        "class",
+        "lot " + lot + " is " + here + ", not " + other,
+        here + ", or a lot number of its own");
+  }
+
   /** Other lots that the same number may stand for, as another hand writes it; sorted. */
   public List<String> lotsLike(String lot) {
     return Spelling.alike(lot, left().keySet());

@@ -129,10 +129,7 @@ public record Lot(
    */
   public void requireItem(String other) {
     if (!other.isEmpty() && !other.equals(item)) {
-      throw new InvalidValue(
-          "class",
-          "lot " + lot + " is " + item + ", not " + other,
-          item + ", or a lot number of its own");
+      throw Ledger.otherItem(lot, item, other);
     }
   }
 

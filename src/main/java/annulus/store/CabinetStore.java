@@ -8,9 +8,11 @@ import annulus.stock.SafetySheet;
 import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** Lots of the cabinet and every movement; what is left is always the sum of the movements. */
@@ -125,9 +127,15 @@ public final class CabinetStore {
    * @param newLots lots that came with them; nothing is known of their dates
    * @param unknownItems lots left out, because nobody says what they are
    * @param openedTwice lots whose opening balance was left out, because there is one here
+   * @param otherItems lots that are of another class here: what came in was left out, what was used
+   *     is taken over, so that a recall finds it
    */
   public record TakenOver(
-      int isNew, Set<String> newLots, Set<String> unknownItems, Set<String> openedTwice) {}
+      int isNew,
+      Set<String> newLots,
+      Set<String> unknownItems,
+      Set<String> openedTwice,
+      Set<String> otherItems) {}
 
   /**
    * Takes over movements recorded elsewhere, all or none; those already here are left alone. What
@@ -140,11 +148,12 @@ public final class CabinetStore {
   public TakenOver takeOver(List<Movement> movements, Set<String> items) {
     return database.transaction(
         sql -> {
-          Set<String> lots =
-              new TreeSet<>(sql.rows(r -> r.getString(1), "SELECT lot FROM lot ORDER BY lot"));
+          Map<String, String> lots = new TreeMap<>();
+          sql.rows(CabinetRows::lot, LOTS).forEach(l -> lots.put(l.lot(), l.item()));
           Ledger before = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
           Ledger after = before;
-          TakenOver taken = new TakenOver(0, new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
+          TakenOver taken =
+              new TakenOver(0, new TreeSet<>(), new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
           int isNew = 0;
           for (Movement m : movements) {
             if (takes(sql, m, items, lots, after, taken)) {
@@ -153,18 +162,35 @@ public final class CabinetStore {
             }
           }
           after.requireRoom(before);
-          return new TakenOver(isNew, taken.newLots(), taken.unknownItems(), taken.openedTwice());
+          return new TakenOver(
+              isNew,
+              taken.newLots(),
+              taken.unknownItems(),
+              taken.openedTwice(),
+              taken.otherItems());
         });
   }
 
   private static boolean takes(
-      Sql sql, Movement m, Set<String> items, Set<String> lots, Ledger here, TakenOver taken)
+      Sql sql,
+      Movement m,
+      Set<String> items,
+      Map<String, String> lots,
+      Ledger here,
+      TakenOver taken)
       throws SQLException {
+    String item = lots.getOrDefault(m.lot(), m.item());
+    if (!m.item().isEmpty() && !m.item().equals(item) && !here.has(m.id())) {
+      taken.otherItems().add(m.lot());
+      if (m.change().isPositive()) {
+        return false;
+      }
+    }
     if (here.opensAgain(m)) {
       taken.openedTwice().add(m.lot());
       return false;
     }
-    if (lots.contains(m.lot())) {
+    if (lots.containsKey(m.lot())) {
       return true;
     }
     if (!items.contains(m.item())) {
@@ -172,7 +198,7 @@ public final class CabinetStore {
       return false;
     }
     insert(sql, dateless(m));
-    lots.add(m.lot());
+    lots.put(m.lot(), m.item());
     taken.newLots().add(m.lot());
     return true;
   }
@@ -199,15 +225,17 @@ public final class CabinetStore {
   /**
    * Records a movement; the same one again changes nothing.
    *
-   * @throws annulus.quantity.InvalidValue when it takes more than is left or its id is taken
+   * @throws annulus.quantity.InvalidValue when it takes more than is left, its lot is of another
+   *     class or its id is taken
    * @throws Unknown when there is no such lot
    */
   public Ledger move(Movement movement) {
     return database.transaction(
         sql -> {
-          if (sql.row(r -> 1, "SELECT 1 FROM lot WHERE lot = ?", movement.lot()).isEmpty()) {
-            throw new Unknown("There is no lot " + movement.lot() + " in the cabinet.");
-          }
+          sql.row(CabinetRows::lot, ONE_LOT, movement.lot())
+              .orElseThrow(
+                  () -> new Unknown("There is no lot " + movement.lot() + " in the cabinet."))
+              .requireItem(movement.item());
           // on PostgreSQL a second server waits here, so that two can't draw the same millilitre
           sql.update("UPDATE lot SET place = place WHERE lot = ?", movement.lot());
           Ledger ledger = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));

@@ -80,7 +80,8 @@ public final class LedgerFile {
   /**
    * Records one movement, safe against a crash once it returns.
    *
-   * @throws annulus.quantity.InvalidValue when it takes more than is left or its id is taken
+   * @throws annulus.quantity.InvalidValue when it takes more than is left, its lot is of another
+   *     class or its id is taken
    * @throws InputRefused when the ledger is damaged
    * @throws IOException when it can't be written; then nothing is recorded
    */
@@ -93,10 +94,13 @@ public final class LedgerFile {
    *
    * @param isNew how many were not here before
    * @param openedTwice opening balances left out, because the lot has one here
+   * @param otherItem movements of another class than their lot has here: what came in was left out,
+   *     what was used is taken over, so that a recall finds it
    */
-  public record Merged(int isNew, List<Movement> openedTwice) {
+  public record Merged(int isNew, List<Movement> openedTwice, List<Movement> otherItem) {
     public Merged {
       openedTwice = List.copyOf(openedTwice);
+      otherItem = List.copyOf(otherItem);
     }
   }
 
@@ -156,9 +160,17 @@ public final class LedgerFile {
     Ledger ledger = parsed.ledger;
     StringBuilder text = new StringBuilder(parsed.lacksLineEnd ? "\n" : "");
     List<Movement> openedTwice = new ArrayList<>();
+    List<Movement> otherItem = new ArrayList<>();
     int count = 0;
     for (Movement movement : movements) {
+      if (!checkLeft && ledger.isOtherItem(movement)) {
+        otherItem.add(movement);
+        if (movement.change().isPositive()) {
+          continue;
+        }
+      }
       if (checkLeft) {
+        ledger.requireItem(movement);
         ledger.requireLeft(movement);
       } else if (ledger.opensAgain(movement)) {
         openedTwice.add(movement);
@@ -175,7 +187,7 @@ public final class LedgerFile {
     if (count > 0) {
       put(channel, parsed.wholeBytes, text.toString().getBytes(StandardCharsets.UTF_8));
     }
-    return new Merged(count, openedTwice);
+    return new Merged(count, openedTwice, otherItem);
   }
 
   private static void put(FileChannel channel, long from, byte[] bytes) throws IOException {

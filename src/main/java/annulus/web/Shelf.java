@@ -225,6 +225,7 @@ final class Shelf {
     taken.newLots().forEach(l -> notes.add(lotNote(l, NEW_LOT)));
     taken.unknownItems().forEach(l -> notes.add(lotNote(l, UNKNOWN_ITEM)));
     taken.openedTwice().forEach(l -> notes.add(lotNote(l, OPENED_TWICE)));
+    taken.otherItems().forEach(l -> notes.add(lotNote(l, OTHER_CLASS)));
     CabinetStore.Contents after = store.contents();
     notes.addAll(CountNotes.of(after.lots(), after.ledger()));
     after.ledger().left().entrySet().stream()
@@ -240,6 +241,10 @@ final class Shelf {
       "the ledger does not say what it is; its movements were left out.";
   private static final String OPENED_TWICE =
       "its opening balance was left out; the cabinet has one already.";
+
+  private static final String OTHER_CLASS =
+      "it is of another class there. What came in there was left out; what was used there is taken"
+          + " over, so that a recall finds it. Give the other bottle a lot number of its own.";
 
   private static String lotNote(String lot, String words) {
     return "Lot " + lot + ": " + words;

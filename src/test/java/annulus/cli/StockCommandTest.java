@@ -254,6 +254,49 @@ class StockCommandTest {
     assertTrue(told.contains("lot 1E5: 100 mL are booked in a container of 50 mL"), told);
   }
 
+  @Test
+  void another_class_than_the_lot_has_is_refused_and_told_at_an_import() throws IOException {
+    String a = file("a");
+    String b = file("b");
+    run("stock", "receive", "--ledger", a, "--from", STOCK, "--who", "Orla");
+    String before = Files.readString(Path.of(a));
+    assertEquals(2, came(a, "007", "1", "--class", "thin-releasable"));
+    assertTrue(err.contains("lot 007 is medium-lasting, not thin-releasable"), err);
+    assertEquals(2, came(file("new"), "007", "1", "--class", "press-film", "--stock", STOCK));
+    String[] use = {
+      "stock",
+      "use",
+      "--ledger",
+      a,
+      "--lot",
+      "007",
+      "--ml",
+      "1",
+      "--who",
+      "I",
+      "--class",
+      "press-film"
+    };
+    assertEquals(2, run(use));
+    assertEquals(before, Files.readString(Path.of(a)));
+    assertEquals(0, came(b, "1E5", "10", "--class", "thin-releasable"));
+    run("stock", "use", "--ledger", b, "--lot", "1E5", "--ml", "1", "--who", "I", "--job", "J-9");
+    run("stock", "receive", "--ledger", b, "--from", STOCK, "--who", "Orla");
+    assertTrue(err.contains("lot 1E5 is thin-releasable in the ledger, and medium-lasting"), err);
+    assertEquals(0, run("stock", "import", "--ledger", a, "--from", b));
+    assertTrue(out.contains("lot 1E5: it is medium-lasting here and thin-releasable there"), out);
+    assertEquals(1, out.split("lot 1E5", -1).length - 1, out);
+    run("stock", "check", STOCK, "--ledger", a);
+    assertTrue(
+        out.replaceAll("\\s+", " ")
+            .contains("lot 1E5: the sheet says 50 mL left, the ledger 49 mL"),
+        out);
+    run("stock", "recall", "--ledger", a, "--lot", "1E5");
+    assertTrue(out.contains("(thin-releasable), job J-9"), out);
+    run("stock", "import", "--ledger", a, "--from", b);
+    assertTrue(out.startsWith("0 new movements"), out);
+  }
+
   private int correct(String ledger, String... amount) {
     List<String> words =
         new ArrayList<>(List.of("stock", "correct", "--ledger", ledger, "--lot", "007"));

@@ -343,6 +343,37 @@ class CabinetStoreTest {
     }
   }
 
+  private static Movement other(String id, Movement.Kind kind, String lot, double ml) {
+    Movement m = movement(id, kind, lot, ml);
+    return new Movement(
+        id, m.at(), m.day(), kind, m.who(), m.job(), lot, "press-film", m.amount(), "r", "");
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_movement_of_another_class_is_refused_and_of_a_ledger_only_its_use_is_kept(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      CabinetStore store = filled(database);
+      Movement use = other("x", Movement.Kind.USE, "007", 1);
+      InvalidValue refused = assertThrows(InvalidValue.class, () -> store.move(use));
+      assertEquals("lot 007 is medium-lasting, not press-film", refused.problem());
+      List<Movement> elsewhere =
+          List.of(
+              other("r", Movement.Kind.RECEIVE, "007", 5),
+              use,
+              movement("n", Movement.Kind.RECEIVE, "N-1", 5),
+              other("n2", Movement.Kind.RECEIVE, "N-1", 5));
+      Set<String> items = Set.of("medium-lasting", "press-film");
+      CabinetStore.TakenOver taken = store.takeOver(elsewhere, items);
+      assertEquals(2, taken.isNew());
+      assertEquals(Set.of("007", "N-1"), taken.otherItems());
+      assertEquals(Millilitres.of(5.75), store.contents().ledger().left("007"));
+      assertEquals(Millilitres.of(5), store.contents().ledger().left("N-1"));
+      assertEquals(2, store.usesFor("HL-7").size());
+      assertEquals(0, store.takeOver(elsewhere, items).isNew());
+    }
+  }
+
   @ParameterizedTest
   @MethodSource("databases")
   void a_ledger_opened_elsewhere_with_another_amount_opens_no_lot_again(String name) {

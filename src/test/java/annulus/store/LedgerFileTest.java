@@ -141,7 +141,7 @@ class LedgerFileTest {
     Movement till = Lots.move("opening-x", Movement.Kind.RECEIVE, "x", 4, Lots.DAY, "");
     file.merge(List.of(sheet));
     LedgerFile.Merged merged = file.merge(List.of(sheet, board, till, SHORT));
-    assertEquals(new LedgerFile.Merged(1, List.of(board, till)), merged);
+    assertEquals(new LedgerFile.Merged(1, List.of(board, till), List.of()), merged);
     assertEquals(Millilitres.of(6), file.read().ledger().left("x"));
   }
 
