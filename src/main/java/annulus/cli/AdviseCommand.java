@@ -47,6 +47,9 @@ final class AdviseCommand {
     if (words.has("--batch") || words.has("--out")) {
       return batch(words, advisor, reader);
     }
+    if (words.has("--ledger") && !words.has("--stock")) {
+      throw Words.refused(0, "--ledger", "stands without --stock", "--stock STOCK.csv beside it");
+    }
     JointOrder order = order(words, reader);
     Optional<StockAnswer> stocked =
         words.has("--stock")

@@ -6,7 +6,6 @@ import annulus.stock.Movement;
 import annulus.store.LedgerFile;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -25,10 +24,7 @@ final class StockLedgerCommand {
   int merge(String[] args) throws IOException {
     Words words = new Words(args, Set.of("--ledger", "--from"), Set.of());
     String to = StockTables.needed(words, "--ledger");
-    String from = StockTables.needed(words, "--from");
-    if (!Files.exists(Path.of(from))) {
-      throw Words.refused(0, "--from", from + " is not a file", "a ledger");
-    }
+    String from = StockTables.thereAlready(words, "--from");
     List<Movement> others = StockTables.ledger(from, err).movements();
     LedgerFile.Merged merged = new LedgerFile(Path.of(to)).merge(others);
     boolean named = !merged.openedTwice().isEmpty() || !merged.otherItem().isEmpty();
@@ -74,11 +70,7 @@ final class StockLedgerCommand {
     if (words.has("--lot") == words.has("--job")) {
       throw Words.refused(0, "stock recall", "needs one of two", "--lot X or --job Y");
     }
-    String file = StockTables.needed(words, "--ledger");
-    if (!Files.exists(Path.of(file))) {
-      throw Words.refused(0, "--ledger", file + " is not a file", "a ledger");
-    }
-    Ledger ledger = StockTables.ledger(file, err);
+    Ledger ledger = StockTables.ledger(StockTables.thereAlready(words, "--ledger"), err);
     boolean byLot = words.has("--lot");
     String wanted = byLot ? StockTables.needed(words, "--lot") : StockTables.needed(words, "--job");
     boolean found = tell(ledger, wanted, byLot, "");
@@ -130,7 +122,7 @@ final class StockLedgerCommand {
     String file = StockTables.stockFile(words, "stock export");
     String to = StockTables.needed(words, "--out");
     StockSheet sheet = StockTables.of(words).sheet(file);
-    Ledger ledger = StockTables.ledger(StockTables.needed(words, "--ledger"), err);
+    Ledger ledger = StockTables.ledger(StockTables.thereAlready(words, "--ledger"), err);
     StockSheet now = sheet.with(sheet.cabinet().with(ledger));
     OutputFile.write(OutputFile.of(words, "--out", ".csv", List.of()), now.text());
     out.println("written to " + to);

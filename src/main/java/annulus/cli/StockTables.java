@@ -56,12 +56,27 @@ record StockTables(
     return words.rest().get(1);
   }
 
-  /** The ledger of {@code --ledger}; a line cut off is said on stderr. */
+  /** The ledger of {@code --ledger}, to read only; a line cut off is said on stderr. */
   static Optional<Ledger> ledger(Words words, PrintStream err) throws IOException {
-    Optional<String> file = words.value("--ledger");
-    return file.isEmpty() ? Optional.empty() : Optional.of(ledger(file.get(), err));
+    return words.has("--ledger")
+        ? Optional.of(ledger(thereAlready(words, "--ledger"), err))
+        : Optional.empty();
   }
 
+  /** A ledger that a command only reads: a slip in its name must not count as an empty one. */
+  static String thereAlready(Words words, String option) {
+    String file = needed(words, option);
+    if (!Files.isRegularFile(Path.of(file))) {
+      throw Words.refused(
+          words.among(List.of(option)).get(0).position(),
+          option,
+          file + " is not a file",
+          "a ledger");
+    }
+    return file;
+  }
+
+  /** A ledger that a command writes; one that is not there yet is empty. */
   static Ledger ledger(String file, PrintStream err) throws IOException {
     LedgerFile.Reading reading = new LedgerFile(Path.of(file)).read();
     reading.torn().ifPresent(err::println);

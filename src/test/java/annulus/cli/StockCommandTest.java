@@ -174,6 +174,37 @@ class StockCommandTest {
     assertTrue(out.contains("007"));
   }
 
+  @Test
+  void a_ledger_that_is_not_there_is_no_empty_one_for_who_only_reads() {
+    String typo = file("ledgr");
+    String jobs = "demo-data/jobs.csv";
+    String order = "demo-data/orders/01-good-fit.json";
+    for (List<String> words :
+        List.of(
+            List.of("stock", "check", STOCK),
+            List.of("stock", "plan", STOCK, "--jobs", jobs),
+            List.of("stock", "cover", STOCK),
+            List.of("stock", "tag", STOCK, "--lot", "007"),
+            List.of("stock", "export", STOCK, "--out", file("n.csv")),
+            List.of("stock", "recall", "--lot", "007"),
+            List.of("advise", order, "--stock", STOCK))) {
+      List<String> asked = new ArrayList<>(words);
+      asked.addAll(List.of("--ledger", typo));
+      assertEquals(2, run(asked.toArray(String[]::new)), words.toString());
+      assertTrue(err.contains("--ledger: " + typo + " is not a file"), err);
+    }
+    assertFalse(Files.exists(Path.of(typo)));
+    assertFalse(Files.exists(folder.resolve("n.csv")));
+  }
+
+  @Test
+  void a_ledger_without_the_sheet_it_counts_for_is_refused() {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    assertEquals(2, run("advise", "demo-data/orders/01-good-fit.json", "--ledger", ledger));
+    assertTrue(err.contains("--ledger: stands without --stock"), err);
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
