@@ -201,7 +201,8 @@ public final class Ledger {
 
   /** Other jobs that the same reference may stand for, as another hand writes it; sorted. */
   public List<String> jobsLike(String job) {
-    return Spelling.alike(job, uses(m -> !m.job().isEmpty()).stream().map(Movement::job).toList());
+    return Spelling.jobsAlike(
+        job, uses(m -> !m.job().isEmpty()).stream().map(Movement::job).toList());
   }
 
   /** Which jobs got a lot, sorted. */
