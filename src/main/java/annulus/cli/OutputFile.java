@@ -5,11 +5,16 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
 /** A file that a command writes: never one that it reads, never one of another kind. */
 final class OutputFile {
+  /** Options that name a file which a command reads, or a ledger. */
+  private static final List<String> INPUTS =
+      List.of("--ledger", "--stock", "--from", "--jobs", "--shop", "--log", "--list", "--batch");
+
   private OutputFile() {}
 
   /**
@@ -17,15 +22,16 @@ final class OutputFile {
    *
    * @param ending how names of its kind end, such as {@code .svg}; a file that is there already and
    *     ends otherwise is somebody's other work
-   * @param read files that this run reads
+   * @param read files that this run reads, besides those that an option names
    * @throws annulus.exchange.InputRefused when it can't or must not be written
    */
   static Path of(Words words, String option, String ending, List<String> read) throws IOException {
-    return check(option, Path.of(words.value(option).orElseThrow()), ending, read);
+    return check(words, option, Path.of(words.value(option).orElseThrow()), ending, read);
   }
 
   /** The same for a file whose name is not the option's very value. */
-  static Path check(String option, Path file, String ending, List<String> read) throws IOException {
+  static Path check(Words words, String option, Path file, String ending, List<String> read)
+      throws IOException {
     Path folder = file.toAbsolutePath().getParent();
     if (folder == null || !Files.isDirectory(folder) || Files.isDirectory(file)) {
       throw Words.refused(
@@ -34,7 +40,9 @@ final class OutputFile {
     if (!Files.isRegularFile(file)) {
       return file;
     }
-    for (String name : read) {
+    List<String> inputs = new ArrayList<>(read);
+    words.among(INPUTS).forEach(w -> inputs.add(w.value()));
+    for (String name : inputs) {
       if (Files.exists(Path.of(name)) && Files.isSameFile(file, Path.of(name))) {
         throw Words.refused(0, option, file + " would be overwritten", "another file name");
       }

@@ -72,7 +72,7 @@ final class StockLabelCommand {
     }
     String base = name.get().replaceFirst("\\.svg$", "");
     Path file = Path.of(several ? base + "-" + change.after().id() + ".svg" : name.get());
-    OutputFile.check("--picture", file, ".svg", List.of());
+    OutputFile.check(words, "--picture", file, ".svg", List.of());
     OutputFile.write(file, new LabelReport(change).svg());
     out.println("  picture written to " + file);
   }

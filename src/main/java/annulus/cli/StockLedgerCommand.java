@@ -124,7 +124,7 @@ final class StockLedgerCommand {
     StockSheet sheet = StockTables.of(words).sheet(file);
     Ledger ledger = StockTables.ledger(StockTables.thereAlready(words, "--ledger"), err);
     StockSheet now = sheet.with(sheet.cabinet().with(ledger));
-    OutputFile.write(OutputFile.of(words, "--out", ".csv", List.of()), now.text());
+    OutputFile.write(OutputFile.of(words, "--out", ".csv", List.of(file)), now.text());
     out.println("written to " + to);
     StockTables.disagreements(now.cabinet(), ledger).forEach(n -> out.println("note: " + n));
     return ExitCode.ANSWER;

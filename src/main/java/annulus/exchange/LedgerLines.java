@@ -10,6 +10,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.zip.CRC32C;
 
 /**
@@ -20,6 +22,12 @@ import java.util.zip.CRC32C;
 public final class LedgerLines {
   private static final String MARK = "A1";
   private static final int FIELDS = 11;
+
+  /** All that a line has, its last field left to be longer. */
+  private static final Pattern FORM =
+      Pattern.compile(
+          MARK + "\\t[0-9a-f]{8}(?:\\t[^\\t\\r]*+){" + (FIELDS - 1) + "}\\t[^\\t\\r]*+");
+
   private static final String ALLOWED = "a line as the program wrote it";
 
   private LedgerLines() {}
@@ -60,6 +68,19 @@ public final class LedgerLines {
   public static boolean isWhole(String line) {
     String[] parts = line.split("\t", 3);
     return parts.length == 3 && parts[0].equals(MARK) && parts[1].equals(checksum(parts[2]));
+  }
+
+  /**
+   * Whether a line can have been cut off while it was written. One that ends in the mark of its
+   * last field has all its fields, as that field is mostly empty: with a wrong checksum it was
+   * changed.
+   *
+   * @param line what is there of it; only its ASCII characters are looked at
+   */
+  public static boolean canBeCutOff(String line) {
+    Matcher form = FORM.matcher(line);
+    boolean begins = form.matches() || form.hitEnd();
+    return begins && !(form.matches() && line.endsWith("\t"));
   }
 
   /**

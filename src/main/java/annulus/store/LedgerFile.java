@@ -23,7 +23,8 @@ import java.util.concurrent.locks.ReentrantLock;
  * The ledger on disk: one line a movement, only ever added to. A movement is recorded once its
  * line, line end included, is written in one piece and synced; only then does {@link #append}
  * return. Whatever was cut off in the middle of a line was never acknowledged: it is reported, not
- * counted, and overwritten by the next movement. Any other damage stops the ledger.
+ * counted, and overwritten by the next movement. Any other damage, and an end that can't be the
+ * beginning of a line, stops the ledger.
  */
 public final class LedgerFile {
   private static final int MOST_BYTES = 256_000_000;
@@ -242,7 +243,7 @@ public final class LedgerFile {
       }
       boolean last = end == bytes.length;
       Optional<String> line = text(bytes, from, end);
-      if (last && line.filter(LedgerLines::isWhole).isEmpty()) {
+      if (last && line.filter(LedgerLines::isWhole).isEmpty() && canBeCutOff(bytes, from)) {
         parsed.torn = Optional.of(torn(number, bytes.length - from));
         break;
       }
@@ -254,6 +255,12 @@ public final class LedgerFile {
     }
     parsed.ledger = Ledger.of(movements);
     return parsed;
+  }
+
+  /** Read byte by byte, as the cut may lie within a letter. */
+  private static boolean canBeCutOff(byte[] bytes, int from) {
+    return LedgerLines.canBeCutOff(
+        new String(bytes, from, bytes.length - from, StandardCharsets.ISO_8859_1));
   }
 
   private PlacedProblem torn(int line, int bytes) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,6 +54,33 @@ class OutputFileTest {
     String before = Files.readString(order);
     assertEquals(2, CliRun.of("advise", order.toString(), "--card", order.toString()).code());
     assertEquals(before, Files.readString(order));
+  }
+
+  @Test
+  void a_ledger_and_every_other_input_is_never_written_over() throws IOException {
+    for (String ending : List.of(".csv", ".html", ".svg")) {
+      String ledger = folder.resolve("ledger" + ending).toString();
+      CliRun.of("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    }
+    String csv = folder.resolve("ledger.csv").toString();
+    String html = folder.resolve("ledger.html").toString();
+    String svg = folder.resolve("ledger.svg").toString();
+    String sheet = Files.copy(Path.of(STOCK), folder.resolve("stock.csv")).toString();
+    String labels = Files.copy(Path.of("demo-data/stock-labels.csv"), folder.resolve("l.svg")) + "";
+    String shop = folder.resolve("shop").toString();
+    for (List<String> words :
+        List.of(
+            List.of("stock", "export", STOCK, "--ledger", csv, "--out", csv),
+            List.of("stock", "export", sheet, "--ledger", csv, "--out", sheet),
+            List.of("stock", "tag", STOCK, "--lot", "007", "--ledger", html, "--out", html),
+            List.of("stock", "cover", STOCK, "--ledger", svg, "--picture", svg),
+            List.of("advise", ORDER, "--stock", STOCK, "--ledger", html, "--card", html),
+            List.of("stock", "label", "--data", shop, "--from", labels, "--picture", labels))) {
+      CliRun run = CliRun.of(words.toArray(String[]::new));
+      assertEquals(2, run.code(), words.toString());
+      assertTrue(run.err().contains("would be overwritten"), run.err());
+    }
+    assertTrue(Files.readString(Path.of(csv)).startsWith("A1\t"));
   }
 
   @Test

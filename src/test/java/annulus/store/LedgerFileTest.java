@@ -126,6 +126,32 @@ class LedgerFileTest {
     assertTrue(sheet.getMessage().contains("no line of a ledger"), sheet.getMessage());
   }
 
+  /** Its end was never a movement being written, so nothing of it may go. */
+  @Test
+  void a_file_that_is_no_ledger_is_left_as_it_is_without_a_line_end_too() throws IOException {
+    three();
+    String good = Files.readString(path);
+    for (String other :
+        List.of("{\"lot\": \"007\"}", "A2", "A1\tno checksum", "lot,class\n007,a", good + "x")) {
+      Files.writeString(path, other);
+      assertThrows(InputRefused.class, () -> file.read(), other);
+      assertThrows(InputRefused.class, () -> file.append(LedgerChild.receive(1)), other);
+      assertEquals(other, Files.readString(path));
+    }
+  }
+
+  @Test
+  void a_last_line_changed_after_it_was_confirmed_is_not_told_as_cut_off() throws IOException {
+    three();
+    String good = Files.readString(path);
+    String changed = good.substring(0, good.length() - 1).replaceFirst("(?s)(.*)0\\.001", "$10.01");
+    Files.writeString(path, changed);
+    InputRefused refused = assertThrows(InputRefused.class, () -> file.append(SHORT));
+    assertEquals(3, refused.problems().get(0).line());
+    assertTrue(refused.getMessage().contains("checksum does not fit"), refused.getMessage());
+    assertEquals(changed, Files.readString(path));
+  }
+
   @Test
   void the_same_movement_twice_is_written_once() throws IOException {
     three();
