@@ -1,8 +1,10 @@
 package annulus.cli;
 
 import annulus.exchange.Nearest;
+import annulus.quantity.InvalidValue;
 import annulus.report.StockCheckReport;
 import annulus.stock.Cabinet;
+import annulus.stock.EntryDays;
 import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
@@ -15,6 +17,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -78,6 +81,18 @@ final class StockMoveCommand {
       cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireRoom(movement, before.left(lot)));
     }
     if (kind == Movement.Kind.USE && !before.has(movement.id())) {
+      Optional<LocalDate> came = EntryDays.came(lot, cabinet, before);
+      if (came.filter(movement.day()::isBefore).isPresent() && !words.has("--reason")) {
+        out.println(
+            "NOT recorded: lot "
+                + lot
+                + " came on "
+                + came.get()
+                + ", it can't be used on "
+                + movement.day());
+        out.println("To record it all the same give --reason.");
+        return ExitCode.ANSWER_IS_NO;
+      }
       Optional<String> against = against(movement, cabinet);
       boolean overridden = words.has("--reason") && words.has("--witness");
       if (against.isPresent() && !overridden) {
@@ -189,7 +204,7 @@ final class StockMoveCommand {
             .value("--movement")
             .orElseGet(() -> first ? "received-" + lot : UUID.randomUUID().toString()),
         surround.clock().instant(),
-        StockTables.day(words, "--on", surround),
+        day(words),
         kind,
         StockTables.needed(words, "--who"),
         words.value("--job").orElse("").strip(),
@@ -198,6 +213,22 @@ final class StockMoveCommand {
         amount,
         words.value("--reason").orElse(""),
         words.value("--witness").orElse(""));
+  }
+
+  /** The day of a movement: never one to come, never one that only a slip in the year makes. */
+  private LocalDate day(Words words) throws IOException {
+    LocalDate day = StockTables.day(words, "--on", surround);
+    LocalDate today = LocalDate.ofInstant(surround.clock().instant(), surround.zone());
+    if (day.equals(today)) {
+      return day;
+    }
+    try {
+      EntryDays.requireMoved("--on", day, today, StockTables.of(words).policy());
+    } catch (InvalidValue e) {
+      throw Words.refused(
+          words.among(List.of("--on")).get(0).position(), e.field(), e.problem(), e.allowed());
+    }
+    return day;
   }
 
   private static String item(Words words, String lot, Ledger ledger, Optional<Cabinet> cabinet)
@@ -279,7 +310,7 @@ final class StockMoveCommand {
     return new Movement(
         "opening-" + lot.lot(),
         surround.clock().instant(),
-        StockTables.day(words, "--on", surround),
+        day(words),
         Movement.Kind.RECEIVE,
         StockTables.needed(words, "--who"),
         "",

@@ -70,10 +70,17 @@ final class CabinetPages {
     return Optional.of(open.filter(o -> o.isBefore(today)).orElse(today));
   }
 
+  /** A day that has been, as the form says it. */
+  private Optional<LocalDate> past(String label, String text) {
+    Optional<LocalDate> day = Form.day(label, text);
+    day.ifPresent(d -> shelf.requireBeen(label, d));
+    return day;
+  }
+
   private void receive(Context ctx) {
     Millilitres size = Form.amount(ctx, "container", "Size", false);
     String number = Form.need(ctx, "newLot");
-    Optional<LocalDate> opened = Form.day("Opened on", Form.said(ctx, "opened"));
+    Optional<LocalDate> opened = past("Opened on", Form.said(ctx, "opened"));
     boolean partly = !Form.said(ctx, "left").isEmpty();
     if (opened.isPresent() && !partly) {
       throw Api.refused(
@@ -86,7 +93,7 @@ final class CabinetPages {
             "",
             size,
             partly ? Form.amount(ctx, "left", "Left in it", false) : size,
-            came(number, Form.day("Came on", Form.said(ctx, "came")), opened),
+            came(number, past("Came on", Form.said(ctx, "came")), opened),
             opened,
             Form.day("Printed expiry", Form.said(ctx, "expires")),
             Form.said(ctx, "place"),

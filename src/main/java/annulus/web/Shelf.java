@@ -22,6 +22,7 @@ import annulus.stock.Cabinet;
 import annulus.stock.Cover;
 import annulus.stock.CoverAxes;
 import annulus.stock.CoverCell;
+import annulus.stock.EntryDays;
 import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
@@ -117,6 +118,11 @@ final class Shelf {
 
   long soonDays() {
     return (long) policy.value("soon-days");
+  }
+
+  /** Refuses a day to come, or one long past, for a lot's arrival or opening. */
+  void requireBeen(String field, LocalDate day) {
+    EntryDays.requireOfLot(field, day, LocalDate.ofInstant(clock.instant(), zone), policy);
   }
 
   /**

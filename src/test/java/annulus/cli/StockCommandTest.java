@@ -205,6 +205,47 @@ class StockCommandTest {
     assertTrue(err.contains("--ledger: stands without --stock"), err);
   }
 
+  @Test
+  void a_movement_of_a_day_to_come_or_long_past_is_refused() throws IOException {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String before = Files.readString(Path.of(ledger));
+    for (String day :
+        List.of("2026-11-26", "2027-11-25", "2025-11-25", "0001-01-01", "+99999-01-01")) {
+      for (String kind : List.of("use", "discard", "correct")) {
+        String[] words = {
+          "stock", kind, "--ledger", ledger, "--lot", "007", "--ml", "0.1", "--who", "Ines", "--on"
+        };
+        List<String> slip = new ArrayList<>(List.of(words));
+        slip.addAll(List.of(day, "--reason", "spilt"));
+        assertEquals(2, run(slip.toArray(String[]::new)), day);
+        assertTrue(err.contains("allowed: 2025-11-26 to today, 2026-11-25"), err);
+      }
+      String next = file("next");
+      String[] from = {
+        "stock", "receive", "--ledger", next, "--from", STOCK, "--who", "Orla", "--on", day
+      };
+      assertEquals(2, run(from));
+      assertFalse(Files.exists(Path.of(next)));
+    }
+    assertEquals(before, Files.readString(Path.of(ledger)));
+  }
+
+  @Test
+  void a_use_before_the_lot_came_needs_a_reason() throws IOException {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String before = Files.readString(Path.of(ledger));
+    List<String> use =
+        new ArrayList<>(List.of("stock", "use", "--ledger", ledger, "--lot", "007", "--ml", "0.1"));
+    use.addAll(List.of("--who", "Ines", "--on", "2026-11-24"));
+    assertEquals(1, run(use.toArray(String[]::new)));
+    assertTrue(out.contains("lot 007 came on 2026-11-25, it can't be used on 2026-11-24"), out);
+    assertEquals(before, Files.readString(Path.of(ledger)));
+    use.addAll(List.of("--reason", "booked late"));
+    assertEquals(0, run(use.toArray(String[]::new)));
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
