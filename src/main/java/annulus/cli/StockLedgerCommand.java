@@ -6,6 +6,7 @@ import annulus.stock.Movement;
 import annulus.store.LedgerFile;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -124,7 +125,11 @@ final class StockLedgerCommand {
     StockSheet sheet = StockTables.of(words).sheet(file);
     Ledger ledger = StockTables.ledger(StockTables.thereAlready(words, "--ledger"), err);
     StockSheet now = sheet.with(sheet.cabinet().with(ledger));
-    OutputFile.write(OutputFile.of(words, "--out", ".csv", List.of(file)), now.text());
+    Path written = OutputFile.of(words, "--out", ".csv", List.of(file));
+    String text = now.text();
+    // refuses here what the next command would refuse, before the sheet is lost to it
+    StockSheet.read(to, new StringReader(text), now.cabinet().items());
+    OutputFile.write(written, text);
     out.println("written to " + to);
     StockTables.disagreements(now.cabinet(), ledger).forEach(n -> out.println("note: " + n));
     return ExitCode.ANSWER;

@@ -175,7 +175,8 @@ public final class StockSheet {
   }
 
   /**
-   * The sheet with what is left and opened taken from a cabinet; every other cell stays as it is.
+   * The sheet with what is left and opened taken from a cabinet, and with the container and arrival
+   * that go with it; every other cell stays as it is.
    *
    * @throws InvalidValue when the sheet has no column for an opening that it must show
    */
@@ -202,13 +203,24 @@ public final class StockSheet {
     if (!old.left().equals(lot.left())) {
       cells.set(table.header().indexOf("left_ml"), table.shape().number(lot.left().toString()));
     }
-    if (!old.opened().equals(lot.opened())) {
-      int index = table.header().indexOf("opened");
-      if (index < 0) {
-        throw new InvalidValue("opened", "the sheet has no such column", "a column opened");
-      }
-      cells.set(index, lot.opened().map(LocalDate::toString).orElse(""));
+    if (!old.container().equals(lot.container())) {
+      cells.set(
+          table.header().indexOf("container_ml"), table.shape().number(lot.container().toString()));
     }
+    putDay(cells, "received", old.received(), lot.received());
+    putDay(cells, "opened", old.opened(), lot.opened());
     return new SheetTable.Row(row.line(), cells);
+  }
+
+  private void putDay(
+      List<String> cells, String column, Optional<LocalDate> old, Optional<LocalDate> now) {
+    if (old.equals(now)) {
+      return;
+    }
+    int index = table.header().indexOf(column);
+    if (index < 0) {
+      throw new InvalidValue(column, "the sheet has no such column", "a column " + column);
+    }
+    cells.set(index, now.map(LocalDate::toString).orElse(""));
   }
 }

@@ -246,6 +246,30 @@ class StockCommandTest {
     assertEquals(0, run(use.toArray(String[]::new)));
   }
 
+  @Test
+  void an_export_can_be_read_again_after_a_second_delivery_and_an_early_use() throws IOException {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String[] more = {
+      "stock", "receive", "--ledger", ledger, "--lot", "1E5", "--ml", "50", "--who", "Ines"
+    };
+    List<String> delivery = new ArrayList<>(List.of(more));
+    delivery.addAll(List.of("--class", "medium-lasting"));
+    assertEquals(0, run(delivery.toArray(String[]::new)));
+    String[] early = {
+      "stock", "use", "--ledger", ledger, "--lot", "007", "--ml", "0.1", "--who", "Ines"
+    };
+    List<String> use = new ArrayList<>(List.of(early));
+    use.addAll(List.of("--on", "2026-03-01", "--reason", "booked late"));
+    assertEquals(0, run(use.toArray(String[]::new)));
+    String next = file("next.csv");
+    assertEquals(0, run("stock", "export", STOCK, "--ledger", ledger, "--out", next));
+    assertEquals(1, run("stock", "check", next), err);
+    String text = Files.readString(Path.of(next));
+    assertTrue(text.contains("\n1E5,medium-lasting,spare,100,100,2026-09-01,"), text);
+    assertTrue(text.contains("bench bottle,50,12.4,2026-03-01,2026-03-01,"), text);
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
