@@ -53,7 +53,7 @@ final class AdviseCommand {
     JointOrder order = order(words, reader);
     Optional<StockAnswer> stocked =
         words.has("--stock")
-            ? Optional.of(StockAnswer.of(words, advisor, order, err))
+            ? Optional.of(StockAnswer.of(words, advisor, order, surround, err))
             : Optional.empty();
     Advice advice = stocked.map(StockAnswer::advice).orElseGet(() -> advisor.advise(order));
     if (words.has("--card")) {

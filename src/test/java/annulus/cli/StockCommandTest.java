@@ -270,6 +270,36 @@ class StockCommandTest {
     assertTrue(text.contains("bench bottle,50,12.4,2026-03-01,2026-03-01,"), text);
   }
 
+  @Test
+  void a_lot_that_has_expired_by_now_serves_no_order_of_the_past() throws IOException {
+    String head = Files.readAllLines(Path.of(STOCK)).get(0);
+    Path sheet = folder.resolve("old.csv");
+    Files.writeString(
+        sheet, head + "\nOLD,medium-lasting,,50,50,2026-01-10,,2026-09-30,,yes,10,20,\n");
+    String[] order = {
+      "advise",
+      "--radial-gap-um",
+      "40",
+      "--radial-gap-plus-minus-um",
+      "3",
+      "--diameter",
+      "42",
+      "--engagement",
+      "11",
+      "--materials",
+      "steel-plain,steel-bearing",
+      "--temp",
+      "20",
+      "--stock",
+      sheet.toString(),
+      "--start",
+      "2026-07-01T09:00"
+    };
+    run(order);
+    assertTrue(out.contains("Cabinet: "), out + err);
+    assertFalse(out.contains("OLD"), out);
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
