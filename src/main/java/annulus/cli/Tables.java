@@ -11,9 +11,9 @@ import java.util.Optional;
 final class Tables {
   private Tables() {}
 
-  static DataFiles files(Words words) {
+  static DataFiles files(Words words) throws IOException {
     Optional<String> folder = words.value("--data");
-    return folder.map(f -> DataFiles.withShop(Path.of(f))).orElseGet(DataFiles::bundled);
+    return folder.isPresent() ? DataFiles.withShop(Path.of(folder.get())) : DataFiles.bundled();
   }
 
   static Advisor advisor(Words words) throws IOException {

@@ -18,7 +18,9 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The data tables: those in the program, and over them those of a shop's own folder. Every byte
@@ -61,6 +63,35 @@ public final class DataFiles {
     }
   }
 
+  /** Every table there is; a file of another name in a shop's folder would be read by nobody. */
+  static final List<String> TABLES =
+      List.of(
+          "activities.csv",
+          "bearing-normal.csv",
+          "cautions.csv",
+          "compounds.json",
+          "consequences.csv",
+          "duty-cases.csv",
+          "finishes.csv",
+          "form-limits.csv",
+          "friction.csv",
+          "hold-factors.csv",
+          "instruments.csv",
+          "iso286-deviations.csv",
+          "iso286-grades.csv",
+          "learning.csv",
+          "logger-rules.csv",
+          "materials.csv",
+          "number-limits.csv",
+          "policy.csv",
+          "press-factors.csv",
+          "primers.json",
+          "rules.json",
+          "stock-cover.csv",
+          "stock-policy.csv",
+          "warm-up-families.csv",
+          "warm-up.csv");
+
   private static final long MAX_BYTES = 2_000_000;
 
   private final Optional<Path> shopFolder;
@@ -90,9 +121,11 @@ public final class DataFiles {
   /**
    * The program's tables with a shop's folder laid over them.
    *
-   * @throws InputRefused when the folder does not exist
+   * @throws InputRefused when the folder does not exist, or holds a CSV or JSON file that is no
+   *     table
+   * @throws IOException when it can't be read
    */
-  public static DataFiles withShop(Path folder) {
+  public static DataFiles withShop(Path folder) throws IOException {
     if (!Files.isDirectory(folder)) {
       throw new InputRefused(
           List.of(
@@ -104,7 +137,30 @@ public final class DataFiles {
                   "is not a folder",
                   "a folder with data files")));
     }
+    List<PlacedProblem> strange = new ArrayList<>();
+    try (Stream<Path> files = Files.list(folder)) {
+      files.filter(DataFiles::isStrange).sorted().forEach(f -> strange.add(noTable(f)));
+    }
+    if (!strange.isEmpty()) {
+      throw new InputRefused(strange);
+    }
     return new DataFiles(Optional.of(folder));
+  }
+
+  private static boolean isStrange(Path file) {
+    String name = file.getFileName().toString();
+    String lower = name.toLowerCase(Locale.ROOT);
+    return (lower.endsWith(".csv") || lower.endsWith(".json")) && !TABLES.contains(name);
+  }
+
+  private static PlacedProblem noTable(Path file) {
+    return new PlacedProblem(
+        file.toString(),
+        0,
+        0,
+        "",
+        "is no table, nobody would read it",
+        Nearest.allowed(file.getFileName().toString(), TABLES));
   }
 
   /** Whether a shop's folder lies over the program's tables. */

@@ -300,6 +300,20 @@ class StockCommandTest {
     assertFalse(out.contains("OLD"), out);
   }
 
+  @Test
+  void a_file_in_the_shops_folder_that_is_no_table_is_told() throws IOException {
+    Path shop = Files.createDirectory(folder.resolve("shop"));
+    for (String name : List.of("stock_policy.csv", "Stock-Policy.csv", "compound.JSON")) {
+      Path table = Files.writeString(shop.resolve(name), "id,value\n");
+      assertEquals(2, run("stock", "check", STOCK, "--data", shop.toString()), name);
+      assertTrue(err.contains(name + ": is no table"), err);
+      assertTrue(err.contains("did you mean " + (name.startsWith("c") ? "comp" : "stock-po")), err);
+      Files.delete(table);
+    }
+    Files.writeString(shop.resolve("notes.txt"), "mine");
+    assertEquals(1, run("stock", "check", STOCK, "--data", shop.toString()), err);
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {

@@ -70,6 +70,15 @@ class DataColumnsTest {
   }
 
   @Test
+  void every_table_has_its_name_in_the_list_that_a_shops_folder_is_held_to() throws IOException {
+    try (Stream<Path> files = Files.list(Path.of("data"))) {
+      assertEquals(
+          DataFiles.TABLES,
+          files.filter(Files::isRegularFile).map(f -> f.getFileName() + "").sorted().toList());
+    }
+  }
+
+  @Test
   void every_table_is_described_and_every_description_has_its_table() throws IOException {
     Set<String> described = new TreeSet<>();
     TABLES.fieldNames().forEachRemaining(described::add);
