@@ -17,7 +17,8 @@ import java.util.stream.Stream;
  * @param point reorder point at that rate
  * @param orderBy day to order at the upper limit of the rate, lots counted to their use-by only, or
  *     so that it comes before the first job that is short; empty when nothing asks for an order
- * @param likelyDay day the stock reaches the reorder point at the mean rate
+ * @param likelyDay day the stock reaches the reorder point at the mean rate, lots counted to their
+ *     use-by only
  * @param amount how much to order, in whole containers
  * @param container size of a container
  * @param staleBeforeEmpty whether such a container outlives its use-by at the mean rate
@@ -85,12 +86,14 @@ public record Reorder(
     Millilitres onHand = sum(usable);
     Optional<ReorderPoint> point = rate.map(r -> point(r, policy));
     Optional<LocalDate> likely =
-        rate.map(r -> reached(today, onHand.value() - point.orElseThrow().at(), r.mlPerDay()))
+        rate.map(r -> at(r.mlPerDay(), usable, point.orElseThrow(), today, policy))
+            .map(d -> d.isBefore(today) ? today : d)
             .filter(d -> d.isBefore(today.plusDays(FAR)));
     Optional<LocalDate> orderBy =
         Stream.of(
                 firstShort(plans, item.id()).map(d -> d.minusDays(slowLead(policy))),
-                byRate(usable, rate, today, policy))
+                rate.map(
+                    r -> at(r.mlPerDayLimits().high(), usable, point.orElseThrow(), today, policy)))
             .flatMap(Optional::stream)
             .min(LocalDate::compareTo)
             .map(d -> d.isBefore(today) ? today : d);
@@ -142,24 +145,24 @@ public record Reorder(
   }
 
   /**
-   * The slow side: the upper limit of the rate, and no stock counted past its use-by. Whenever lots
-   * go out of date, those that stay have to last from then on.
+   * When to order at a rate, no stock counted past its use-by. Whenever lots go out of date, those
+   * that stay have to last from then on.
    */
-  private static Optional<LocalDate> byRate(
-      List<LotCheck> usable, Optional<UseRate> rate, LocalDate today, Policy policy) {
-    if (rate.isEmpty()) {
-      return Optional.empty();
-    }
-    double high = rate.get().mlPerDayLimits().high();
-    double point = point(rate.get(), policy).at();
-    LocalDate by = usable.isEmpty() ? today : reached(today, sum(usable).value() - point, high);
+  private static LocalDate at(
+      double mlPerDay,
+      List<LotCheck> usable,
+      ReorderPoint reorder,
+      LocalDate today,
+      Policy policy) {
+    double point = reorder.at();
+    LocalDate by = usable.isEmpty() ? today : reached(today, sum(usable).value() - point, mlPerDay);
     for (LotCheck check : usable) {
       LocalDate end = check.useBy().orElseThrow().date();
       double ahead = sum(after(usable, end)).value() - point;
-      LocalDate then = ahead > 0 ? reached(end, ahead, high) : end.minusDays(slowLead(policy));
+      LocalDate then = ahead > 0 ? reached(end, ahead, mlPerDay) : end.minusDays(slowLead(policy));
       by = then.isBefore(by) ? then : by;
     }
-    return Optional.of(by);
+    return by;
   }
 
   private static List<LotCheck> after(List<LotCheck> usable, LocalDate end) {

@@ -209,10 +209,19 @@ class ReorderTest {
     assertEquals(Optional.of(DAY), row.orderBy());
   }
 
+  /** 30 mL would last 1490 days at the mean rate, but they are dead after 80. */
+  @Test
+  void the_likely_day_counts_no_lot_past_its_use_by() {
+    Reorder row = only(list(ledger(2, 1), List.of(), there(30.01, 80)));
+    assertEquals(Optional.of(DAY.plusDays(70)), row.likelyDay());
+    Reorder soon = only(list(ledger(2, 1), List.of(), there(30.01, 3)));
+    assertEquals(Optional.of(DAY), soon.likelyDay());
+  }
+
   /** 30 mL at 0.02 mL a day last 1490 days, 200 mL more than ten years: no day is likely. */
   @Test
   void a_day_more_than_ten_years_away_is_not_named() {
-    Reorder row = only(list(ledger(2, 1), List.of(), there(30.01, 1000)));
+    Reorder row = only(list(ledger(2, 1), List.of(), there(30.01, 9000)));
     assertEquals(Optional.of(DAY.plusDays(1490)), row.likelyDay());
     assertEquals(
         Optional.empty(), only(list(ledger(2, 1), List.of(), there(200, 9000))).likelyDay());
