@@ -45,6 +45,9 @@ final class StockMoveCommand {
           "--from",
           "--data");
 
+  private static final String RECEIVE =
+      "first stock receive --ledger LEDGER --from SHEET, which opens it with what the sheet says";
+
   private final Surround surround;
   private final PrintStream out;
   private final PrintStream err;
@@ -157,15 +160,21 @@ final class StockMoveCommand {
     String lot = StockTables.needed(words, "--lot").strip();
     Set<String> known = new TreeSet<>(ledger.left().keySet());
     cabinet.ifPresent(c -> c.lots().forEach(l -> known.add(l.lot())));
+    int position = words.among(List.of("--lot")).get(0).position();
+    boolean takes = kind == Movement.Kind.USE || kind == Movement.Kind.DISCARD;
+    if (known.contains(lot) && takes && !ledger.knows(lot)) {
+      throw Words.refused(
+          position, "--lot", "\"" + lot + "\" is in the sheet, not yet in the ledger", RECEIVE);
+    }
     if (known.contains(lot)) {
       return lot;
     }
     if (kind != Movement.Kind.RECEIVE) {
       throw Words.refused(
-          words.among(List.of("--lot")).get(0).position(),
+          position,
           "--lot",
           "\"" + lot + "\" is neither in the ledger nor in a sheet given with --stock",
-          Nearest.allowed(lot, known));
+          known.isEmpty() ? RECEIVE : Nearest.allowed(lot, known));
     }
     Spelling.alike(lot, known)
         .forEach(l -> err.println("lot " + lot + " is new; there is a lot " + l + " already"));

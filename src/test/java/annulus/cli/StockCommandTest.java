@@ -314,6 +314,20 @@ class StockCommandTest {
     assertEquals(1, run("stock", "check", STOCK, "--data", shop.toString()), err);
   }
 
+  @Test
+  void a_use_from_a_new_ledger_is_told_how_to_open_it() {
+    String ledger = file("ledger");
+    String[] bare = {
+      "stock", "use", "--ledger", ledger, "--lot", "007", "--ml", "0.2", "--who", "Ines"
+    };
+    assertEquals(2, run(bare));
+    assertTrue(err.contains("stock receive --ledger LEDGER --from SHEET"), err);
+    assertEquals(2, use(ledger, "007", "0.2", "J", "m1"));
+    assertTrue(err.contains("\"007\" is in the sheet, not yet in the ledger"), err);
+    assertTrue(err.contains("stock receive --ledger LEDGER --from SHEET"), err);
+    assertFalse(Files.exists(Path.of(ledger)));
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
