@@ -53,6 +53,10 @@ public record ShopClass(CompoundClass before, CompoundClass after, List<String> 
           label.id() + " is a class of the program; other lots of it would follow this label",
           "an id of the shop's own");
     }
+    if (catalog.primers().containsKey(label.id())) {
+      throw new InvalidValue(
+          "class", label.id() + " is a primer, no class", "an id of the shop's own");
+    }
     List<String> notes = new ArrayList<>();
     new LabelChecks(label, like, policy).all(notes);
     return new ShopClass(like, made(label, like, catalog, policy, notes), notes);

@@ -328,6 +328,17 @@ class StockCommandTest {
     assertFalse(Files.exists(Path.of(ledger)));
   }
 
+  @Test
+  void a_label_never_takes_the_id_of_a_primer() throws IOException {
+    String good = Files.readString(Path.of("demo-data/stock-labels.csv"));
+    assertTrue(good.contains("\nhalden-blend,"), good);
+    Path labels = folder.resolve("labels.csv");
+    Files.writeString(labels, good.replace("\nhalden-blend,", "\nprimer-solvent,"));
+    assertEquals(2, run("stock", "label", "--data", file("shop"), "--from", labels.toString()));
+    assertTrue(err.contains("labels.csv:2:1: class: primer-solvent is a primer"), err);
+    assertFalse(Files.exists(folder.resolve("shop/compounds.json")));
+  }
+
   /** Two tills, each opened with what its own sheet said; the same bottle stands there once. */
   @Test
   void a_lot_opened_by_two_tills_is_counted_once() throws IOException {
