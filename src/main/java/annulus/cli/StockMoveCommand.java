@@ -201,7 +201,8 @@ final class StockMoveCommand {
   }
 
   private Movement movement(
-      Words words, Movement.Kind kind, String lot, Millilitres amount, String item, Ledger before) {
+      Words words, Movement.Kind kind, String lot, Millilitres amount, String item, Ledger before)
+      throws IOException {
     if (kind == Movement.Kind.RECEIVE && item.isEmpty()) {
       throw Words.refused(
           0, "--class", "is missing: nobody says what is in lot " + lot, "--class and its id");
@@ -315,7 +316,7 @@ final class StockMoveCommand {
                         + " in the sheet"));
   }
 
-  private Movement received(Lot lot, Words words) {
+  private Movement received(Lot lot, Words words) throws IOException {
     return new Movement(
         "opening-" + lot.lot(),
         surround.clock().instant(),

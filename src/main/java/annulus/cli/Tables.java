@@ -5,15 +5,13 @@ import annulus.exchange.DataFiles;
 import annulus.exchange.KnowledgeFiles;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Optional;
 
 /** Loads the data tables for a command. */
 final class Tables {
   private Tables() {}
 
   static DataFiles files(Words words) throws IOException {
-    Optional<String> folder = words.value("--data");
-    return folder.isPresent() ? DataFiles.withShop(Path.of(folder.get())) : DataFiles.bundled();
+    return DataFiles.of(words.value("--data").map(Path::of));
   }
 
   static Advisor advisor(Words words) throws IOException {

@@ -119,6 +119,16 @@ public final class DataFiles {
   }
 
   /**
+   * The program's own tables, a shop's folder laid over them if there is one.
+   *
+   * @throws InputRefused as {@link #withShop}
+   * @throws IOException when the folder can't be read
+   */
+  public static DataFiles of(Optional<Path> folder) throws IOException {
+    return folder.isPresent() ? withShop(folder.get()) : bundled();
+  }
+
+  /**
    * The program's tables with a shop's folder laid over them.
    *
    * @throws InputRefused when the folder does not exist, or holds a CSV or JSON file that is no

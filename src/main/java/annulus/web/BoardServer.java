@@ -54,7 +54,7 @@ final class BoardServer implements AutoCloseable {
   private BoardServer(ServeOptions options, Clock clock, ZoneId zone) throws IOException {
     this.clock = clock;
     this.guard = new Guard(options.passcode(), Guard.nameIn(options.address(), options.listen()));
-    DataFiles files = options.data().map(DataFiles::withShop).orElseGet(DataFiles::bundled);
+    DataFiles files = DataFiles.of(options.data());
     Knowledge knowledge = KnowledgeFiles.read(files);
     Shop shop = shop(options.shop(), zone, knowledge.catalog().policy());
     PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);

@@ -335,7 +335,7 @@ class StockCommandTest {
     Path labels = folder.resolve("labels.csv");
     Files.writeString(labels, good.replace("\nhalden-blend,", "\nprimer-solvent,"));
     assertEquals(2, run("stock", "label", "--data", file("shop"), "--from", labels.toString()));
-    assertTrue(err.contains("labels.csv:2:1: class: primer-solvent is a primer"), err);
+    assertTrue(err.contains("labels.csv:2: class: primer-solvent is a primer"), err);
     assertFalse(Files.exists(folder.resolve("shop/compounds.json")));
   }
 

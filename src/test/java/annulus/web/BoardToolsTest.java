@@ -146,6 +146,25 @@ class BoardToolsTest {
   }
 
   @Test
+  void a_lot_that_came_or_was_opened_on_a_day_to_come_or_long_past_is_refused() {
+    try (RunningBoard board = board()) {
+      String lot = "newLot=H-2&item=medium-lasting&container=50&left=20&who=Orla";
+      for (String field : List.of("opened", "came")) {
+        String label = field.equals("came") ? "Came on" : "Opened on";
+        HttpResponse<String> early =
+            board.form("/cabinet/receive", lot + "&" + field + "=2099-01-01");
+        assertEquals(422, early.statusCode());
+        assertTrue(early.body().contains(label + ": 2099-01-01 is still to come"), early.body());
+        HttpResponse<String> late =
+            board.form("/cabinet/receive", lot + "&" + field + "=0001-01-01");
+        assertEquals(422, late.statusCode());
+        assertTrue(late.body().contains("is more than 3650 days ago"), late.body());
+      }
+      assertEquals(303, board.form("/cabinet/receive", lot + "&opened=2026-03-01").statusCode());
+    }
+  }
+
+  @Test
   void a_sealed_container_is_not_opened_in_vain_and_the_page_names_what_is_written_alike() {
     try (RunningBoard board = board()) {
       HttpResponse<String> sealed =
