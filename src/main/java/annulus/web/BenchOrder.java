@@ -189,6 +189,11 @@ final class BenchOrder {
     }
   }
 
+  /** Whether the order says that the part was moved after closing. */
+  static boolean moved(JobContent content) {
+    return tree(content.order()).has("movedAt");
+  }
+
   /** The fields of a job that was entered with the form. */
   static Map<String, String> fields(JobContent content) {
     return fields(content, tree(content.order()));

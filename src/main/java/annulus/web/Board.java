@@ -215,7 +215,7 @@ final class Board {
     if (moved.isAfter(now) || moved.isBefore(closed)) {
       throw new Refused("It can only have been moved between closing and now.");
     }
-    String order = orders.moved(job.content().order(), moved);
+    String order = orders.moved(job.content().order(), movedAt(job), moved);
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,
@@ -282,12 +282,16 @@ final class Board {
         JobChange.Kind.LOG, words, current.measured(log.id(), answer.json().toString(), state));
   }
 
-  /** Replaces the order of a job; a closed joint keeps its closing time. */
+  private Optional<Instant> movedAt(Job job) {
+    return judge.movedAt(job.content().order(), job.createdAt());
+  }
+
+  /** Replaces the order of a job; a closed joint keeps when it was closed and when it was moved. */
   Job reorder(String id, long seen, String title, String bore, String order, String who) {
     Job job = job(id);
     JointOrder read = orders.read(order, now());
     String pinned = orders.kept(order, read, job.content().reference(), title);
-    String kept = job.content().closedAt().map(c -> orders.startingAt(pinned, c)).orElse(pinned);
+    String kept = job.content().closedAt().map(c -> ofClosed(job, c, pinned, read)).orElse(pinned);
     Answer answer = judge.answer(kept, job.createdAt());
     return jobs.change(
         id,
@@ -299,6 +303,11 @@ final class Board {
                 current.content().with(title, bore, kept, answer.json().toString())),
         Optional.empty(),
         stamp(who));
+  }
+
+  private String ofClosed(Job job, Instant closed, String order, JointOrder read) {
+    String started = orders.startingAt(order, closed);
+    return movedAt(job).map(m -> orders.moved(started, read.movedAt(), m)).orElse(started);
   }
 
   /**

@@ -20,14 +20,7 @@ final class BothVersions {
         "Somebody else"
             + (theirs.changedBy().isEmpty() ? "" : " (" + theirs.changedBy() + ")")
             + " has changed this draft. Yours is below and not saved yet; save again to keep it.");
-    Set<String> names = new TreeSet<>(mine.keySet());
-    names.addAll(theirs.fields().keySet());
-    for (String name : names) {
-      String own = mine.getOrDefault(name, "");
-      if (!own.equals(theirs.field(name))) {
-        lines.add(line(name, own, theirs.field(name)));
-      }
-    }
+    lines.addAll(differences(mine, theirs.fields()));
     return lines;
   }
 
@@ -39,15 +32,22 @@ final class BothVersions {
             + " has changed this job ("
             + current.content().state().words()
             + "). Yours is below and kept; \"Change the job\" again puts it in force.");
-    Map<String, String> theirs = BenchOrder.fields(current.content());
-    for (Map.Entry<String, String> field : mine.fields().entrySet()) {
-      boolean own = !field.getKey().startsWith("of");
-      String other = theirs.getOrDefault(field.getKey(), "");
-      if (own && !field.getValue().equals(other)) {
-        lines.add(line(field.getKey(), field.getValue(), other));
-      }
+    if (current.content().closedAt().isPresent() && BenchOrder.moved(current.content())) {
+      lines.add("The part was moved after closing; that stays, whatever the order says.");
     }
+    lines.addAll(differences(mine.fields(), BenchOrder.fields(current.content())));
     return lines;
+  }
+
+  /** Over the fields of both: what only the other one filled in would be lost unseen. */
+  private static List<String> differences(Map<String, String> mine, Map<String, String> theirs) {
+    Set<String> names = new TreeSet<>(mine.keySet());
+    names.addAll(theirs.keySet());
+    names.removeAll(Set.of(BenchPage.JOB, BenchPage.JOB_VERSION));
+    return names.stream()
+        .filter(n -> !mine.getOrDefault(n, "").equals(theirs.getOrDefault(n, "")))
+        .map(n -> line(n, mine.getOrDefault(n, ""), theirs.getOrDefault(n, "")))
+        .toList();
   }
 
   private static String line(String field, String mine, String theirs) {

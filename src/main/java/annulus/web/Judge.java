@@ -58,6 +58,11 @@ final class Judge {
     return planned(order, enteredAt).start();
   }
 
+  /** When the part of an order was moved after closing, if it was. */
+  Optional<Instant> movedAt(String order, Instant enteredAt) {
+    return planned(order, enteredAt).movedAt();
+  }
+
   /** The answer to a job: by its temperature log where it has one, else by the plan. */
   Answer answer(JobContent content, Instant enteredAt) {
     if (content.log().isEmpty()) {

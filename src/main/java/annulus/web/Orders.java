@@ -16,6 +16,7 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Orders as JSON text: read by the one reader, with the start pinned so that they stay the same.
@@ -65,9 +66,10 @@ final class Orders {
     return order.toString();
   }
 
-  /** The same order whose part was moved after closing. */
-  String moved(String text, Instant at) {
-    return object(text).put("movedAt", at.toString()).toString();
+  /** The same order whose part was moved after closing; of two moves the later one counts. */
+  String moved(String text, Optional<Instant> before, Instant at) {
+    Instant last = before.filter(b -> b.isAfter(at)).orElse(at);
+    return object(text).put("movedAt", last.toString()).toString();
   }
 
   /** The same order for a joint made anew. */
