@@ -138,16 +138,15 @@ public record JobContent(
    * Judged by a temperature log from now on.
    *
    * @param newLog identity of the log
-   * @param newState where the job stands by it
    */
-  public JobContent measured(String newLog, String newAdvice, JobState newState) {
+  public JobContent measured(String newLog, String newAdvice) {
     return new JobContent(
         reference,
         title,
         bore,
         order,
         newAdvice,
-        newState,
+        state,
         closedAt,
         promised,
         promisedStart,

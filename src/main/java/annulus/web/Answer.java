@@ -13,6 +13,7 @@ import annulus.report.PromiseJson;
 import annulus.report.ReassessmentText;
 import annulus.store.TemperatureLog;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -77,6 +78,11 @@ record Answer(Told told, Catalog catalog, Optional<Measured> measured) {
   /** In words and figures, as {@code advice.schema.json}. */
   JsonNode json() {
     return Orders.tree(JsonReport.of(told.advice(), catalog));
+  }
+
+  /** Whether the joint is safe at a moment. */
+  boolean isSafe(Instant at) {
+    return told.ready().filter(r -> !r.isAfter(at)).isPresent();
   }
 
   boolean isYes() {

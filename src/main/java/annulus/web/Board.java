@@ -145,7 +145,7 @@ final class Board {
         seen,
         current -> {
           JobView view = view(current);
-          if (!view.state().next().contains(to)) {
+          if (!view.next().contains(to)) {
             throw new Refused(refusal(view, to));
           }
           return new Edit(JobChange.Kind.STATE, to.words(), current.content().in(to));
@@ -155,7 +155,7 @@ final class Board {
   }
 
   private String refusal(JobView view, JobState to) {
-    if (view.state() == JobState.CURING && to.closed()) {
+    if ((view.state() == JobState.CURING || view.unsafe()) && to.closed()) {
       return "It is not safe before "
           + times.fullOr(view.ready(), "a time that can't be told")
           + ". It can't be "
@@ -167,7 +167,7 @@ final class Board {
         + " can't become "
         + to.words()
         + ". It may become: "
-        + String.join(", ", view.state().next().stream().map(JobState::words).toList())
+        + String.join(", ", view.next().stream().map(JobState::words).toList())
         + ".";
   }
 
@@ -222,10 +222,9 @@ final class Board {
         seen,
         current -> {
           JobContent was = current.content();
-          return new Edit(
-              JobChange.Kind.ORDER,
-              "part was moved at " + times.past(moved),
-              was.with(was.title(), was.bore(), order, answer.json().toString()));
+          String words = "part was moved at " + times.past(moved);
+          return changed(
+              job, words, was.with(was.title(), was.bore(), order, answer.json().toString()));
         },
         Optional.empty(),
         stamp(who));
@@ -262,24 +261,32 @@ final class Board {
             given.column(),
             now.truncatedTo(ChronoUnit.MILLIS));
     Answer answer = judge.measured(job.content().order(), job.createdAt(), log);
-    boolean safe = answer.told().ready().filter(r -> !r.isAfter(now)).isPresent();
+    String ready = times.fullOr(answer.told().ready(), "never");
+    String words = "temperature log " + log.name() + " read: safe from " + ready;
     return jobs.measure(
-        id, seen, log, current -> measured(current.content(), log, answer, safe), stamp(who));
+        id,
+        seen,
+        log,
+        current -> {
+          JobContent content = current.content().measured(log.id(), answer.json().toString());
+          return judgedAnew(JobChange.Kind.LOG, words, content, answer);
+        },
+        stamp(who));
   }
 
-  private Edit measured(JobContent current, TemperatureLog log, Answer answer, boolean safe) {
-    boolean here = current.state().closed() && current.state() != JobState.COLLECTED;
-    boolean again = !safe && here && current.state() != JobState.CURING;
-    String ready = times.fullOr(answer.told().ready(), "never");
-    String words =
-        "temperature log "
-            + log.name()
-            + " read: safe from "
-            + ready
-            + (again ? ", so it is curing again" : "");
-    JobState state = again ? JobState.CURING : current.state();
-    return new Edit(
-        JobChange.Kind.LOG, words, current.measured(log.id(), answer.json().toString(), state));
+  /** A job whose order is another one now; one with a temperature log is judged by it still. */
+  private Edit changed(Job job, String words, JobContent content) {
+    Answer answer = judge.answer(content, job.createdAt());
+    return judgedAnew(JobChange.Kind.ORDER, words, content, answer);
+  }
+
+  /** A job that was checked, has not been collected and is not safe by the answer cures again. */
+  private Edit judgedAnew(JobChange.Kind kind, String words, JobContent content, Answer answer) {
+    boolean checked =
+        content.state() == JobState.CHECKED || content.state() == JobState.CUSTOMER_TOLD;
+    return checked && !answer.isSafe(now())
+        ? new Edit(kind, words + ", so it is curing again", content.in(JobState.CURING))
+        : new Edit(kind, words, content);
   }
 
   private Optional<Instant> movedAt(Job job) {
@@ -296,11 +303,11 @@ final class Board {
     return jobs.change(
         id,
         seen,
-        current ->
-            new Edit(
-                JobChange.Kind.ORDER,
-                "order changed",
-                current.content().with(title, bore, kept, answer.json().toString())),
+        current -> {
+          JobContent was = current.content();
+          return changed(
+              job, "order changed", was.with(title, bore, kept, answer.json().toString()));
+        },
         Optional.empty(),
         stamp(who));
   }

@@ -199,7 +199,7 @@ final class CounterPage {
 
   private void nextStep(Markup card, JobView view) {
     card.open("div", "class", "acts");
-    JobState next = view.state().next().isEmpty() ? null : view.state().next().get(0);
+    JobState next = view.next().isEmpty() ? null : view.next().get(0);
     boolean forward = next != null && next.compareTo(view.state()) > 0;
     if (forward && !who.isEmpty()) {
       card.open("form", "method", "post", "action", "/job/" + view.job().id() + "/state");

@@ -38,7 +38,7 @@ final class JobJson {
     put(node, "changedAt", Optional.of(view.job().changedAt()));
     node.put("changedBy", view.job().changedBy());
     ArrayNode next = node.putArray("next");
-    view.state().next().forEach(s -> next.add(StateWords.id(s)));
+    view.next().forEach(s -> next.add(StateWords.id(s)));
     node.put("mayClose", view.state().mayClose() && view.answer().isYes());
     return node;
   }

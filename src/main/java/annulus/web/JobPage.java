@@ -171,7 +171,7 @@ final class JobPage {
       begin(page, "/moved");
       page.element("button", "It was moved just now", "class", "plain", "type", "submit").close();
     }
-    List<JobState> next = view.state().next();
+    List<JobState> next = view.next();
     if (!next.isEmpty()) {
       begin(page, "/state").open("div", "class", "acts");
       for (JobState to : next) {

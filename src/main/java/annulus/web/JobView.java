@@ -6,6 +6,7 @@ import annulus.store.JobState;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -52,7 +53,12 @@ record JobView(
   /** Whether it was checked or handed over though it is not safe by what is known now. */
   boolean unsafe() {
     boolean gone = state.compareTo(JobState.CHECKED) >= 0;
-    return gone && ready().filter(r -> !r.isAfter(now)).isEmpty();
+    return gone && !answer.isSafe(now);
+  }
+
+  /** Where it may go from here; one that is not safe can only be taken apart. */
+  List<JobState> next() {
+    return state.next().stream().filter(s -> !unsafe() || !s.closed()).toList();
   }
 
   /**

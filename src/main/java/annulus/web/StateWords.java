@@ -59,9 +59,10 @@ final class StateWords {
               ? "take it apart"
               : view.stage().map(StateWords::stage).orElse("setting: do not touch");
       case CURED_TO_CHECK -> "cured: check it, then tell the customer";
-      case CHECKED -> "checked: may be collected";
-      case CUSTOMER_TOLD -> "checked, customer knows";
-      case COLLECTED -> "gone";
+      case CHECKED -> view.unsafe() ? "checked, but not safe" : "checked: may be collected";
+      case CUSTOMER_TOLD ->
+          view.unsafe() ? "customer knows, but not safe" : "checked, customer knows";
+      case COLLECTED -> view.unsafe() ? "gone, but not safe" : "gone";
     };
   }
 }
