@@ -43,6 +43,7 @@ public final class Backup {
         statement.execute("VACUUM INTO '" + part.toString().replace("'", "''") + "'");
       }
       check(part);
+      requireLogs(part);
       sync(part);
       Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
     } catch (SQLException | IOException e) {
@@ -124,10 +125,40 @@ public final class Backup {
     return Database.file(url);
   }
 
+  private static Connection readOnly(Path file) throws SQLException {
+    return DriverManager.getConnection(
+        Database.SQLITE + "file:" + file.toAbsolutePath() + "?mode=ro");
+  }
+
+  /**
+   * Each temperature log that a job names has to be there. A backup without one is not made, as it
+   * would pass for whole; one made before this was looked at is still put back.
+   */
+  private static void requireLogs(Path file) throws SQLException {
+    try (Connection connection = readOnly(file);
+        Statement statement = connection.createStatement()) {
+      if (!has(statement, "SELECT 1 FROM pragma_table_info('temperature_log')")) {
+        return;
+      }
+      try (ResultSet job =
+          statement.executeQuery(
+              "SELECT reference, id FROM job WHERE json_extract(content, '$.log') IS NOT NULL"
+                  + " AND json_extract(content, '$.log') NOT IN"
+                  + " (SELECT id FROM temperature_log)")) {
+        if (job.next()) {
+          throw new SQLException(
+              "the temperature log of job "
+                  + job.getString(1)
+                  + " is not there; take back what was done on its page (/job/"
+                  + job.getString(2)
+                  + "), or put the last backup in its place");
+        }
+      }
+    }
+  }
+
   private static void check(Path file) throws SQLException {
-    try (Connection connection =
-            DriverManager.getConnection(
-                Database.SQLITE + "file:" + file.toAbsolutePath() + "?mode=ro");
+    try (Connection connection = readOnly(file);
         Statement statement = connection.createStatement()) {
       try (ResultSet result = statement.executeQuery("PRAGMA integrity_check")) {
         if (!result.next() || !result.getString(1).equals("ok")) {
@@ -139,7 +170,8 @@ public final class Backup {
           throw new SQLException(file + " is no database of this program");
         }
       }
-      if (hasSeals(statement)) {
+      // a backup of an older version has none; they are made when it is opened
+      if (has(statement, "SELECT 1 FROM pragma_table_info('lot') WHERE name = 'seal'")) {
         try (Sql sql = new Sql(connection)) {
           CabinetStore.requireWhole(sql);
         }
@@ -147,11 +179,9 @@ public final class Backup {
     }
   }
 
-  /** A backup of an older version has none; they are made when it is opened. */
-  private static boolean hasSeals(Statement statement) throws SQLException {
-    try (ResultSet column =
-        statement.executeQuery("SELECT 1 FROM pragma_table_info('lot') WHERE name = 'seal'")) {
-      return column.next();
+  private static boolean has(Statement statement, String query) throws SQLException {
+    try (ResultSet row = statement.executeQuery(query)) {
+      return row.next();
     }
   }
 

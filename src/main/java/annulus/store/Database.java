@@ -181,7 +181,7 @@ public final class Database implements AutoCloseable {
       T result = work.with(sql);
       sql.connection().commit();
       return result;
-    } catch (SQLException | RuntimeException e) {
+    } catch (Throwable e) { // an error too: what it left half done would go with the next commit
       rollBack(sql);
       throw e;
     }
@@ -202,13 +202,22 @@ public final class Database implements AutoCloseable {
     return fileLock.isPresent() || open.connection().isValid(2);
   }
 
-  /** A statement that failed may be left half way: none of them is used again. */
+  /**
+   * A statement that failed may be left half way: none of them is used again, nor is a connection
+   * that can't be rolled back.
+   */
   private void rollBack(Sql sql) {
+    boolean done = false;
     try {
       sql.close();
       sql.connection().rollback();
+      done = true;
     } catch (SQLException e) {
-      closeConnection();
+      // closing the connection drops what was written
+    } finally {
+      if (!done) {
+        closeConnection();
+      }
     }
   }
 
@@ -219,8 +228,9 @@ public final class Database implements AutoCloseable {
       }
     } catch (SQLException e) {
       // it is of no use any more, whatever it says
+    } finally {
+      open = null;
     }
-    open = null;
   }
 
   @Override

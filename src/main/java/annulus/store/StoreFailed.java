@@ -4,7 +4,11 @@ package annulus.store;
 public final class StoreFailed extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
-  StoreFailed(String message, Throwable cause) {
+  /**
+   * @param message what is wrong, and what helps
+   * @param cause null where there is none
+   */
+  public StoreFailed(String message, Throwable cause) {
     super(message, cause);
   }
 }

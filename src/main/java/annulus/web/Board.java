@@ -16,6 +16,7 @@ import annulus.store.JobStore;
 import annulus.store.JobStore.Edit;
 import annulus.store.Refused;
 import annulus.store.Stamp;
+import annulus.store.StoreFailed;
 import annulus.store.TemperatureLog;
 import annulus.store.Unknown;
 import java.time.Clock;
@@ -90,7 +91,9 @@ final class Board {
   }
 
   private TemperatureLog log(String id) {
-    return jobs.log(id).orElseThrow(() -> new Unknown("There is no temperature log " + id + "."));
+    return jobs.log(id)
+        .orElseThrow(
+            () -> new StoreFailed("its temperature log (" + id + ") is not in the database", null));
   }
 
   Stamp stamp(String who) {

@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.store.Job;
 import annulus.store.JobState;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -41,7 +42,7 @@ final class CounterPage {
     JobViews.Today today = board.today();
     Markup page = new Markup();
     summary(page, today);
-    today.unjudged().forEach((job, problem) -> unjudged(page, job.content().reference(), problem));
+    today.unjudged().forEach((job, problem) -> unjudged(page, job, problem));
     Map<Group, List<JobView>> groups = new EnumMap<>(Group.class);
     today.views().forEach(v -> groups.computeIfAbsent(group(v), g -> new ArrayList<>()).add(v));
     groups.forEach((group, views) -> group(page, group, views));
@@ -96,9 +97,10 @@ final class CounterPage {
     }
   }
 
-  private static void unjudged(Markup page, String reference, String problem) {
-    page.open("div", "class", "problem");
-    page.element("p", "Job " + reference + " can't be judged with the data tables of today:");
+  private static void unjudged(Markup page, Job job, String problem) {
+    page.open("div", "class", "problem").open("p");
+    page.element("a", "Job " + job.content().reference(), "href", "/job/" + job.id());
+    page.text(" can't be judged as things stand:").close();
     page.element("p", problem).close();
   }
 

@@ -7,17 +7,14 @@ import annulus.report.CurePicture;
 import annulus.report.PromiseText;
 import annulus.store.JobChange;
 import annulus.store.JobState;
-import annulus.store.JobStore;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** One job: where it stands, what can be done with it, its paper and its history. */
 final class JobPage {
@@ -68,7 +65,7 @@ final class JobPage {
     }
     new BorePart(board).history(page, view.job().content().bore());
     page.part(lots);
-    history(page);
+    new JobHistory(board, view.job(), who).on(page);
     return Layout.page("Job " + reference, Layout.Place.COUNTER, who, page);
   }
 
@@ -150,11 +147,8 @@ final class JobPage {
     return view.job().content().order().contains(" in\"");
   }
 
-  private Markup begin(Markup page, String action) {
-    page.open("form", "method", "post", "action", path + action);
-    page.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
-    Layout.who(page, who, action.substring(1) + "-");
-    return page;
+  private void begin(Markup page, String action) {
+    JobHistory.begin(page, view.job(), who, action);
   }
 
   private void acts(Markup page) {
@@ -173,7 +167,8 @@ final class JobPage {
     }
     List<JobState> next = view.next();
     if (!next.isEmpty()) {
-      begin(page, "/state").open("div", "class", "acts");
+      begin(page, "/state");
+      page.open("div", "class", "acts");
       for (JobState to : next) {
         boolean forward = to.compareTo(view.state()) > 0;
         page.element(
@@ -335,26 +330,6 @@ final class JobPage {
 
   private String latest(LatestStart latest) {
     return latest instanceof LatestStart.Found found ? times.full(found.start()) : "too late";
-  }
-
-  private void history(Markup page) {
-    List<JobChange> changes = board.changes(view.job().id());
-    Set<Long> undone = new HashSet<>();
-    changes.forEach(c -> c.undoes().ifPresent(undone::add));
-    page.element("h2", "What was done").open("ol", "class", "history");
-    for (JobChange change : changes) {
-      page.open("li");
-      page.text(times.past(change.at()) + ", " + change.who() + ": " + change.words());
-      page.text(undone.contains(change.id()) ? " (taken back later)" : "").close();
-    }
-    page.close();
-    JobStore.undoable(changes)
-        .ifPresent(
-            c -> {
-              begin(page, "/undo");
-              page.element("button", "Take back: " + c.words(), "class", "plain", "type", "submit");
-              page.close();
-            });
   }
 
   /** What the second of two editors is told: both versions, and what was typed is not lost. */

@@ -32,7 +32,15 @@ final class JobPages {
   }
 
   private void job(Context ctx) {
-    JobView view = board.view(board.job(ctx.pathParam("id")));
+    Job job = board.job(ctx.pathParam("id"));
+    JobView view;
+    try {
+      view = board.view(job);
+    } catch (RuntimeException e) { // what was done can be taken back, whatever it is
+      ctx.status(503);
+      ctx.html(new JobHistory(board, job, Doer.at(ctx)).unjudged(JobViews.problem(e)));
+      return;
+    }
     Optional<Instant> wanted = Form.time(board, "wanted", ctx.queryParam("wanted"));
     boolean ways = ctx.queryParam("ways") != null;
     Markup lots = LotPage.lotsOf(shelf.usesFor(view.job().content().reference()));

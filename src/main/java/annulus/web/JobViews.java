@@ -7,6 +7,7 @@ import annulus.quantity.InvalidValue;
 import annulus.store.Job;
 import annulus.store.JobState;
 import annulus.store.JobStore;
+import annulus.store.StoreFailed;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -72,13 +73,20 @@ final class JobViews {
    *
    * @param now the moment they are judged for
    * @param views those that slip first, then by the time the customer was told
-   * @param unjudged jobs that the data tables of today can't judge, with what is wrong
+   * @param unjudged jobs that can't be judged, with what is wrong
    */
   record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {
     /** Those whose joint is still open. */
     List<JobView> open() {
       return views.stream().filter(v -> !v.state().closed()).toList();
     }
+  }
+
+  /** What is wrong with a job that can't be judged; a fault of the program by its name too. */
+  static String problem(RuntimeException e) {
+    boolean told =
+        e instanceof InputRefused || e instanceof InvalidValue || e instanceof StoreFailed;
+    return told ? e.getMessage() : e.toString();
   }
 
   /** The jobs of the day of a moment. */
@@ -92,8 +100,8 @@ final class JobViews {
     for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
       try {
         views.add(of(job, now, promise));
-      } catch (InputRefused | InvalidValue e) {
-        unjudged.put(job, e.getMessage());
+      } catch (RuntimeException e) { // whatever it is, it is wrong with this job alone
+        unjudged.put(job, problem(e));
       }
     }
     views.sort(ORDER);

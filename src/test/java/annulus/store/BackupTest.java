@@ -92,4 +92,27 @@ class BackupTest {
       assertThrows(StoreFailed.class, () -> Database.open(url));
     }
   }
+
+  @Test
+  void a_log_that_a_job_names_and_that_is_not_there_is_told_before_there_is_a_backup() {
+    String url = "jdbc:sqlite:" + folder.resolve("board.db");
+    Path copy = folder.resolve("copy.db");
+    try (Database database = Database.open(url)) {
+      enter(database, "HL-1");
+      JobStore store = new JobStore(database);
+      Job job = store.onTheBoard(Instant.EPOCH).get(0);
+      TemperatureLog log = new TemperatureLog("log-1", "l.csv", "t", "", "", "", MIRA.at());
+      JobStore.Change named =
+          j -> new JobStore.Edit(JobChange.Kind.LOG, "read", j.content().measured("log-1", "{}"));
+      store.measure(job.id(), 1, log, named, MIRA);
+      Backup.take(url, folder.resolve("good.db"));
+      database.transaction(sql -> sql.update("DELETE FROM temperature_log"));
+      StoreFailed failed = assertThrows(StoreFailed.class, () -> Backup.take(url, copy));
+      assertTrue(failed.getMessage().contains("job HL-1"), failed.getMessage());
+      assertTrue(failed.getMessage().contains("take back"), failed.getMessage());
+      assertFalse(Files.exists(copy));
+      store.undo(job.id(), 2, MIRA);
+      Backup.take(url, copy);
+    }
+  }
 }

@@ -101,6 +101,27 @@ class JobStoreTest {
     }
   }
 
+  /** A heap that is full is no exception: it left half a change open for the next one to keep. */
+  @ParameterizedTest
+  @MethodSource("databases")
+  void of_a_change_that_broke_off_by_an_error_nothing_stays(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      JobStore store = new JobStore(database);
+      Job job = store.enter(content("HL-1"), MIRA);
+      assertThrows(
+          OutOfMemoryError.class,
+          () ->
+              database.transaction(
+                  sql -> {
+                    put(store, job, JobState.IN_WORK, MIRA);
+                    throw new OutOfMemoryError("as on a full heap");
+                  }));
+      store.enter(content("HL-2"), MIRA);
+      assertEquals(Optional.of(job), new JobStore(database).job(job.id()));
+      assertEquals(1, store.changes(job.id()).size());
+    }
+  }
+
   @ParameterizedTest
   @MethodSource("databases")
   void the_second_editor_is_told_and_nothing_is_written(String name) {
