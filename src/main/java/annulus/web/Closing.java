@@ -5,9 +5,12 @@ import annulus.measure.MeasuredDiameter;
 import annulus.store.BoreFit;
 import annulus.store.Job;
 import annulus.store.JobChange;
+import annulus.store.JobState;
 import annulus.store.JobStore;
 import annulus.store.Refused;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -45,26 +48,38 @@ final class Closing {
               + times.past(start)
               + ". If it really was closed before, change the start in the order first.");
     }
-    lastClosing(job)
-        .filter(last -> closed.isBefore(last.at()))
+    takenApart(job)
+        .filter(at -> closed.isBefore(at.truncatedTo(ChronoUnit.SECONDS)))
         .ifPresent(
-            last -> {
+            at -> {
               throw new Refused(
                   "Closed "
                       + times.past(closed)
-                      + "? It was closed before and has been taken apart since: \""
-                      + last.words()
-                      + "\". It can only have been closed again after that.");
+                      + "? It was taken apart "
+                      + times.past(at)
+                      + ". It can only have been closed again after that.");
             });
   }
 
-  private Optional<JobChange> lastClosing(Job job) {
-    List<JobChange> changes = jobs.changes(job.id());
+  /** When a joint closed before came apart last, by the changes that were not taken back. */
+  private Optional<Instant> takenApart(Job job) {
+    List<JobChange> changes = new ArrayList<>(jobs.changes(job.id()));
     Set<Long> undone = new HashSet<>();
     changes.forEach(c -> c.undoes().ifPresent(undone::add));
-    return changes.stream()
-        .filter(c -> c.kind() == JobChange.Kind.CLOSED && !undone.contains(c.id()))
-        .reduce((first, second) -> second);
+    changes.removeIf(c -> undone.contains(c.id()));
+    boolean closed = false;
+    Instant apart = null;
+    for (JobChange change : changes) {
+      boolean opens = closed && isTakingApart(change);
+      apart = opens ? change.at() : apart;
+      closed = change.kind() == JobChange.Kind.CLOSED || (closed && !opens);
+    }
+    return Optional.ofNullable(apart);
+  }
+
+  /** From a closed joint the only way back is this one. */
+  private static boolean isTakingApart(JobChange change) {
+    return change.kind() == JobChange.Kind.STATE && change.words().equals(JobState.IN_WORK.words());
   }
 
   /** A job in a state that has an open joint, and an answer that is yes. */

@@ -108,7 +108,27 @@ class BoardCounterTest {
     board.clock.forward(Duration.ofHours(30));
     job = json(board.act(job, "state", act(job, "Mira").put("to", "in-work")));
     assertEquals(422, closed(job, "2027-03-11T08:29:59Z").statusCode());
-    assertEquals(200, closed(job, "2027-03-12T14:00:00Z").statusCode());
+    HttpResponse<String> before = closed(job, "2027-03-12T14:00:00Z");
+    assertEquals(422, before.statusCode(), "after the first closing, before it came apart");
+    assertTrue(before.body().contains("It was taken apart Fri 12 Mar 15:30."), before.body());
+    assertEquals(200, closed(job, "2027-03-12T14:30:00Z").statusCode());
+  }
+
+  @Test
+  void a_state_before_the_first_closing_does_not_hold_up_a_time_typed_later() {
+    JsonNode job = board.entered("HL-1");
+    board.clock.forward(Duration.ofHours(2));
+    job = json(board.act(job, "state", act(job, "Mira").put("to", "in-work")));
+    assertEquals(200, closed(job, "2027-03-11T09:00:00Z").statusCode());
+  }
+
+  @Test
+  void a_joint_taken_apart_in_this_second_may_be_closed_in_it() {
+    JsonNode job = board.entered("HL-1");
+    job = json(board.act(job, "closed", act(job, "Mira")));
+    board.clock.forward(Duration.ofMillis(3_600_700));
+    job = json(board.act(job, "state", act(job, "Mira").put("to", "in-work")));
+    assertEquals(200, board.act(job, "closed", act(job, "Mira")).statusCode());
   }
 
   @Test
