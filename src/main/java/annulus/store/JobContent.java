@@ -135,6 +135,26 @@ public record JobContent(
   }
 
   /**
+   * This content put in the place of a later one. A calendar leaves out what has a lower sequence
+   * than what it has, so that the count of promises only ever rises.
+   */
+  JobContent inForceAgain(JobContent later) {
+    int moves = promised.equals(later.promised) ? 0 : 1;
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        order,
+        advice,
+        state,
+        closedAt,
+        promised,
+        promisedStart,
+        later.promiseMoves + moves,
+        log);
+  }
+
+  /**
    * Judged by a temperature log from now on.
    *
    * @param newLog identity of the log

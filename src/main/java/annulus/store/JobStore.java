@@ -176,7 +176,7 @@ public final class JobStore {
           JobChange last =
               undoable(changes(sql, id))
                   .orElseThrow(() -> new Refused("There is nothing left to take back."));
-          JobContent before = before(sql, last);
+          JobContent before = before(sql, last).inForceAgain(current.content());
           Edit edit = new Edit(JobChange.Kind.UNDO, "took back: " + last.words(), before);
           Job changed = write(sql, current, before, stamp);
           record(sql, changed, Optional.of(current.content()), edit, OptionalLong.of(last.id()));

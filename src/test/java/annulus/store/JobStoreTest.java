@@ -199,6 +199,40 @@ class JobStoreTest {
 
   @ParameterizedTest
   @MethodSource("databases")
+  void the_count_of_promises_rises_also_when_one_is_taken_back(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      JobStore store = new JobStore(database);
+      Job job = promise(store, store.enter(content("HL-1"), MIRA), NOW.plusSeconds(3600));
+      job = put(store, job, JobState.IN_WORK, MIRA);
+      job = promise(store, job, NOW.plusSeconds(7200));
+      assertEquals(2, job.content().promiseMoves());
+      job = store.undo(job.id(), job.version(), EDE);
+      assertEquals(Optional.of(NOW.plusSeconds(3600)), job.content().promised());
+      assertEquals(3, job.content().promiseMoves());
+      job = store.undo(job.id(), job.version(), EDE);
+      assertEquals(JobState.BOOKED, job.content().state());
+      assertEquals(3, job.content().promiseMoves(), "the promise stayed as it was");
+      job = store.undo(job.id(), job.version(), EDE);
+      assertEquals(4, job.content().promiseMoves());
+      assertEquals(Optional.of(job), new JobStore(database).job(job.id()));
+    }
+  }
+
+  private static Job promise(JobStore store, Job job, Instant at) {
+    return store.change(
+        job.id(),
+        job.version(),
+        j ->
+            new Edit(
+                JobChange.Kind.PROMISE,
+                "told",
+                j.content().promising(Optional.of(at), Optional.of(NOW))),
+        Optional.empty(),
+        MIRA);
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
   void a_fit_that_was_taken_back_leaves_the_history_of_the_bore(String name) {
     try (Database database = Database.open(Databases.fresh(name, folder))) {
       JobStore store = new JobStore(database);

@@ -288,6 +288,20 @@ class BoardHttpTest {
         second.lines().filter(l -> l.startsWith("UID")).toList());
   }
 
+  /** RFC 5545: a calendar leaves out what has a lower sequence than what it has. */
+  @Test
+  void a_promise_taken_back_reaches_the_calendars() {
+    JsonNode job = closed("HL-1");
+    String path = "/job/" + job.get("id").asText() + "/calendar.ics";
+    String first = job.get("promisableAt").asText();
+    job = json(board.act(job, "promise", act(job, "Ede").put("promised", first)));
+    job = json(board.act(job, "promise", act(job, "Ede").put("promised", "2027-03-19T10:00:00Z")));
+    assertTrue(board.get(path).body().contains("SEQUENCE:1"));
+    job = json(board.act(job, "undo", act(job, "Ede")));
+    assertEquals(first, job.get("promisedAt").asText());
+    assertTrue(board.get(path).body().contains("SEQUENCE:2"), board.get(path).body());
+  }
+
   @Test
   void the_bench_keeps_what_is_typed_and_both_versions_are_shown() {
     HttpResponse<String> begun = board.form("/bench/new", "");
