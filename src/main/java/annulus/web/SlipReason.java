@@ -43,7 +43,7 @@ record SlipReason(ClockWords times) {
       return "It was to be closed at " + times.full(planned) + " and is still open.";
     }
     if (later.compareTo(Duration.ofMinutes(1)) > 0) {
-      return "It was closed "
+      return (view.state().closed() ? "It was closed " : "The order now starts ")
           + ClockWords.length(later)
           + " later than the promise was reckoned from.";
     }

@@ -303,6 +303,20 @@ class BoardHttpTest {
   }
 
   @Test
+  void a_job_nobody_closed_is_not_called_closed_when_its_start_moves() {
+    JsonNode job = board.entered("HL-1");
+    String first = job.get("promisableAt").asText();
+    job = json(board.act(job, "promise", act(job, "Ede").put("promised", first)));
+    ObjectNode body = act(job, "Mira");
+    body.set(
+        "order", RunningBoard.order("02-good-fit-primed.json").put("start", "2027-06-23T09:30"));
+    JsonNode later = json(board.act(job, "order", body));
+    String why = later.get("slipWhy").asText();
+    assertTrue(why.contains("The order now starts 103 d 23 h later than the promise was"), why);
+    assertFalse(why.contains("closed"), why);
+  }
+
+  @Test
   void the_bench_keeps_what_is_typed_and_both_versions_are_shown() {
     HttpResponse<String> begun = board.form("/bench/new", "");
     String path = begun.headers().firstValue("Location").orElseThrow();
