@@ -24,8 +24,11 @@ final class BackupCommand {
       Backup.take(url, file);
       out.println("backed up and checked: " + file);
     } else {
-      Path kept = Backup.restore(file, url);
-      out.println("restored and checked from " + file + "; the database before: " + kept);
+      String before =
+          Backup.restore(file, url)
+              .map(kept -> "the database before: " + kept)
+              .orElse("there was no database before");
+      out.println("restored and checked from " + file + "; " + before);
     }
     return ExitCode.ANSWER;
   }

@@ -13,6 +13,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Optional;
 
 /** Copies of a SQLite database: taken while the server runs, put back while it does not. */
 public final class Backup {
@@ -56,10 +57,10 @@ public final class Backup {
    *
    * @param from a backup
    * @param url the database; no server may have it open
-   * @return where the old database was put; the database itself when there was none
+   * @return where the old database was put; empty when there was none
    * @throws StoreFailed when the backup is damaged or a server runs
    */
-  public static Path restore(Path from, String url) {
+  public static Optional<Path> restore(Path from, String url) {
     Path to = sqlite(url);
     if (!Files.exists(from)) {
       throw new StoreFailed(from + ": no such backup", null);
@@ -71,9 +72,9 @@ public final class Backup {
       Files.copy(from, part, StandardCopyOption.REPLACE_EXISTING);
       check(part);
       sync(part);
-      Path kept = keepOld(to);
+      Optional<Path> kept = keepOld(to);
       Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
-      return held.isOpen() ? kept : to;
+      return kept.filter(k -> held.isOpen());
     } catch (SQLException | IOException e) {
       if (String.valueOf(e.getMessage()).contains("SQLITE_NOTADB")) {
         throw new StoreFailed(from + " is no backup: it is not a database", e);
@@ -83,9 +84,9 @@ public final class Backup {
   }
 
   /** The old file, with its log written into it first, gets a name that is free. */
-  private static Path keepOld(Path to) throws IOException {
+  private static Optional<Path> keepOld(Path to) throws IOException {
     if (!Files.exists(to)) {
-      return to;
+      return Optional.empty();
     }
     Path old = to;
     for (int i = 1; Files.exists(old); i++) {
@@ -101,7 +102,7 @@ public final class Backup {
       }
     }
     Files.move(to, old, StandardCopyOption.ATOMIC_MOVE);
-    return old;
+    return Optional.of(old);
   }
 
   /** False for a damaged database: it is put aside as it is, its log beside it. */

@@ -3,7 +3,9 @@ package annulus.store;
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
 import java.time.Instant;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * All of a job that somebody can change.
@@ -33,6 +35,16 @@ public record JobContent(
     int promiseMoves,
     Optional<String> log) {
   private static final int LONGEST = 100;
+  private static final Set<Byte> HIDDEN =
+      Set.of(
+          Character.CONTROL,
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR);
+
+  /** Some scripts and signs are written with them. */
+  private static final Set<Integer> JOINERS = Set.of(0x200C, 0x200D);
 
   public JobContent {
     Check.text("reference", reference);
@@ -49,6 +61,26 @@ public record JobContent(
     if (length > longest) {
       throw new InvalidValue(field, length + " characters", "at most " + longest + " characters");
     }
+  }
+
+  /**
+   * Requires that a name is all to be seen: control and direction characters let two names look
+   * alike and can't be printed. Asked of what is entered only, so that older jobs can be read.
+   *
+   * @throws InvalidValue when not
+   */
+  public static void requireVisible(String field, String value) {
+    value
+        .codePoints()
+        .filter(c -> HIDDEN.contains((byte) Character.getType(c)) && !JOINERS.contains(c))
+        .findFirst()
+        .ifPresent(
+            c -> {
+              throw new InvalidValue(
+                  field,
+                  String.format(Locale.ROOT, "holds the character U+%04X", c),
+                  "text without control and direction characters");
+            });
   }
 
   /** A job just booked. */

@@ -107,11 +107,18 @@ final class Board {
 
   /** Enters a job. */
   Job enter(String reference, String title, String bore, String order, String who) {
+    JobContent.requireVisible("reference", reference);
+    requireVisible(title, bore);
     JointOrder read = orders.read(order, now());
     String kept = orders.kept(order, read, reference, title);
     Answer answer = judge.answer(kept, now());
     JobContent content = JobContent.booked(reference, title, bore, kept, answer.json().toString());
     return jobs.enter(content, stamp(who));
+  }
+
+  private static void requireVisible(String title, String bore) {
+    JobContent.requireVisible("title", title);
+    JobContent.requireVisible("bore", bore);
   }
 
   Job job(String id) {
@@ -298,6 +305,7 @@ final class Board {
 
   /** Replaces the order of a job; a closed joint keeps when it was closed and when it was moved. */
   Job reorder(String id, long seen, String title, String bore, String order, String who) {
+    requireVisible(title, bore);
     Job job = job(id);
     JointOrder read = orders.read(order, now());
     String pinned = orders.kept(order, read, job.content().reference(), title);

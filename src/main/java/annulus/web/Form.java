@@ -16,6 +16,7 @@ import java.util.Optional;
 /** What a form or an address says, and where it goes on from there. */
 final class Form {
   private static final int LONGEST_FIELD = 200;
+  private static final int LONGEST_NAME = 40;
   private static final int MOST_FIELDS = 240;
 
   private Form() {}
@@ -56,9 +57,9 @@ final class Form {
             (name, values) -> {
               boolean own = !List.of("version", "act", "who").contains(name);
               String value = values.isEmpty() ? "" : values.get(0);
-              if (own && !value.isBlank() && fields.size() < MOST_FIELDS) {
-                boolean fits = value.length() <= LONGEST_FIELD && name.length() < 40;
-                fields.put(name, fits ? value : value.substring(0, LONGEST_FIELD));
+              boolean kept = own && name.length() < LONGEST_NAME && !value.isBlank();
+              if (kept && fields.size() < MOST_FIELDS) {
+                fields.put(name, value.substring(0, Math.min(value.length(), LONGEST_FIELD)));
               }
             });
     return fields;

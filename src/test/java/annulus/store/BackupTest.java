@@ -37,7 +37,7 @@ class BackupTest {
       assertThrows(StoreFailed.class, () -> Backup.restore(copy, url), "a server runs");
     }
     assertEquals(2, count(url));
-    Path kept = Backup.restore(copy, url);
+    Path kept = Backup.restore(copy, url).orElseThrow();
     assertEquals(1, count(url));
     assertEquals(2, count("jdbc:sqlite:" + kept));
   }

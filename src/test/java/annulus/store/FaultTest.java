@@ -117,7 +117,7 @@ class FaultTest {
     } catch (StoreFailed e) {
       assertFalse(Files.exists(second), "no copy of damage");
     }
-    Path kept = Backup.restore(copy, url());
+    Path kept = Backup.restore(copy, url()).orElseThrow();
     assertEquals(before, rows(board));
     assertEquals(bytes.length, Files.size(kept), "the damaged file is put aside");
   }

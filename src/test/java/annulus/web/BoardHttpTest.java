@@ -317,6 +317,33 @@ class BoardHttpTest {
   }
 
   @Test
+  void a_field_with_a_name_longer_than_any_is_left_out() {
+    String path = board.form("/bench/new", "").headers().firstValue("Location").orElseThrow();
+    String name = "n".repeat(50);
+    HttpResponse<String> saved =
+        board.form(path + "/save", "version=1&reference=HL-9&" + name + "=hi");
+    assertEquals(200, saved.statusCode(), saved.body());
+    assertTrue(board.get(path).body().contains("value=\"HL-9\""));
+  }
+
+  @Test
+  void a_name_with_characters_that_nobody_sees_is_refused() {
+    for (String hidden : List.of("\u0000", "\n", "\u202e", "\u200f", "\u2066", "\u2028")) {
+      for (String field : List.of("reference", "title", "bore")) {
+        ObjectNode body = board.newJob("HL-1").put(field, "HL" + hidden + "1");
+        HttpResponse<String> refused = board.post("/api/jobs", body);
+        assertEquals(422, refused.statusCode(), field + " " + (int) hidden.charAt(0));
+        assertTrue(refused.body().contains("\"field\":\"" + field + "\""), refused.body());
+      }
+    }
+    JsonNode job = json(board.post("/api/jobs", board.newJob("HL-1").put("title", "Häfele שלום")));
+    ObjectNode body = act(job, "Mira").put("title", "a\u202eb");
+    body.set("order", RunningBoard.order("02-good-fit-primed.json"));
+    assertEquals(422, board.act(job, "order", body).statusCode());
+    assertEquals(job.get("version"), job(job).get("version"));
+  }
+
+  @Test
   void the_bench_keeps_what_is_typed_and_both_versions_are_shown() {
     HttpResponse<String> begun = board.form("/bench/new", "");
     String path = begun.headers().firstValue("Location").orElseThrow();
