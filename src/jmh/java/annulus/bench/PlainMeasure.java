@@ -43,6 +43,8 @@ final class PlainMeasure {
   private int places;
   private double high;
   private double low;
+  private double noiseVariance;
+  private int noiseFreedom;
 
   void measure(PlainMember m, PlainJoint joint) {
     int n = sort(m);
@@ -130,6 +132,15 @@ final class PlainMeasure {
     extremeRepeatVariance = square(Math.max(knownSeen, least));
     extremeFreedom = knownSeen > least ? knownFreedom : Double.POSITIVE_INFINITY;
     double unplaced = angleMissing ? square(spread / ROOT_3) : 0;
+    if (unplaced > 0) {
+      oneAngle(n);
+      boolean knownIsSeen = extremeFreedom < Double.POSITIVE_INFINITY;
+      if (knownIsSeen || noiseVariance > extremeRepeatVariance) {
+        extremeRepeatVariance = Math.max(noiseVariance, extremeRepeatVariance + unplaced);
+        extremeFreedom = Math.min(noiseFreedom, extremeFreedom);
+        unplaced = 0;
+      }
+    }
     extremeVariance = extremeRepeatVariance + unplaced + fixed;
 
     notes = n == 1 ? ONE_READING : angleMissing ? ANGLES_NOT_GIVEN : 0;
@@ -142,6 +153,25 @@ final class PlainMeasure {
     notes |= worstRepeat > repeat ? DISAGREE : 0;
     notes |= angleMissing && spread > repeat ? SPREAD : 0;
     notes |= (instrument + jawsVariance) / variance > joint.dominant ? INSTRUMENT_RULES : 0;
+  }
+
+  /** Scatter as if all readings had been taken at one angle of their depth. */
+  private void oneAngle(int n) {
+    double squares = 0;
+    noiseFreedom = 0;
+    for (int i = 0; i < n; ) {
+      int end = depth[0] < 0 ? n : i + 1;
+      while (end < n && depth[end] == depth[i]) {
+        end++;
+      }
+      double mid = mean(mm, i, end);
+      for (int k = i; k < end; k++) {
+        squares += (mm[k] - mid) * (mm[k] - mid);
+      }
+      noiseFreedom += end - i - 1;
+      i = end;
+    }
+    noiseVariance = noiseFreedom == 0 ? 0 : 1e6 * squares / noiseFreedom;
   }
 
   private int sort(PlainMember m) {

@@ -156,12 +156,46 @@ final class ErrorSources {
     }
   }
 
-  /** Spread of readings without angles, µm, as the doubt in the largest and the smallest. */
-  static Component unplaced(double spreadUm) {
+  /**
+   * The doubt in the largest and the smallest of readings without angles: if their differences are
+   * form, the whole spread either way; if they are noise, their scatter, seen with few degrees of
+   * freedom. The larger figure and the fewer degrees of freedom are kept, in one line, so that no
+   * range is surer than under either.
+   *
+   * @param spreadUm largest less smallest reading, µm, above 0
+   * @param known repeatability of the readings with angles
+   */
+  static List<Component> unplaced(Places places, double spreadUm, Single known) {
+    Places.Scatter noise = places.scatterAtOneAngle();
+    Component form = asForm(spreadUm);
+    boolean knownIsSeen = Double.isFinite(known.degreesOfFreedom());
+    if (noise.um() <= known.um() && !knownIsSeen) {
+      return List.of(known.asComponent(1), form);
+    }
+    double asForm = Math.sqrt(known.um() * known.um() + form.varianceUm2());
+    int freedom = (int) Math.min(noise.freedom(), known.degreesOfFreedom());
+    return List.of(
+        new Component(
+            unplacedLine(
+                () ->
+                    "form or noise: without angles nobody can tell; the larger of the whole spread"
+                        + " either way and the scatter, with the scatter's "
+                        + freedom
+                        + (freedom == 1 ? " degree" : " degrees")
+                        + " of freedom"),
+            Math.max(noise.um(), asForm),
+            freedom,
+            Shape.T));
+  }
+
+  private static Component asForm(double spreadUm) {
     return Component.rectangular(
-        UNPLACED,
-        "readings without angles",
-        spreadUm,
-        "form or noise: without angles nobody can tell, so the whole spread either way");
+        unplacedLine(
+            () -> "form or noise: without angles nobody can tell, so the whole spread either way"),
+        spreadUm);
+  }
+
+  private static Line unplacedLine(Supplier<String> why) {
+    return Line.of(UNPLACED, "readings without angles", why);
   }
 }

@@ -2,6 +2,7 @@ package annulus.measure;
 
 import annulus.catalog.Instrument;
 import annulus.catalog.Instrument.Span;
+import annulus.measure.ErrorSources.Single;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import annulus.quantity.Numbers;
@@ -182,13 +183,15 @@ public record MeasuredDiameter(
 
     /**
      * An extreme is one reading, or as good as one. Where angles are unknown nobody can tell form
-     * from noise: the extreme may be off by the whole spread either way.
+     * from noise, and the worse of both counts.
      */
     private Budget extremeBudget(Places places, double spread, List<Component> ofInstrument) {
       List<Component> lines = new ArrayList<>();
-      lines.add(ErrorSources.single(places, true, span, limits).asComponent(1));
+      Single known = ErrorSources.single(places, true, span, limits);
       if (places.angleMissing() && spread > 0) {
-        lines.add(ErrorSources.unplaced(spread));
+        lines.addAll(ErrorSources.unplaced(places, spread, known));
+      } else {
+        lines.add(known.asComponent(1));
       }
       lines.addAll(ofInstrument);
       return new Budget(lines);

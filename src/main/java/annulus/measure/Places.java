@@ -165,6 +165,33 @@ final class Places {
     return freedom;
   }
 
+  /** Standard deviation of one reading, µm, and its degrees of freedom. */
+  record Scatter(double um, int freedom) {}
+
+  /**
+   * Scatter of one reading as if all were taken at one angle of their depth, or at one place where
+   * some depth is not told; 0 without repeats.
+   */
+  Scatter scatterAtOneAngle() {
+    boolean depthMissing = all.get(0).depth == NOT_TOLD;
+    double squares = 0;
+    int freedom = 0;
+    int first = 0;
+    for (int end = 1; end <= all.size(); end++) {
+      if (end == all.size() || !(depthMissing || all.get(end).isAsDeepAs(all.get(first)))) {
+        double[] mm = readings(all.subList(first, end));
+        squares += Sample.squares(mm);
+        freedom += mm.length - 1;
+        first = end;
+      }
+    }
+    return new Scatter(freedom == 0 ? 0 : 1000 * Math.sqrt(squares / freedom), freedom);
+  }
+
+  private static double[] readings(List<Place> places) {
+    return places.stream().flatMapToDouble(p -> Arrays.stream(p.mm)).toArray();
+  }
+
   /** Standard deviation of the places' means, µm; 0 for one place. */
   double betweenUm() {
     return 1000 * Sample.standardDeviation(means(all));

@@ -226,6 +226,18 @@ class AdviceEdgesTest {
     caution(old, "primer-too-old");
   }
 
+  /**
+   * Two readings 30 µm apart: 55 µm as the largest gap would surely lie in 20 to 90 µm if they were
+   * form; if they are noise, one degree of freedom proves nothing.
+   */
+  @Test
+  void two_readings_without_places_that_differ_are_measured_again() {
+    Advice unplaced = new OrderText().bore(30.11, 30.08).set("consequence", "stranding").advice();
+    assertEquals(Kind.MEASURE_AGAIN, unplaced.decision().kind());
+    Advice alike = new OrderText().bore(30.11, 30.11).set("consequence", "stranding").advice();
+    assertEquals(Kind.USE_COMPOUND, alike.decision().kind());
+  }
+
   /** Titanium does not start the cure beside stainless steel: the less active face is primed. */
   @Test
   void where_primer_is_left_open_the_less_active_face_gets_it() {

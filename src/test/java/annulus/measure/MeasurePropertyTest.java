@@ -20,6 +20,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
 import net.jqwik.api.statistics.Statistics;
 
 class MeasurePropertyTest {
@@ -120,6 +121,45 @@ class MeasurePropertyTest {
       double dof = budget.effectiveDegreesOfFreedom();
       assertEquals(dof, scaled.effectiveDegreesOfFreedom(), dof * 1e-9);
     }
+  }
+
+  /**
+   * What is believed of the largest gap with readings all at one place, or each at an angle of its
+   * own, and with some or all of these places left out.
+   */
+  @Property
+  void leaving_out_places_never_makes_a_range_surer(
+      @ForAll @Size(min = 2, max = 8) List<@IntRange(min = 41_980, max = 42_060) Integer> um,
+      @ForAll boolean onePlace,
+      @ForAll("boreInstruments") Instrument instrument,
+      @ForAll long seed,
+      @ForAll @IntRange(max = 300) int below,
+      @ForAll @IntRange(max = 300) int above) {
+    Random random = new Random(seed);
+    int all = random.nextInt(3); // in a third of the cases everything is left out
+    List<Reading> placed = new ArrayList<>();
+    List<Reading> leftOut = new ArrayList<>();
+    for (int i = 0; i < um.size(); i++) {
+      Reading reading = Reading.at(um.get(i) / 1000.0, 4, onePlace ? 0 : 7 * i);
+      placed.add(reading);
+      boolean keep = all > 0 && random.nextBoolean();
+      OptionalDouble depth = random.nextBoolean() ? reading.depthMm() : OptionalDouble.empty();
+      leftOut.add(keep ? reading : new Reading(reading.mm(), depth, OptionalDouble.empty()));
+    }
+    MeasuredDiameter known = Samples.bore(instrument, placed);
+    MeasuredDiameter unknown = Samples.bore(instrument, leftOut);
+    double sure = beliefInLargest(known).within(-below, above);
+    double lessSure = beliefInLargest(unknown).within(-below, above);
+    Statistics.label("less sure").collect(onePlace, lessSure < sure - 0.05);
+    assertEquals(known.largestMm(), unknown.largestMm(), 1e-5); // jaws: by the mean
+    assertTrue(lessSure <= sure + 1e-9, () -> lessSure + " is surer than " + sure);
+  }
+
+  /** About the value found, beside a part read once. */
+  private static Belief beliefInLargest(MeasuredDiameter bore) {
+    MeasuredDiameter part = Samples.part(Samples.MICROMETER, Samples.readings(41.9));
+    Budget gap = Budget.ofGap(bore.extremeBudget(), part.extremeBudget());
+    return new Belief(0, gap.combinedUm(), gap.effectiveDegreesOfFreedom());
   }
 
   @Property

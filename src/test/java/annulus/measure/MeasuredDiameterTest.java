@@ -50,10 +50,44 @@ class MeasuredDiameterTest {
     assertEquals(42.04, bore.largestMm());
     assertEquals(42.00, bore.smallestMm());
     assertEquals(40, bore.spreadUm());
-    Component extreme = bore.extremeBudget().component("repeatability").orElseThrow();
-    assertEquals(10 / Math.sqrt(3), extreme.standardUm(), 1e-12);
+    Component extreme = bore.extremeBudget().component("unplaced").orElseThrow();
+    double asForm = Math.sqrt(10 * 10 / 3.0 + 40 * 40 / 3.0); // the step and the whole spread
+    assertEquals(asForm, extreme.standardUm(), 1e-6);
+    assertEquals(2, extreme.degreesOfFreedom());
+    assertTrue(
+        bore.extremeBudget().component("repeatability").isEmpty(), "it is in the line above");
     assertTrue(bore.has(Note.ANGLES_NOT_GIVEN));
     assertFalse(bore.budget().component("form").isPresent());
+  }
+
+  /** Two readings 30 µm apart: 30/√2 = 21.2 µm as noise is more than 30/√3 = 17.3 µm as form. */
+  @Test
+  void two_readings_without_angles_are_as_unsure_as_two_at_one_place() {
+    MeasuredDiameter bore = Samples.bore(Samples.IDEAL_BORE, Samples.readings(42.06, 42.09));
+    Component extreme = bore.extremeBudget().component("unplaced").orElseThrow();
+    assertEquals(30 / Math.sqrt(2), extreme.standardUm(), 1e-6);
+    assertEquals(1, extreme.degreesOfFreedom());
+    assertEquals(Shape.T, extreme.shape());
+    List<Reading> placed = List.of(Reading.at(42.06, 4, 0), Reading.at(42.09, 4, 0));
+    MeasuredDiameter atOne = Samples.bore(Samples.IDEAL_BORE, placed);
+    assertEquals(
+        atOne.extremeBudget().expandedUm(0.95), bore.extremeBudget().expandedUm(0.95), 1e-6);
+  }
+
+  @Test
+  void readings_at_one_depth_without_angles_may_be_noise_but_not_those_of_two_depths() {
+    OptionalDouble none = OptionalDouble.empty();
+    OptionalDouble mouth = OptionalDouble.of(2);
+    Reading low = new Reading(42.00, mouth, none);
+    Reading high = new Reading(42.03, OptionalDouble.of(8), none);
+    Budget two = Samples.bore(Samples.IDEAL_BORE, List.of(low, high)).extremeBudget();
+    assertEquals(Double.POSITIVE_INFINITY, two.effectiveDegreesOfFreedom());
+    Reading besideLow = new Reading(42.03, mouth, OptionalDouble.of(0));
+    Budget one = Samples.bore(Samples.IDEAL_BORE, List.of(low, besideLow)).extremeBudget();
+    assertEquals(1, one.component("unplaced").orElseThrow().degreesOfFreedom());
+    Reading nowhere = Reading.of(42.03);
+    Budget perhaps = Samples.bore(Samples.IDEAL_BORE, List.of(low, nowhere)).extremeBudget();
+    assertEquals(1, perhaps.component("unplaced").orElseThrow().degreesOfFreedom());
   }
 
   @Test

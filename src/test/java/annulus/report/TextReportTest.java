@@ -119,7 +119,7 @@ class TextReportTest {
   void the_hand_back_time_stands_with_weekday_date_hour_and_offset() {
     assertTrue(
         text(SampleOrders.all().get("nuisance"))
-            .contains("Earliest safe hand-back: Thu 2026-11-26 10:35 (+01:00), 1 d 2 h after"));
+            .contains("Earliest safe hand-back: Thu 2026-11-26 10:36 (+01:00), 1 d 2 h after"));
   }
 
   @Test
