@@ -69,7 +69,8 @@ public final class AnswerWords {
 
   /** What to take care of with this joint, then with every joint. */
   public List<String> cautions() {
-    List<String> words = new ArrayList<>(reasons(advice.cautions()));
+    List<String> words = new ArrayList<>(new RemovalTexts(advice).caution());
+    words.addAll(reasons(advice.cautions()));
     catalog.cautions().values().forEach(c -> words.add(c.text()));
     return words;
   }

@@ -9,8 +9,6 @@ import annulus.fit.PressLimit;
 import annulus.fit.RingStresses;
 import annulus.fit.ShrinkAssembly;
 import annulus.hold.HoldFactor;
-import annulus.hold.Removal;
-import annulus.hold.Tool;
 import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import java.util.ArrayList;
@@ -132,14 +130,9 @@ final class ForceTexts {
   }
 
   private void brief(HoldReport hold, List<String> lines) {
-    List<String> never =
-        hold.ways().stream()
-            .filter(w -> w.outcome() == Removal.Outcome.REFUSED)
-            .map(w -> w.tool() instanceof Tool.Drift ? "hammer and drift" : "heat")
-            .toList();
-    String mustNot = never.isEmpty() ? "" : " To undo it, never: " + String.join(", ", never) + ".";
+    String undoing = RemovalTexts.brief(hold);
     if (!hold.computable()) {
-      lines.add("Hold not computed (laminate or plastic): ask the part's maker." + mustNot);
+      lines.add("Hold not computed (laminate or plastic): ask the part's maker." + undoing);
       return;
     }
     Estimate then = hold.atHandBack().orElse(hold.bondHot());
@@ -156,7 +149,7 @@ final class ForceTexts {
             + " N or "
             + Figures.forceUp(hold.breakLooseTorque().high(), DIGITS)
             + " N·m."
-            + mustNot);
+            + undoing);
   }
 
   /** The pressure against what a member bears of it; its stress has no limit here. */

@@ -245,7 +245,7 @@ public final class JobCard {
   }
 
   private void cautions() {
-    List<String> all = new ArrayList<>();
+    List<String> all = new ArrayList<>(new RemovalTexts(advice).caution());
     advice.cautions().forEach(c -> all.add(RuleTexts.reason(c)));
     catalog.cautions().values().stream().map(StandingCaution::text).forEach(all::add);
     page.append("<h2>Take care</h2>\n<ul>\n");

@@ -11,6 +11,7 @@ import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The words for undoing a joint: the force, and each tool judged. */
 final class RemovalTexts {
@@ -29,6 +30,9 @@ final class RemovalTexts {
       return List.of();
     }
     List<String> lines = new ArrayList<>();
+    if (nothingWillDo(hold.get())) {
+      lines.add(noWay(hold.get()));
+    }
     if (hold.get().computable()) {
       lines.add(
           "takes up to "
@@ -41,6 +45,65 @@ final class RemovalTexts {
     }
     hold.get().ways().forEach(w -> lines.add(way(w)));
     return lines;
+  }
+
+  /**
+   * First of all cautions, for a joint that must come apart later: that it will not. Empty where
+   * something at hand may undo it.
+   */
+  List<String> caution() {
+    boolean wanted =
+        order.surroundings().comesApartLater()
+            && advice.decision().kind() == Advice.Kind.USE_COMPOUND;
+    return advice
+        .hold()
+        .filter(h -> wanted && nothingWillDo(h))
+        .map(h -> List.of("It must come apart later, but " + noWay(h) + "."))
+        .orElse(List.of());
+  }
+
+  /** A hammer does not count: nobody knows the force of a blow. */
+  private static boolean nothingWillDo(HoldReport hold) {
+    return hold.ways().stream()
+        .filter(w -> !(w.tool() instanceof Tool.Drift))
+        .noneMatch(w -> w.outcome().compareTo(Removal.Outcome.DOUBTFUL) <= 0);
+  }
+
+  private static String noWay(HoldReport hold) {
+    String hammer = named(hold, Removal.Outcome.DOUBTFUL);
+    return "there is no way to get it out with the press, the wrench and the heat counted on here"
+        + (hammer.isEmpty() ? ", short of destroying a member" : "; at best " + hammer + " may do");
+  }
+
+  /** In a few words, what will or may undo it and what must never be tried. */
+  static String brief(HoldReport hold) {
+    String never = named(hold, Removal.Outcome.REFUSED);
+    String mustNot = never.isEmpty() ? "" : " To undo it, never: " + never + ".";
+    if (!hold.computable()) {
+      return mustNot;
+    }
+    String sure = named(hold, Removal.Outcome.ENOUGH);
+    String perhaps = named(hold, Removal.Outcome.DOUBTFUL);
+    String will = sure.isEmpty() ? "" : " Will do: " + sure + ".";
+    String may = perhaps.isEmpty() ? "" : " May do: " + perhaps + ".";
+    String none = nothingWillDo(hold) ? " No press, wrench or heat counted on here will do." : "";
+    return none + will + may + mustNot;
+  }
+
+  private static String named(HoldReport hold, Removal.Outcome outcome) {
+    return hold.ways().stream()
+        .filter(w -> w.outcome() == outcome)
+        .map(w -> shortTool(w.tool()))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String shortTool(Tool tool) {
+    if (tool instanceof Tool.Press) {
+      return "bench press";
+    } else if (tool instanceof Tool.Twist) {
+      return "wrench";
+    }
+    return tool instanceof Tool.Drift ? "hammer and drift" : "heat";
   }
 
   private String way(Removal.Way way) {

@@ -225,6 +225,7 @@ public final class TextReport {
 
   private void cautions() {
     lines.heading("Cautions");
+    new RemovalTexts(advice).caution().forEach(c -> lines.hanging("  ! ", c));
     advice.cautions().forEach(c -> lines.hanging("  ! ", RuleTexts.reason(c)));
     catalog.cautions().values().forEach(c -> lines.hanging("  - ", c.text()));
   }
