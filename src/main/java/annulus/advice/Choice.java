@@ -35,6 +35,7 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
   private static final Set<String> GAP = Set.of("gap-too-wide", "gap-too-narrow");
   private static final Set<String> TOO_WIDE = Set.of("gap-too-wide", "face-to-face-limit");
   private static final Set<String> PRESS_TOO_HIGH = Set.of("press-too-high");
+  private static final Set<String> STALE_PRIMER = Set.of("primer-too-old");
   private static final Set<Fact> FIT = Set.of(Fact.FIT, Fact.GAP_LOOSEST, Fact.GAP_LIKELY);
 
   /** What matters to a press fit too, where nothing is bonded. */
@@ -162,7 +163,26 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     if (tooWideForAll()) {
       return no(Kind.TOO_WIDE, 0, only(against, TOO_WIDE));
     }
-    return no(Kind.NO_CLASS, 0, against);
+    return no(Kind.NO_CLASS, 0, withStalePrimer(against));
+  }
+
+  /** Where primer is wanted, one that is there but too old is told first. */
+  private List<Finding> withStalePrimer(List<Finding> against) {
+    boolean primerWanted = false;
+    for (Finding finding : against) {
+      primerWanted |= finding.rule().verdict() == Rule.Verdict.NEEDS_PRIMER;
+    }
+    if (!primerWanted || selection.table().isEmpty()) {
+      return against;
+    }
+    List<Finding> told = only(selection.table().get(0).findings(), STALE_PRIMER);
+    told.addAll(against);
+    return told;
+  }
+
+  /** Whether primer is wanted, and the one that is there is too old. */
+  static boolean wantsPrimerAnew(Decision decision) {
+    return has(decision.because(), STALE_PRIMER);
   }
 
   private double bestCovers() {

@@ -7,6 +7,7 @@ import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.advice.Advice.Step;
 import annulus.advice.Advice.StepKind;
+import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Finish;
@@ -49,6 +50,9 @@ final class Steps {
       steps.add(StepKind.REDO);
     } else if (decision.kind() == Kind.MEASURE_AGAIN) {
       steps.add(StepKind.MEASURE_AGAIN);
+    } else if (Choice.wantsPrimerAnew(decision)
+        && order.primer() instanceof JointOrder.PrimerPlan.Used was) {
+      steps.primeAnew(was);
     }
     return steps.steps;
   }
@@ -106,6 +110,14 @@ final class Steps {
     prepare(false, true);
     add(StepKind.PRESS_DRY);
     handBack.ifPresent(this::handBack);
+  }
+
+  /** The faces that had the primer, and those that surely need it. */
+  private void primeAnew(JointOrder.PrimerPlan.Used was) {
+    boolean bore = was.onBore() || order.bore().activity() == Activity.Level.INERT;
+    boolean part = was.onPart() || order.part().activity() == Activity.Level.INERT;
+    prepare(false);
+    prime(new PlannedPrimer(was.primer(), bore, part, true));
   }
 
   private void handBack(HandBack back) {

@@ -127,8 +127,22 @@ public final class DecisionTexts {
       }
     }
     return ofJoint.isEmpty()
-        ? nearest().map(DecisionTexts::blocking).orElse(advice.decision().because())
+        ? nearest().map(this::decisiveOf).orElse(advice.decision().because())
         : ofJoint;
+  }
+
+  /** What holds a class back; before a want of primer, what is wrong with the one there is. */
+  private List<Finding> decisiveOf(ClassVerdict verdict) {
+    List<Finding> findings = new ArrayList<>();
+    if (!verdict.of(Rule.Verdict.NEEDS_PRIMER).isEmpty()) {
+      for (Finding finding : advice.decision().because()) {
+        if (finding.rule().verdict() == Rule.Verdict.CAUTION) {
+          findings.add(finding);
+        }
+      }
+    }
+    findings.addAll(blocking(verdict));
+    return findings;
   }
 
   /** One deciding reason in words, with the class it is about unless it holds for all of them. */

@@ -226,6 +226,29 @@ class AdviceEdgesTest {
     caution(old, "primer-too-old");
   }
 
+  /** On two inert faces a primer of eight days is the reason, and the steps put it on anew. */
+  @Test
+  void a_primer_too_old_on_inert_faces_is_told_as_too_old_with_the_steps_to_renew_it() {
+    Advice old = primed(8 * 1440).faces("aluminium-6061", "anodised").advice();
+    assertEquals(Kind.NO_CLASS, old.decision().kind());
+    assertEquals(List.of("primer-too-old", "two-inert-faces"), ids(old.decision().because()));
+    assertEquals(List.of(StepKind.CLEAN, StepKind.PRIME, StepKind.FLASH_OFF), kinds(old));
+    assertEquals("both faces", step(old, StepKind.PRIME).values().get("faces"));
+    assertEquals(Optional.empty(), old.handBack());
+    Advice onBore =
+        primed(8 * 1440).set("primer.on", "bore").faces("aluminium-6061", "anodised").advice();
+    assertEquals("both faces", step(onBore, StepKind.PRIME).values().get("faces"));
+    Advice bare = new OrderText().faces("aluminium-6061", "anodised").advice();
+    assertEquals(List.of("two-inert-faces"), ids(bare.decision().because()));
+    assertEquals(List.of(), kinds(bare));
+    Advice hot = primed(8 * 1440).set("serviceHighC", 320).advice();
+    assertFalse(ids(hot.decision().because()).contains("primer-too-old"), "primer is no cure");
+  }
+
+  private static List<String> ids(List<Finding> findings) {
+    return findings.stream().map(f -> f.rule().id()).toList();
+  }
+
   /**
    * Two readings 30 µm apart: 55 µm as the largest gap would surely lie in 20 to 90 µm if they were
    * form; if they are noise, one degree of freedom proves nothing.

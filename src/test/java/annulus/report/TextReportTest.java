@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.advice.Advice;
 import annulus.advice.Advice.Kind;
+import annulus.advice.OrderText;
 import annulus.select.ClassVerdict;
 import annulus.select.Finding;
 import java.util.EnumSet;
@@ -135,6 +136,16 @@ class TextReportTest {
       advice.figures().forEach(f -> assertTrue(why.contains(f.id() + " = "), f.id()));
       assertTrue(why.contains("Uncertainty of the mean gap, radial"));
     }
+  }
+
+  @Test
+  void a_primer_too_old_is_named_before_the_want_of_one() {
+    OrderText order = new OrderText().faces("aluminium-6061", "anodised");
+    order.set("primer", Map.of("id", "primer-solvent", "on", "both", "minutesOnPart", 8 * 1440));
+    String text = text(order.advice());
+    assertTrue(text.startsWith("DO NOT BOND YET  the primer on a face is too old\n"), text);
+    int old = text.indexOf("Because: The primer went on too long ago");
+    assertTrue(old > 0 && old < text.indexOf("Because: Both faces are inert"), text);
   }
 
   @Test
