@@ -116,7 +116,7 @@ final class Steps {
   private void primeAnew(JointOrder.PrimerPlan.Used was) {
     boolean bore = was.onBore() || order.bore().activity() == Activity.Level.INERT;
     boolean part = was.onPart() || order.part().activity() == Activity.Level.INERT;
-    prepare(false);
+    prepare(false, false);
     prime(new PlannedPrimer(was.primer(), bore, part, true));
   }
 
