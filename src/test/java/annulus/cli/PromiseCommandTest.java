@@ -312,7 +312,7 @@ class PromiseCommandTest {
   void after_a_cold_night_the_list_names_whom_to_call() throws IOException {
     Path list =
         list(
-            "running|22,none,injury,2027-03-12T16:30,2027-03-16T17:30",
+            "running|22,none,injury,2027-03-12T16:00,2027-03-16T17:30",
             "fresh|17,none,nuisance,2027-03-13T08:05,2027-03-20T10:00",
             "waits|17,none,nuisance,2027-03-15T16:30,2027-03-20T10:00");
     assertEquals(0, morning(list).code(), morning(list).out());
