@@ -55,18 +55,21 @@ final class RemovalTexts {
     boolean wanted =
         order.surroundings().comesApartLater()
             && advice.decision().kind() == Advice.Kind.USE_COMPOUND;
-    return advice
-        .hold()
-        .filter(h -> wanted && nothingWillDo(h))
-        .map(h -> List.of("It must come apart later, but " + noWay(h) + "."))
-        .orElse(List.of());
+    if (!wanted || advice.hold().isEmpty() || !nothingWillDo(advice.hold().get())) {
+      return List.of();
+    }
+    return List.of("It must come apart later, but " + noWay(advice.hold().get()) + ".");
   }
 
   /** A hammer does not count: nobody knows the force of a blow. */
   private static boolean nothingWillDo(HoldReport hold) {
-    return hold.ways().stream()
-        .filter(w -> !(w.tool() instanceof Tool.Drift))
-        .noneMatch(w -> w.outcome().compareTo(Removal.Outcome.DOUBTFUL) <= 0);
+    for (Removal.Way way : hold.ways()) {
+      boolean may = way.outcome().compareTo(Removal.Outcome.DOUBTFUL) <= 0;
+      if (may && !(way.tool() instanceof Tool.Drift)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static String noWay(HoldReport hold) {
