@@ -154,12 +154,13 @@ final class PlainKernel {
     wider = j.roomC < 20 ? Math.max(0, here) : 0;
     atLow = gapMean + movement(j, j.serviceLow);
     atHigh = gapMean + movement(j, j.serviceHigh);
-    double most = Math.max(opening(j, j.serviceLow), opening(j, j.serviceHigh)) - here;
+    double most = Math.max(atMost(j, j.serviceLow, true), atMost(j, j.serviceHigh, true)) - here;
     growth = Math.max(0, most);
     tightest =
         gapMean
             + Math.min(
-                closing(j, j.roomC), Math.min(closing(j, j.serviceLow), closing(j, j.serviceHigh)));
+                atMost(j, j.roomC, false),
+                Math.min(atMost(j, j.serviceLow, false), atMost(j, j.serviceHigh, false)));
     dryProbability = cumulative((j.dryFrom - gapLargest) / standard, freedom);
     for (int i = 0; i < j.classes.length; i++) {
       double below = (j.classes[i].gapLow - gapLargest) / standard;
@@ -175,19 +176,12 @@ final class PlainKernel {
     return bore.mean * (j.bore.expansion - j.part.expansion) * (celsius - 20) / 2000;
   }
 
-  private double opening(PlainJoint j, double celsius) {
+  /** Movement by the ends of both expansions that open the gap most; or close it most. */
+  private double atMost(PlainJoint j, double celsius, boolean opening) {
     double difference =
-        celsius >= 20
+        (celsius >= 20) == opening
             ? j.bore.expansionHigh - j.part.expansionLow
             : j.bore.expansionLow - j.part.expansionHigh;
-    return bore.mean * difference * (celsius - 20) / 2000;
-  }
-
-  private double closing(PlainJoint j, double celsius) {
-    double difference =
-        celsius >= 20
-            ? j.bore.expansionLow - j.part.expansionHigh
-            : j.bore.expansionHigh - j.part.expansionLow;
     return bore.mean * difference * (celsius - 20) / 2000;
   }
 

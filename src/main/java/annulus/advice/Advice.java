@@ -144,6 +144,11 @@ public record Advice(
       remedies = WhenAsked.copyOf(remedies);
     }
 
+    /** Upper limit of the largest gap as it is when the joint is closed, µm radial. */
+    public double closedUpperUm() {
+      return limits.upperUm() + widerInColdUm;
+    }
+
     /** What would decide, where the measurement can't. */
     public Optional<Remedy> remedy() {
       return remedies.isEmpty() ? Optional.empty() : Optional.of(remedies.get(0));

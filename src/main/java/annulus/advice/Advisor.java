@@ -179,7 +179,7 @@ public final class Advisor {
   private double volumeMl(JointOrder order, GapFinding found) {
     return Draw.compound(
             found.gap().nominalMm(),
-            found.limits().upperUm() + found.widerInColdUm(),
+            found.closedUpperUm(),
             order.engagementMm(),
             catalog.policy().value("waste-factor"),
             catalog.policy().value("least-draw-ml"))

@@ -64,9 +64,9 @@ final class CurePlan {
     CompoundClass.Cure cure = compound.cure();
     this.slowFullHours = slowFullHours(compound, primer);
     this.spread = Spread.combine(new Spread(cure.spreadLn()), new Spread(faces.sigmaLn()));
-    double wider = found.widerInColdUm();
-    this.upperUm = Math.max(0, found.limits().upperUm() + wider);
-    this.typicalGap = gapFactor(cure, found.gap().largestUm() + wider, cure.gapExponent().likely());
+    double likelyUm = found.gap().largestUm() + found.widerInColdUm();
+    this.upperUm = Math.max(0, found.closedUpperUm());
+    this.typicalGap = gapFactor(cure, likelyUm, cure.gapExponent().likely());
     this.slowGap = Math.max(typicalGap, gapFactor(cure, upperUm, cure.gapExponent().high()));
     CureModel likely = model(typicalGap);
     this.typical = likely.in(order.cure().history(), 0.5);

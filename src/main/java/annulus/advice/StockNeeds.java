@@ -176,7 +176,7 @@ public final class StockNeeds {
     Millilitres amount =
         Draw.compound(
             diameter,
-            advice.gap().gap().upperUm(order.confidence()) + advice.gap().widerInColdUm(),
+            advice.gap().closedUpperUm(),
             order.engagementMm(),
             best.catalog().policy().value("waste-factor"),
             best.catalog().policy().value("least-draw-ml"));

@@ -19,18 +19,15 @@ import java.time.LocalDate;
  */
 record StockAnswer(Advice advice, String words) {
 
-  /** The cabinet of the order's day; what is out of date by now serves no order of the past. */
   static StockAnswer of(
       Words words, Advisor advisor, JointOrder order, Surround surround, PrintStream err)
       throws IOException {
     StockTables tables = StockTables.of(words);
     Cabinet sheet = tables.sheet(words.value("--stock").orElseThrow()).cabinet();
     Cabinet cabinet = sheet.with(StockTables.ledger(words, err).orElse(Ledger.EMPTY));
-    LocalDate asked = order.start().atZone(order.zone()).toLocalDate();
     LocalDate today = LocalDate.ofInstant(surround.clock().instant(), order.zone());
-    LocalDate day = asked.isBefore(today) ? today : asked;
     StockNeeds.Preferred preferred =
-        new StockNeeds(advisor, tables.policy()).prefer(order, day, cabinet);
+        new StockNeeds(advisor, tables.policy()).prefer(order, today, cabinet);
     Advice advice = preferred.cabinetWillDo() ? preferred.inStock() : preferred.best();
     return new StockAnswer(advice, StockChoiceText.of(preferred, cabinet));
   }

@@ -7,7 +7,6 @@ import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
 import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
-import annulus.catalog.StandingCaution;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -245,9 +244,7 @@ public final class JobCard {
   }
 
   private void cautions() {
-    List<String> all = new ArrayList<>(new RemovalTexts(advice).caution());
-    advice.cautions().forEach(c -> all.add(RuleTexts.reason(c)));
-    catalog.cautions().values().stream().map(StandingCaution::text).forEach(all::add);
+    List<String> all = new AnswerWords(advice, catalog).cautions();
     page.append("<h2>Take care</h2>\n<ul>\n");
     int room = roomForCautions();
     int shown = 0;

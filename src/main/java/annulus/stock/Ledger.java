@@ -138,7 +138,8 @@ public final class Ledger {
           "at most " + left + " mL; correct the count first if the container holds more");
     }
     if (!has(movement.id())) {
-      with(movement).requireRoom(this);
+      long then = left.microlitres() + movement.change().microlitres();
+      requireRoom(movement.lot(), left, Millilitres.sum(then));
     }
   }
 
@@ -151,17 +152,16 @@ public final class Ledger {
    */
   public void requireRoom(Ledger before) {
     Map<String, Millilitres> was = before.left();
-    left()
-        .forEach(
-            (lot, then) -> {
-              boolean more = then.compareTo(was.getOrDefault(lot, Millilitres.NONE)) > 0;
-              if (more && then.compareTo(Lot.LARGEST_CONTAINER) > 0) {
-                throw new InvalidValue(
-                    "ml",
-                    "lot " + lot + " would then have " + then + " mL",
-                    "at most " + Lot.LARGEST_CONTAINER + " mL in one container");
-              }
-            });
+    left().forEach((lot, then) -> requireRoom(lot, was.getOrDefault(lot, Millilitres.NONE), then));
+  }
+
+  private static void requireRoom(String lot, Millilitres was, Millilitres then) {
+    if (then.compareTo(was) > 0 && then.compareTo(Lot.LARGEST_CONTAINER) > 0) {
+      throw new InvalidValue(
+          "ml",
+          "lot " + lot + " would then have " + then + " mL",
+          "at most " + Lot.LARGEST_CONTAINER + " mL in one container");
+    }
   }
 
   /** What a lot is, as the first movement that names it says. */

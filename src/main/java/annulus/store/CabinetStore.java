@@ -75,11 +75,15 @@ public final class CabinetStore {
    */
   public Contents contents() {
     return database.transaction(
-        sql -> {
-          return new Contents(
-              sql.rows(CabinetRows::lot, LOTS),
-              Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS)));
-        });
+        sql ->
+            new Contents(
+                sql.rows(CabinetRows::lot, LOTS),
+                Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS))));
+  }
+
+  /** A lot as it was taken in, without its movements. */
+  public Optional<Lot> lot(String number) {
+    return database.transaction(sql -> sql.row(CabinetRows::lot, ONE_LOT, number));
   }
 
   /** What was used for a job, in the order recorded. */

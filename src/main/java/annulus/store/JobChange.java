@@ -1,7 +1,10 @@
 package annulus.store;
 
 import java.time.Instant;
+import java.util.HashSet;
+import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /**
  * One change of a job, kept for good.
@@ -35,5 +38,12 @@ public record JobChange(
     PROMISE,
     LOG,
     UNDO
+  }
+
+  /** Ids of those changes of a job that later ones took back. */
+  public static Set<Long> undone(List<JobChange> changes) {
+    Set<Long> undone = new HashSet<>();
+    changes.forEach(c -> c.undoes().ifPresent(undone::add));
+    return undone;
   }
 }

@@ -151,7 +151,6 @@ public record JobContent(
 
   /** The customer told another time, or none any more. */
   public JobContent promising(Optional<Instant> when, Optional<Instant> reckonedFrom) {
-    int moves = when.equals(promised) ? 0 : 1;
     return new JobContent(
         reference,
         title,
@@ -162,8 +161,13 @@ public record JobContent(
         closedAt,
         when,
         reckonedFrom,
-        promiseMoves + moves,
+        movesTo(when),
         log);
+  }
+
+  /** How often the promise has moved once it is this one. */
+  private int movesTo(Optional<Instant> when) {
+    return promiseMoves + (when.equals(promised) ? 0 : 1);
   }
 
   /**
@@ -171,7 +175,6 @@ public record JobContent(
    * than what it has, so that the count of promises only ever rises.
    */
   JobContent inForceAgain(JobContent later) {
-    int moves = promised.equals(later.promised) ? 0 : 1;
     return new JobContent(
         reference,
         title,
@@ -182,7 +185,7 @@ public record JobContent(
         closedAt,
         promised,
         promisedStart,
-        later.promiseMoves + moves,
+        later.movesTo(promised),
         log);
   }
 

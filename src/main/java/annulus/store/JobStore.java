@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -194,8 +193,7 @@ public final class JobStore {
 
   /** The change that an undo would take back. */
   public static Optional<JobChange> undoable(List<JobChange> changes) {
-    Set<Long> undone = new HashSet<>();
-    changes.forEach(h -> h.undoes().ifPresent(undone::add));
+    Set<Long> undone = JobChange.undone(changes);
     JobChange found = null;
     for (JobChange change : changes) {
       boolean open = change.undoes().isEmpty() && !change.first();

@@ -11,7 +11,6 @@ import annulus.store.Refused;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -64,8 +63,7 @@ final class Closing {
   /** When a joint closed before came apart last, by the changes that were not taken back. */
   private Optional<Instant> takenApart(Job job) {
     List<JobChange> changes = new ArrayList<>(jobs.changes(job.id()));
-    Set<Long> undone = new HashSet<>();
-    changes.forEach(c -> c.undoes().ifPresent(undone::add));
+    Set<Long> undone = JobChange.undone(changes);
     changes.removeIf(c -> undone.contains(c.id()));
     boolean closed = false;
     Instant apart = null;

@@ -3,7 +3,6 @@ package annulus.web;
 import annulus.store.Job;
 import annulus.store.JobChange;
 import annulus.store.JobStore;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -28,8 +27,7 @@ final class JobHistory {
 
   void on(Markup page) {
     List<JobChange> changes = board.changes(job.id());
-    Set<Long> undone = new HashSet<>();
-    changes.forEach(c -> c.undoes().ifPresent(undone::add));
+    Set<Long> undone = JobChange.undone(changes);
     page.element("h2", "What was done").open("ol", "class", "history");
     for (JobChange change : changes) {
       page.open("li");

@@ -88,7 +88,7 @@ final class Shelf {
 
   Now now() {
     CabinetStore.Contents contents = store.contents();
-    LocalDate day = LocalDate.ofInstant(clock.instant(), zone);
+    LocalDate day = today();
     Cabinet cabinet = new Cabinet(contents.lots(), items).with(contents.ledger());
     List<String> notes = new ArrayList<>(fromSheet);
     notes.addAll(CountNotes.of(contents.lots(), contents.ledger()));
@@ -122,7 +122,11 @@ final class Shelf {
 
   /** Refuses a day to come, or one long past, for a lot's arrival or opening. */
   void requireBeen(String field, LocalDate day) {
-    EntryDays.requireOfLot(field, day, LocalDate.ofInstant(clock.instant(), zone), policy);
+    EntryDays.requireOfLot(field, day, today(), policy);
+  }
+
+  private LocalDate today() {
+    return LocalDate.ofInstant(clock.instant(), zone);
   }
 
   /**
@@ -162,7 +166,7 @@ final class Shelf {
 
   /** A lot as it was taken in, without its movements. */
   Optional<Lot> here(String lot) {
-    return store.contents().lots().stream().filter(l -> l.lot().equals(lot)).findFirst();
+    return store.lot(lot);
   }
 
   /**
@@ -182,7 +186,7 @@ final class Shelf {
                 new Movement(
                     "received-" + lot.lot(),
                     clock.instant(),
-                    LocalDate.ofInstant(clock.instant(), zone),
+                    today(),
                     Movement.Kind.RECEIVE,
                     who,
                     "",
