@@ -11,7 +11,6 @@ import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** The words for undoing a joint: the force, and each tool judged. */
 final class RemovalTexts {
@@ -94,10 +93,13 @@ final class RemovalTexts {
   }
 
   private static String named(HoldReport hold, Removal.Outcome outcome) {
-    return hold.ways().stream()
-        .filter(w -> w.outcome() == outcome)
-        .map(w -> shortTool(w.tool()))
-        .collect(Collectors.joining(", "));
+    List<String> tools = new ArrayList<>();
+    for (Removal.Way way : hold.ways()) {
+      if (way.outcome() == outcome) {
+        tools.add(shortTool(way.tool()));
+      }
+    }
+    return String.join(", ", tools);
   }
 
   private static String shortTool(Tool tool) {
