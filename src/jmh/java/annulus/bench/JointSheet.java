@@ -250,6 +250,10 @@ final class JointSheet {
         "IF({p.dry}>={level},\"interference\","
             + "IF({gap.mean}<={line},\"line-to-line\",\"clear\"))");
     formula("move.room", "{nominal}*({bore.alpha}-{part.alpha})*({room}-20)/2000");
+    formula(
+        "closed.upper",
+        "{gap.upper}+IF({room}-{room+-}<20,MAX(0,{nominal}*({bore.alpha}-{part.alpha})"
+            + "*({room}-{room+-}-20)/2000),0)");
     formula("gap.assembly", "{gap.mean}+{move.room}");
     formula("gap.cold", "{gap.mean}+{nominal}*({bore.alpha}-{part.alpha})*({service.low}-20)/2000");
     formula("gap.hot", "{gap.mean}+{nominal}*({bore.alpha}-{part.alpha})*({service.high}-20)/2000");
@@ -489,9 +493,7 @@ final class JointSheet {
     formula("spread", "EXP(NORMSINV({level})*SQRT({sigma.class}^2+{sigma}^2))");
     formula(
         "F.gap", "MAX(1,(MAX(0,{gap.largest}+IF({room}<20,MAX(0,{move.room}),0))/{gap.ref})^{n})");
-    formula(
-        "F.gap.slow",
-        "MAX({F.gap},(MAX(0,{gap.upper}+IF({room}<20,MAX(0,{move.room}),0))/{gap.ref})^{n.high},1)");
+    formula("F.gap.slow", "MAX({F.gap},(MAX(0,{closed.upper})/{gap.ref})^{n.high},1)");
     formula("A", "EXP(-{Ea}*(1/({room}+273.15)-1/{Tref}))");
     formula("cold", "{room}-{room+-}");
     formula(
@@ -607,7 +609,9 @@ final class JointSheet {
         "draw",
         "ROUNDUP(MAX("
             + j.leastDraw
-            + ",PI()/4*({nominal}^2-({nominal}-2*{to}/1000)^2)*{length}/1000*"
+            + ",PI()/4*({nominal}^2-({nominal}-2*MAX("
+            + j.wettingFilm
+            + ",{closed.upper})/1000)^2)*{length}/1000*"
             + j.waste
             + "),3)");
   }

@@ -44,6 +44,7 @@ final class PlainJoint {
   final double lineToLine;
   final double rest;
   final double waste;
+  final double wettingFilm;
   final double leastDraw;
   final double press;
   final double wrench;
@@ -102,6 +103,7 @@ final class PlainJoint {
     lineToLine = policy.value("line-to-line-um");
     rest = policy.value("undisturbed-after-fixture-min");
     waste = policy.value("waste-factor");
+    wettingFilm = knowledge.hold().wettingFilmUm().value().high();
     leastDraw = policy.value("least-draw-ml");
     press = policy.value("tool-press-n");
     wrench = policy.value("tool-wrench-nm");

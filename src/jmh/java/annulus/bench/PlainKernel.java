@@ -52,6 +52,7 @@ final class PlainKernel {
   double growth;
   double tightest;
   private double wider;
+  private double closedUpper;
   double dryProbability;
   final long[] rules = new long[16];
   final int[] standing = new int[16];
@@ -107,7 +108,7 @@ final class PlainKernel {
     double spread = Math.sqrt(c.spread * c.spread + sigma * sigma);
     double sureSpread = Math.exp(normalQuantile(j.confidence) * spread);
     double centred = Math.max(0, gapLargest + wider);
-    double upper = Math.max(0, gapUpper + wider);
+    double upper = Math.max(0, closedUpper);
     double typicalGap = gapFactor(centred, c.referenceGap, c.exponent);
     double slowGap = Math.max(typicalGap, gapFactor(upper, c.referenceGap, c.exponentHigh));
     double rate = rate(c, c.activation, j.roomC);
@@ -152,6 +153,8 @@ final class PlainKernel {
     double here = movement(j, j.roomC);
     atAssembly = gapMean + here;
     wider = j.roomC < 20 ? Math.max(0, here) : 0;
+    double coldC = j.roomC - j.roomPlusMinusC;
+    closedUpper = gapUpper + (coldC < 20 ? Math.max(0, movement(j, coldC)) : 0);
     atLow = gapMean + movement(j, j.serviceLow);
     atHigh = gapMean + movement(j, j.serviceHigh);
     double most = Math.max(atMost(j, j.serviceLow, true), atMost(j, j.serviceHigh, true)) - here;
@@ -425,7 +428,11 @@ final class PlainKernel {
     if (celsius < c.minimumC) {
       return 0;
     }
-    double kelvin = Math.min(celsius, c.heldC) + 273.15;
+    return unheldRate(c, activationKJ, Math.min(celsius, c.heldC));
+  }
+
+  private static double unheldRate(PlainClass c, double activationKJ, double celsius) {
+    double kelvin = celsius + 273.15;
     return Math.exp(-activationKJ * 1000 / GAS * (1 / kelvin - 1 / (c.referenceC + 273.15)));
   }
 
@@ -436,7 +443,7 @@ final class PlainKernel {
   private void working(PlainJoint j, PlainClass c) {
     double warmest = Math.max(j.roomC + j.roomPlusMinusC, c.minimumC);
     double quickest =
-        Math.max(rate(c, c.activationLow, warmest), rate(c, c.activationHigh, warmest));
+        Math.max(unheldRate(c, c.activationLow, warmest), unheldRate(c, c.activationHigh, warmest));
     double quick = (1 / j.rateHigh[j.bore.activity] + 1 / j.rateHigh[j.part.activity]) / 2;
     workingS = Math.floor(c.workingLow * Math.max(1, quick) / quickest * 60);
   }
@@ -553,7 +560,7 @@ final class PlainKernel {
   }
 
   private void release(PlainJoint j, PlainClass c, double slowRate, double slowFactor) {
-    double upper = Math.max(0, gapUpper + wider);
+    double upper = Math.max(j.wettingFilm, closedUpper);
     double partMm = Math.max(0.5, bore.mean - 2 * upper / 1000);
     double net = Math.PI / 4 * (bore.mean + partMm) * (bore.mean - partMm) * j.engagement / 1000;
     drawMl = Math.ceil(Math.max(j.leastDraw, net * j.waste) * 1000 - 1e-6) / 1000;

@@ -125,8 +125,10 @@ public record Advice(
    * @param bore the measured bore; empty for a stated gap
    * @param part the measured part; empty for a stated gap
    * @param atAssemblyUm mean radial gap at the assembly temperature, µm
-   * @param widerInColdUm how much wider it is when it is closed colder than 20 °C, µm radial; 0
-   *     where the cold makes it narrower, so that colder is never sooner
+   * @param widerInColdUm how much wider it is when its cure is coldest, if that is below 20 °C, µm
+   *     radial; 0 where the cold makes it narrower, so that colder is never sooner
+   * @param closedUpperUm upper limit of the largest gap, µm radial, wider by what the coldest
+   *     temperature within the doubt adds
    * @param inService mean radial gap at the ends of the service range, µm
    * @param remedies what would decide, where the measurement can't; at most one
    */
@@ -138,15 +140,11 @@ public record Advice(
       Optional<MeasuredDiameter> part,
       double atAssemblyUm,
       double widerInColdUm,
+      double closedUpperUm,
       ServiceGap inService,
       List<Remedy> remedies) {
     public GapFinding {
       remedies = WhenAsked.copyOf(remedies);
-    }
-
-    /** Upper limit of the largest gap as it is when the joint is closed, µm radial. */
-    public double closedUpperUm() {
-      return limits.upperUm() + widerInColdUm;
     }
 
     /** What would decide, where the measurement can't. */
@@ -156,7 +154,16 @@ public record Advice(
 
     GapFinding withRemedies(List<Remedy> found) {
       return new GapFinding(
-          gap, level, limits, bore, part, atAssemblyUm, widerInColdUm, inService, found);
+          gap,
+          level,
+          limits,
+          bore,
+          part,
+          atAssemblyUm,
+          widerInColdUm,
+          closedUpperUm,
+          inService,
+          found);
     }
   }
 

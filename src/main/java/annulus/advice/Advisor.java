@@ -16,6 +16,7 @@ import annulus.quantity.Estimate;
 import annulus.quantity.WhenAsked;
 import annulus.select.ClassVerdict;
 import annulus.stock.Draw;
+import annulus.stock.Millilitres;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -117,7 +118,7 @@ public final class Advisor {
       Optional<HandBack> handBack,
       GapFinding gap) {
     return WhenAsked.list(
-        () -> Steps.of(order, catalog, decision, cure, handBack, volumeMl(order, gap)));
+        () -> Steps.of(order, catalog, decision, cure, handBack, draw(order, gap).value()));
   }
 
   /** The hold, with what it is worth at hand-back; worked out when it is asked for. */
@@ -176,14 +177,15 @@ public final class Advisor {
     return !order.movedAt().get().isBefore(mayGrab);
   }
 
-  private double volumeMl(JointOrder order, GapFinding found) {
+  /** Compound to take from the bottle; of gap and film the most that they may be. */
+  Millilitres draw(JointOrder order, GapFinding found) {
     return Draw.compound(
-            found.gap().nominalMm(),
-            found.closedUpperUm(),
-            order.engagementMm(),
-            catalog.policy().value("waste-factor"),
-            catalog.policy().value("least-draw-ml"))
-        .value();
+        found.gap().nominalMm(),
+        found.closedUpperUm(),
+        knowledge.hold().wettingFilmUm().value().high(),
+        order.engagementMm(),
+        catalog.policy().value("waste-factor"),
+        catalog.policy().value("least-draw-ml"));
   }
 
   private static Figure figure(NamedNumber number) {

@@ -161,23 +161,30 @@ final class CurePlan {
         : Optional.empty();
   }
 
-  /** Shortest time in which it may grab: quick side of everything. */
+  /**
+   * Shortest time in which it may grab: quick side of everything. To hold the rate above what the
+   * data covers is the slow side, and so not done here.
+   */
   Duration workingTime(Optional<PlannedPrimer> primer) {
     CompoundClass.Cure cure = compound.cure();
     double warmest =
         Math.max(
             Math.max(order.cure().history().warmestC(), arrives(order.bore())),
             arrives(order.part()));
-    warmest += order.cure().plusMinusC();
+    warmest = Math.max(warmest + order.cure().plusMinusC(), cure.minimumC());
     double quickest =
         Math.max(
-            rate(cure, cure.activationKJ().low()).at(Math.max(warmest, cure.minimumC())),
-            rate(cure, cure.activationKJ().high()).at(Math.max(warmest, cure.minimumC())));
+            quickRate(cure, cure.activationKJ().low()).at(warmest),
+            quickRate(cure, cure.activationKJ().high()).at(warmest));
     Optional<Primer> onFace = primer.map(PlannedPrimer::primer).or(() -> order.primer().used());
     double primed = onFace.map(p -> p.workingTimeFactor().low()).orElse(1.0);
     double surface = onFace.isPresent() ? 1 : Math.max(1, faces.quickFactor());
     double minutes = cure.workingMinutes().low() * primed * surface / quickest;
     return Duration.ofSeconds((long) Math.floor(minutes * 60));
+  }
+
+  private static ArrheniusRate quickRate(CompoundClass.Cure cure, double activationKJ) {
+    return ArrheniusRate.unheld(activationKJ, cure.referenceC(), cure.minimumC());
   }
 
   /** A member that comes in hot makes it grab sooner; one that comes in cold does not delay it. */

@@ -6,6 +6,7 @@ import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Instrument;
 import annulus.catalog.Policy;
+import annulus.cure.TemperatureHistory;
 import annulus.fit.Gap;
 import annulus.fit.ThermalGap;
 import annulus.measure.Decider;
@@ -28,12 +29,12 @@ final class GapWork {
 
   private final JointOrder order;
   private final Catalog catalog;
-  private final FormLimits limits;
+  private final FormLimits form;
 
-  GapWork(JointOrder order, Catalog catalog, FormLimits limits) {
+  GapWork(JointOrder order, Catalog catalog, FormLimits form) {
     this.order = order;
     this.catalog = catalog;
-    this.limits = limits;
+    this.form = form;
   }
 
   GapFinding find() {
@@ -45,17 +46,28 @@ final class GapWork {
             .map(g -> Gap.stated(g.nominalMm(), g.radialUm(), g.radialPlusMinusUm(), Z975))
             .orElseGet(() -> Gap.of(bore.orElseThrow(), part.orElseThrow()));
     double assembly = order.cure().history().celsiusAt(0);
-    double moved = movement(gap, assembly, Side.LIKELY);
+    Gap.Limits limits = gap.limits(order.confidence());
     return new GapFinding(
         gap,
         order.confidence(),
-        gap.limits(order.confidence()),
+        limits,
         bore,
         part,
-        gap.meanUm() + moved,
-        assembly < Units.REFERENCE_CELSIUS ? Math.max(0, moved) : 0,
+        gap.meanUm() + movement(gap, assembly, Side.LIKELY),
+        widerInCold(gap, order.cure().history()),
+        limits.upperUm() + widerInCold(gap, order.cure().coldSide()),
         service(gap, assembly),
         List.of());
+  }
+
+  /**
+   * How much wider the coldest hour of the cure makes the gap than it is at 20 °C, µm. Compound
+   * that cures on the way there has less to fill, but a joint closed at the warmest hour of a cold
+   * week must not be ready sooner for that.
+   */
+  private double widerInCold(Gap gap, TemperatureHistory cure) {
+    double coldest = cure.coldestC();
+    return coldest < Units.REFERENCE_CELSIUS ? Math.max(0, movement(gap, coldest, Side.LIKELY)) : 0;
   }
 
   private Optional<MeasuredDiameter> measured(Member member) {
@@ -71,7 +83,7 @@ final class GapWork {
                     member.measuredAtC(),
                     member.measuredPlusMinusC(),
                     member.material().expansion(),
-                    limits));
+                    form));
   }
 
   private enum Side {
@@ -147,7 +159,7 @@ final class GapWork {
 
   private Remedy remedy(Decider.Question question, int readings) {
     List<Instrument> instruments = List.copyOf(catalog.instruments().values());
-    return new Decider(instruments, limits)
-        .remedyFor(question, Math.min(readings, limits.mostReadings()));
+    return new Decider(instruments, form)
+        .remedyFor(question, Math.min(readings, form.mostReadings()));
   }
 }

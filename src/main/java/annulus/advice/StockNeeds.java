@@ -173,13 +173,7 @@ public final class StockNeeds {
     CompoundClass compound = advice.decision().compound().orElseThrow();
     JointOrder order = advice.order();
     double diameter = advice.gap().gap().nominalMm();
-    Millilitres amount =
-        Draw.compound(
-            diameter,
-            advice.gap().closedUpperUm(),
-            order.engagementMm(),
-            best.catalog().policy().value("waste-factor"),
-            best.catalog().policy().value("least-draw-ml"));
+    Millilitres amount = best.draw(order, advice.gap());
     Optional<PlannedPrimer> primer = advice.decision().primer().filter(p -> !isOn(order));
     int faces = primer.map(p -> (p.onBore() ? 1 : 0) + (p.onPart() ? 1 : 0)).orElse(0);
     return new Need.Option(

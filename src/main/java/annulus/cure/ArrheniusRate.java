@@ -35,6 +35,11 @@ public record ArrheniusRate(
     }
   }
 
+  /** A rate that nothing holds: the quick side where a hot part may grab. */
+  public static ArrheniusRate unheld(double activationKJ, double referenceC, double minimumC) {
+    return new ArrheniusRate(activationKJ, referenceC, minimumC, Celsius.HIGHEST);
+  }
+
   /**
    * The relative cure rate at a temperature.
    *

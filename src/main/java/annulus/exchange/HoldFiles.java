@@ -36,7 +36,8 @@ public final class HoldFiles {
           "engagement", "1",
           "surface", "1",
           "dynamic", "1",
-          "hybrid", "MPa");
+          "hybrid", "MPa",
+          "volume", "um");
 
   private HoldFiles() {}
 
@@ -60,7 +61,6 @@ public final class HoldFiles {
         named(rows, "dynamic"),
         one(rows, "hybrid", "pressure-max"),
         one(rows, "hybrid", "shear-min"),
-        one(rows, "volume", "waste"),
         one(rows, "volume", "wetting-film"));
   }
 
@@ -77,12 +77,12 @@ public final class HoldFiles {
 
   private static Row row(PlacedRows.Cells cells) {
     String factor = cells.text("factor");
-    String wanted = factor.equals("volume") ? volumeUnit(cells.text("key")) : UNITS.get(factor);
+    String wanted = UNITS.get(factor);
     if (wanted == null) {
       throw new InvalidValue(
           "factor",
           "\"" + factor + "\" is unknown",
-          "gap, engagement, surface, finish, dynamic, hybrid, volume");
+          "gap, engagement, surface, dynamic, hybrid, volume");
     }
     if (!wanted.equals(cells.text("unit"))) {
       throw new InvalidValue("unit", "\"" + cells.text("unit") + "\" does not fit", wanted);
@@ -92,10 +92,6 @@ public final class HoldFiles {
         cells.text("key"),
         cells.number("at"),
         new HoldTables.Named(cells.estimate(), cells.provenance()));
-  }
-
-  private static String volumeUnit(String key) {
-    return key.equals("wetting-film") ? "um" : "1";
   }
 
   private static FactorCurve curve(List<Row> rows, String factor) {

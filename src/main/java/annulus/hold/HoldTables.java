@@ -20,8 +20,7 @@ import java.util.TreeMap;
  * @param dynamics factor by kind of load
  * @param pressureMaxMPa highest contact pressure at which bond and friction add, MPa
  * @param shearMinMPa weakest compound for which they add, MPa on its specimen
- * @param waste compound lost, as part of the net volume
- * @param wettingFilmUm radial film a tight fit takes along, µm
+ * @param wettingFilmUm radial film that wets the faces of a tight fit, µm
  */
 public record HoldTables(
     FactorCurve gap,
@@ -30,7 +29,6 @@ public record HoldTables(
     Map<String, Named> dynamics,
     Named pressureMaxMPa,
     Named shearMinMPa,
-    Named waste,
     Named wettingFilmUm) {
 
   /**
@@ -49,7 +47,6 @@ public record HoldTables(
     }
     pressureMaxMPa.value().checkedWithin("pressure-max", 0, 1000, "MPa");
     shearMinMPa.value().checkedWithin("shear-min", 0, 100, "MPa");
-    waste.value().checkedWithin("waste", 0, 10, "");
     wettingFilmUm.value().checkedWithin("wetting-film", 0, 50, "µm");
   }
 

@@ -154,7 +154,6 @@ public final class SourceList {
     }
     add("hold, largest pressure of a bond", tables.pressureMaxMPa());
     add("hold, least strength of a bond with friction", tables.shearMinMPa());
-    add("volume, waste", tables.waste());
     add("volume, wetting film", tables.wettingFilmUm());
     advice
         .order()

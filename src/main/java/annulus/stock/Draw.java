@@ -12,21 +12,28 @@ public final class Draw {
   /**
    * Compound drawn for a joint, rounded up to the microlitre.
    *
-   * <p>{@code V = w pi/4 (D^2 - (D - 2g)^2) L}
+   * <p>{@code V = w pi/4 (D^2 - (D - 2h)^2) L, h = max(g, f)}
    *
    * @param diameterMm bore diameter D, mm
-   * @param gapUm largest radial gap g to be counted on, µm; below zero counts as none
+   * @param gapUm largest radial gap g to be counted on, µm
+   * @param filmUm film f that wets the faces where the gap is less, µm radial, 0 to 50
    * @param engagementMm length L, mm
    * @param wasteFactor drawn over left in the gap, w; 1 to 20
    * @param leastMl least that is drawn, mL
    * @return amount
    *     <p>Valid for: one joint, gap filled all round.
-   *     <p>Source: geometry; waste from data.
+   *     <p>Source: geometry; film and waste from data.
    */
   public static Millilitres compound(
-      double diameterMm, double gapUm, double engagementMm, double wasteFactor, double leastMl) {
+      double diameterMm,
+      double gapUm,
+      double filmUm,
+      double engagementMm,
+      double wasteFactor,
+      double leastMl) {
+    Check.within("filmUm", filmUm, 0, 50, "µm");
     Check.within("wasteFactor", wasteFactor, 1, 20, "");
-    double partMm = Math.max(LEAST_MM, diameterMm - 2 * Math.max(0, gapUm) / 1000);
+    double partMm = Math.max(LEAST_MM, diameterMm - 2 * Math.max(filmUm, gapUm) / 1000);
     double net = BondVolume.netMm3(Math.max(LEAST_MM, diameterMm), partMm, engagementMm) / 1000;
     return Millilitres.up(Math.max(leastMl, net * wasteFactor));
   }

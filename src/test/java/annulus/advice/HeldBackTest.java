@@ -13,6 +13,7 @@ import annulus.report.DecisionTexts;
 import annulus.report.JsonReport;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -104,6 +105,20 @@ class HeldBackTest {
     assertEquals(room, working(new OrderText().set("part.arrivesAtC", 5)));
   }
 
+  /**
+   * By Arrhenius, R = 8.314 J/(mol K), each temperature at its warm end; whole seconds are told.
+   */
+  @Test
+  void a_part_hotter_than_the_data_covers_grabs_still_sooner() {
+    Advice room = new OrderText().advice();
+    double doubt = room.order().cure().plusMinusC();
+    double joules = room.decision().compound().orElseThrow().cure().activationKJ().high() * 1000;
+    double inverse = 1 / (273.15 + 40 + doubt) - 1 / (273.15 + 60 + doubt);
+    double warm = working(new OrderText().set("part.arrivesAtC", 40)).toSeconds();
+    double hot = working(new OrderText().set("part.arrivesAtC", 60)).toSeconds();
+    assertEquals(warm / Math.exp(joules / 8.314 * inverse), hot, 1.01);
+  }
+
   private static Duration working(OrderText order) {
     return order.advice().cure().orElseThrow().workingTime();
   }
@@ -126,6 +141,38 @@ class HeldBackTest {
         Math.pow(ratio, compound.cure().gapExponent().likely()),
         fixture(wide) / fixture(narrow),
         1e-3);
+  }
+
+  @Test
+  void a_joint_closed_at_the_warmest_hour_of_a_cold_week_is_not_ready_sooner_for_that() {
+    Advice cold = curing("8", "8");
+    Advice closedWarm = curing("20", "8");
+    assertEquals(cold.gap().closedUpperUm(), closedWarm.gap().closedUpperUm(), 1e-9);
+    assertEquals(cold.gap().widerInColdUm(), closedWarm.gap().widerInColdUm(), 1e-9);
+    assertTrue(closedWarm.gap().atAssemblyUm() < cold.gap().atAssemblyUm());
+    double sooner = fixture(cold) - fixture(closedWarm);
+    assertTrue(sooner >= 0 && sooner < 2 * 3600, sooner + " s: what one warm hour does");
+  }
+
+  /** Steel around aluminium; closed at noon in a place that has another temperature for an hour. */
+  private static Advice curing(String noonC, String elseC) {
+    return new OrderText()
+        .set("bore.readingsMm", List.of(100.12))
+        .set("bore.instrument", "bore-gauge-dial")
+        .set("part.readingsMm", List.of(100.000))
+        .set("part.material", "aluminium-6061")
+        .set("start", "2027-03-12T12:00")
+        .set("temperatureC", null)
+        .set("temperaturePlusMinusC", null)
+        .set(
+            "cure",
+            Map.of(
+                "profile",
+                List.of(
+                    Map.of("at", "00:00", "c", Double.parseDouble(elseC)),
+                    Map.of("at", "12:00", "c", Double.parseDouble(noonC)),
+                    Map.of("at", "13:00", "c", Double.parseDouble(elseC)))))
+        .advice();
   }
 
   private static Advice wideAround(double radialUm) {

@@ -139,7 +139,7 @@ class SourcesTest {
       assertTrue(listed.contains(Double.parseDouble(limit.group(1))), limit.group());
     }
     assertTrue(found > 15, found + " numbers of rules");
-    for (String what : List.of("hold, largest pressure of a bond", "volume, waste")) {
+    for (String what : List.of("hold, largest pressure of a bond", "volume, wetting film")) {
       assertTrue(entries.stream().anyMatch(e -> e.what().equals(what)), what);
     }
   }

@@ -45,18 +45,7 @@ class HoldEdgesTest {
         Map.of("static", named(1, 1, 1), "shock", named(0.1, 0.3, dynamicHigh)),
         named(15.8, 15.8, 15.8),
         named(22.9, 22.9, 22.9),
-        named(0.3, 0.5, 1),
         named(2, 5, 10));
-  }
-
-  /** pi 40 mm 10 mm = 1256.64 mm², so 1 µm of film is 0.00125664 mL. */
-  @Test
-  void a_tight_joint_takes_the_film_and_the_waste_worked_by_hand() {
-    Estimate taken =
-        BondVolume.neededMl(39.98, 40, 10, new Estimate(2, 5, 10), new Estimate(0.3, 0.5, 1));
-    assertEquals(0.0032673, taken.low(), 5e-8);
-    assertEquals(0.0094248, taken.likely(), 5e-8);
-    assertEquals(0.0251327, taken.high(), 5e-8);
   }
 
   @Test

@@ -151,18 +151,6 @@ class HoldTest {
   }
 
   @Test
-  void a_tight_joint_still_takes_a_film_of_compound() {
-    Estimate film = HoldData.TABLES.wettingFilmUm().value();
-    Estimate waste = HoldData.TABLES.waste().value();
-    Estimate tight = BondVolume.neededMl(41.98, 42, 10, film, waste);
-    assertEquals(0, BondVolume.netMm3(41.98, 42, 10));
-    assertTrue(tight.low() > 0);
-    Estimate loose = BondVolume.neededMl(42.1, 42, 10, film, waste);
-    assertEquals(BondVolume.netMm3(42.1, 42, 10) / 1000 * 1.5, loose.likely(), 1e-12);
-    assertTrue(loose.high() >= tight.high());
-  }
-
-  @Test
   void bad_factor_rows_are_placed() {
     String text = FitData.text("hold-factors.csv");
     String unit = text.replaceFirst("gap,radial,0,um", "gap,radial,0,mm");

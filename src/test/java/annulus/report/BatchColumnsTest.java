@@ -55,7 +55,7 @@ class BatchColumnsTest {
     assertEquals("thin-lasting", cell(advice, "class"));
     assertEquals("30.0", cell(advice, "radial_gap_um"));
     assertEquals("60.0", cell(advice, "diametral_clearance_um"));
-    assertEquals("2026-11-30T00:02:00+01:00", cell(advice, "hand_back"));
+    assertEquals("2026-11-30T00:09:00+01:00", cell(advice, "hand_back"));
     assertTrue(cell(advice, "cautions").contains("injury-without-load"));
   }
 

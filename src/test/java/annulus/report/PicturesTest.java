@@ -120,7 +120,7 @@ class PicturesTest {
   void the_cure_chart_marks_fixture_full_and_hand_back_and_is_missing_for_a_no() throws Exception {
     String words = words(parsed(CureChart.of(SampleOrders.goodFit()).orElseThrow()));
     assertTrue(words.contains("fixture") && words.contains("full cure"), words);
-    assertTrue(words.contains("HAND BACK Mon 30 Nov 00:02"), words);
+    assertTrue(words.contains("HAND BACK Mon 30 Nov 00:09"), words);
     for (Advice advice : SampleOrders.all().values()) {
       boolean bonds = advice.decision().kind() == Advice.Kind.USE_COMPOUND;
       assertEquals(bonds, CureChart.of(advice).isPresent());

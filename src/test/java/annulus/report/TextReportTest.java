@@ -118,9 +118,10 @@ class TextReportTest {
 
   @Test
   void the_hand_back_time_stands_with_weekday_date_hour_and_offset() {
+    String text = text(SampleOrders.all().get("nuisance"));
     assertTrue(
-        text(SampleOrders.all().get("nuisance"))
-            .contains("Earliest safe hand-back: Thu 2026-11-26 10:36 (+01:00), 1 d 2 h after"));
+        text.contains("Earliest safe hand-back: Thu 2026-11-26 10:37 (+01:00), 1 d 2 h after"),
+        text);
   }
 
   @Test
