@@ -66,6 +66,7 @@ class QuantityTest {
     assertEquals("12.5 mm is out of range", far.problem());
     assertEquals("1 to 12 mm", far.allowed());
     assertEquals(12, Check.within("boreMm", 12, 1, 12, "mm"));
+    assertEquals(1, Check.within("boreMm", 1, 1, 12, "mm"));
     assertEquals(-3, Check.finite("x", -3, ""));
     assertEquals("bore", Check.text("x", "bore"));
     assertThrows(InvalidValue.class, () -> Check.within("x", Double.NaN, 0, 1, ""));
