@@ -41,7 +41,10 @@ final class Board {
   private final Closing closing;
   private final JobViews views;
   private final boolean hoursKnown;
-  private final Kept<String, Boolean> forTheBench = new Kept<>(MOST_ORDERS);
+  private final Kept<Shown, List<String>> unshown = new Kept<>(MOST_ORDERS);
+
+  /** An order on the form of the bench; of a closed joint the board keeps more itself. */
+  private record Shown(String order, boolean closed) {}
 
   /**
    * @param hoursKnown whether the shop has told its hours
@@ -138,9 +141,11 @@ final class Board {
     return views.of(job, now);
   }
 
-  /** Whether the bench can show an order again as it was typed. */
-  boolean fitsTheBench(JobContent content) {
-    return forTheBench.get(content.order(), () -> BenchOrder.canEdit(content));
+  /** What the form of the bench can't show of a job's order; empty when it can show all. */
+  List<String> unshownAtTheBench(JobContent content) {
+    return unshown.get(
+        new Shown(content.order(), content.closedAt().isPresent()),
+        () -> new BenchFields(content, times).unshown());
   }
 
   /** Today's jobs. */
