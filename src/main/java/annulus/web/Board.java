@@ -93,10 +93,22 @@ final class Board {
     return hoursKnown;
   }
 
-  private TemperatureLog log(String id) {
-    return jobs.log(id)
-        .orElseThrow(
-            () -> new StoreFailed("its temperature log (" + id + ") is not in the database", null));
+  private TemperatureLog log(Job job, String id) {
+    return jobs.log(id).orElseThrow(() -> new StoreFailed(lost(job), null));
+  }
+
+  /** Of a log that is lost nothing is left but what was noted when it was taken in. */
+  private String lost(Job job) {
+    String taken =
+        JobChange.inForce(changes(job.id())).stream()
+            .filter(c -> c.kind() == JobChange.Kind.LOG)
+            .reduce((first, last) -> last)
+            .map(c -> " On " + times.past(c.at()) + " " + c.who() + " took in: " + c.words() + ".")
+            .orElse("");
+    return "Its temperature log is not in the database any more."
+        + taken
+        + " Take that back and give the file of the logger again, or put the last backup in its"
+        + " place.";
   }
 
   Stamp stamp(String who) {
@@ -291,7 +303,7 @@ final class Board {
 
   /** A job whose order is another one now; one with a temperature log is judged by it still. */
   private Edit changed(Job job, String words, JobContent content) {
-    Answer answer = judge.answer(content, job.createdAt());
+    Answer answer = judge.answer(job.with(content));
     return judgedAnew(JobChange.Kind.ORDER, words, content, answer);
   }
 
