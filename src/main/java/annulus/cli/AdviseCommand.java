@@ -10,6 +10,7 @@ import annulus.exchange.OrderReader;
 import annulus.exchange.PlacedProblem;
 import annulus.report.JobCard;
 import annulus.report.JsonReport;
+import annulus.report.StockChoice;
 import annulus.report.TextReport;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -51,24 +52,21 @@ final class AdviseCommand {
       throw Words.refused(0, "--ledger", "stands without --stock", "--stock STOCK.csv beside it");
     }
     JointOrder order = order(words, reader);
-    Optional<StockAnswer> stocked =
+    Optional<StockChoice> stocked =
         words.has("--stock")
             ? Optional.of(StockAnswer.of(words, advisor, order, surround, err))
             : Optional.empty();
-    Advice advice = stocked.map(StockAnswer::advice).orElseGet(() -> advisor.advise(order));
+    Advice advice = stocked.map(StockChoice::advice).orElseGet(() -> advisor.advise(order));
     if (words.has("--card")) {
       Path card = OutputFile.of(words, "--card", ".html", words.rest());
       OutputFile.write(card, JobCard.of(advice, advisor.catalog()));
       err.println("card written to " + card);
     }
     if (words.has("--json")) {
-      out.print(JsonReport.of(advice, advisor.catalog()));
+      out.print(JsonReport.of(advice, advisor.catalog(), stocked));
     } else {
       out.print(TextReport.of(advice, advisor.catalog(), words.has("--why")));
-    }
-    if (stocked.isPresent()) {
-      PrintStream to = words.has("--json") ? err : out;
-      to.print("\n" + stocked.get().words());
+      stocked.ifPresent(s -> out.print("\n" + s.text()));
     }
     return advice.isYes() ? ExitCode.ANSWER : ExitCode.ANSWER_IS_NO;
   }

@@ -12,15 +12,37 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the command, runs it, and turns every failure into one clear line and an exit code. */
 final class Cli {
-  private static final List<String> NAMES =
-      List.of(
-          "advise", "sources", "fit", "stock", "promise", "learn", "serve", "backup", "restore");
+  /** What can be asked; each is called as it is written here, in lower case. */
+  private enum Name {
+    ADVISE,
+    SOURCES,
+    FIT,
+    STOCK,
+    PROMISE,
+    LEARN,
+    SERVE,
+    BACKUP,
+    RESTORE;
+
+    static List<String> all() {
+      return Arrays.stream(values()).map(Name::said).toList();
+    }
+
+    static Optional<Name> of(String said) {
+      return Arrays.stream(values()).filter(n -> n.said().equals(said)).findFirst();
+    }
+
+    private String said() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
 
   private final Surround surround;
   private final PrintStream out;
@@ -38,20 +60,17 @@ final class Cli {
     this.err = err;
   }
 
-  /** The command of this name. */
-  private Optional<Command> command(String name) {
-    return Optional.ofNullable(
-        switch (name) {
-          case "advise" -> new AdviseCommand(surround, out, err)::run;
-          case "sources" -> new SourcesCommand(surround, out)::run;
-          case "fit" -> new FitCommand(out, err)::run;
-          case "stock" -> new StockCommand(surround, out, err)::run;
-          case "promise" -> new PromiseCommand(surround, out, err)::run;
-          case "learn" -> new LearnCommand(out)::run;
-          case "serve" -> new ServeCommand(out, err)::run;
-          case "backup", "restore" -> new BackupCommand(out)::run;
-          default -> null;
-        });
+  private Command command(Name name) {
+    return switch (name) {
+      case ADVISE -> new AdviseCommand(surround, out, err)::run;
+      case SOURCES -> new SourcesCommand(surround, out)::run;
+      case FIT -> new FitCommand(out, err)::run;
+      case STOCK -> new StockCommand(surround, out, err)::run;
+      case PROMISE -> new PromiseCommand(surround, out, err)::run;
+      case LEARN -> new LearnCommand(out)::run;
+      case SERVE -> new ServeCommand(out, err)::run;
+      case BACKUP, RESTORE -> new BackupCommand(out)::run;
+    };
   }
 
   int run(String[] args) {
@@ -59,14 +78,13 @@ final class Cli {
       out.print(Help.text());
       return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
     }
-    Optional<Command> command = command(args[0]);
-    if (command.isEmpty()) {
-      err.println(
-          new PlacedProblem(
-              "command line", 0, 1, args[0], "is not a command", Nearest.allowed(args[0], NAMES)));
+    Optional<Name> name = Name.of(args[0]);
+    if (name.isEmpty()) {
+      String allowed = Nearest.allowed(args[0], Name.all());
+      err.println(new PlacedProblem("command line", 0, 1, args[0], "is not a command", allowed));
       return ExitCode.BAD_INPUT;
     }
-    return guarded(command.get(), args);
+    return guarded(command(name.get()), args);
   }
 
   private int guarded(Command command, String[] args) {

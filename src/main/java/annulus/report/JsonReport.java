@@ -44,7 +44,20 @@ public final class JsonReport {
    * @param catalog the catalogue it was made with
    */
   public static String of(Advice advice, Catalog catalog) {
-    return JsonOut.document(out -> new JsonReport(advice, catalog, out).write());
+    return of(advice, catalog, Optional.empty());
+  }
+
+  /**
+   * The whole answer with what the cabinet has for it.
+   *
+   * @param stock what the cabinet has; empty where none was asked, and then nothing stands for it
+   */
+  public static String of(Advice advice, Catalog catalog, Optional<StockChoice> stock) {
+    return JsonOut.document(
+        out -> {
+          new JsonReport(advice, catalog, out).write();
+          stock.ifPresent(s -> out.object("cabinet", () -> s.json(out)));
+        });
   }
 
   private void write() {

@@ -17,28 +17,47 @@ public final class Facts {
 
   private static final int OF_CLASS = Fact.values().length - OF_JOINT;
 
-  private static final Facts NONE =
-      new Facts(none(OF_JOINT), new Object[OF_JOINT], none(OF_CLASS), new Object[OF_CLASS]);
+  private static final Facts NONE = new Facts(Part.none(OF_JOINT), Part.none(OF_CLASS));
 
-  /** By place: NaN and null where there is no value. Facts share them; nobody writes to them. */
-  private final double[] jointNumbers;
+  private final Part joint;
+  private final Part ofClass;
 
-  private final Object[] jointWords;
-  private final double[] classNumbers;
-  private final Object[] classWords;
-
-  private Facts(
-      double[] jointNumbers, Object[] jointWords, double[] classNumbers, Object[] classWords) {
-    this.jointNumbers = jointNumbers;
-    this.jointWords = jointWords;
-    this.classNumbers = classNumbers;
-    this.classWords = classWords;
+  private Facts(Part joint, Part ofClass) {
+    this.joint = joint;
+    this.ofClass = ofClass;
   }
 
-  private static double[] none(int size) {
-    double[] none = new double[size];
-    Arrays.fill(none, Double.NaN);
-    return none;
+  /**
+   * The facts of a joint or those of a class, by place: NaN and null where there is no value. Sets
+   * of facts share them; nobody writes to one that is shared.
+   */
+  private static final class Part {
+    private final double[] numbers;
+    private final Object[] words;
+
+    Part(double[] numbers, Object[] words) {
+      this.numbers = numbers;
+      this.words = words;
+    }
+
+    static Part none(int size) {
+      double[] none = new double[size];
+      Arrays.fill(none, Double.NaN);
+      return new Part(none, new Object[size]);
+    }
+
+    Part copy() {
+      return new Part(numbers.clone(), words.clone());
+    }
+
+    Part with(Part other) {
+      Part both = copy();
+      for (int i = 0; i < numbers.length; i++) {
+        both.numbers[i] = Double.isNaN(other.numbers[i]) ? numbers[i] : other.numbers[i];
+        both.words[i] = other.words[i] == null ? words[i] : other.words[i];
+      }
+      return both;
+    }
   }
 
   /** Starts a set of facts. */
@@ -53,44 +72,24 @@ public final class Facts {
 
   /** These facts and the other's; the other's win. */
   public Facts with(Facts other) {
-    return new Facts(
-        with(jointNumbers, other.jointNumbers),
-        with(jointWords, other.jointWords),
-        with(classNumbers, other.classNumbers),
-        with(classWords, other.classWords));
+    return new Facts(joint.with(other.joint), ofClass.with(other.ofClass));
   }
 
   /** The facts of the joint from these, those of the class from the other. */
-  public Facts about(Facts ofClass) {
-    return new Facts(jointNumbers, jointWords, ofClass.classNumbers, ofClass.classWords);
-  }
-
-  private static double[] with(double[] these, double[] others) {
-    double[] both = these.clone();
-    for (int i = 0; i < both.length; i++) {
-      both[i] = Double.isNaN(others[i]) ? both[i] : others[i];
-    }
-    return both;
-  }
-
-  private static Object[] with(Object[] these, Object[] others) {
-    Object[] both = these.clone();
-    for (int i = 0; i < both.length; i++) {
-      both[i] = others[i] == null ? both[i] : others[i];
-    }
-    return both;
+  public Facts about(Facts other) {
+    return new Facts(joint, other.ofClass);
   }
 
   /** The number of a fact; NaN without a value. */
   double number(Fact fact) {
     int at = fact.ordinal(); // asked very often
-    return at < OF_JOINT ? jointNumbers[at] : classNumbers[at - OF_JOINT];
+    return at < OF_JOINT ? joint.numbers[at] : ofClass.numbers[at - OF_JOINT];
   }
 
   /** The word of a fact as its enum has it, or a flag; null without a value. */
   Object word(Fact fact) {
     int at = fact.ordinal();
-    return at < OF_JOINT ? jointWords[at] : classWords[at - OF_JOINT];
+    return at < OF_JOINT ? joint.words[at] : ofClass.words[at - OF_JOINT];
   }
 
   /** The value of a fact, or null. */
@@ -121,20 +120,14 @@ public final class Facts {
 
   /** Collects values and checks their kind; what is shared is copied when it is first written. */
   public static final class Builder {
-    private double[] jointNumbers;
-    private Object[] jointWords;
-    private double[] classNumbers;
-    private Object[] classWords;
-    private boolean ownJointNumbers;
-    private boolean ownJointWords;
-    private boolean ownClassNumbers;
-    private boolean ownClassWords;
+    private Part joint;
+    private Part ofClass;
+    private boolean ownJoint;
+    private boolean ownClass;
 
     private Builder(Facts facts) {
-      jointNumbers = facts.jointNumbers;
-      jointWords = facts.jointWords;
-      classNumbers = facts.classNumbers;
-      classWords = facts.classWords;
+      joint = facts.joint;
+      ofClass = facts.ofClass;
     }
 
     /** Sets a number. */
@@ -142,13 +135,9 @@ public final class Facts {
       check(fact, Fact.Kind.NUMBER);
       int at = fact.ordinal();
       if (at < OF_JOINT) {
-        jointNumbers = ownJointNumbers ? jointNumbers : jointNumbers.clone();
-        ownJointNumbers = true;
-        jointNumbers[at] = value;
+        joint().numbers[at] = value;
       } else {
-        classNumbers = ownClassNumbers ? classNumbers : classNumbers.clone();
-        ownClassNumbers = true;
-        classNumbers[at - OF_JOINT] = value;
+        ofClass().numbers[at - OF_JOINT] = value;
       }
       return this;
     }
@@ -168,15 +157,23 @@ public final class Facts {
     private Builder set(Fact fact, Object value) {
       int at = fact.ordinal();
       if (at < OF_JOINT) {
-        jointWords = ownJointWords ? jointWords : jointWords.clone();
-        ownJointWords = true;
-        jointWords[at] = value;
+        joint().words[at] = value;
       } else {
-        classWords = ownClassWords ? classWords : classWords.clone();
-        ownClassWords = true;
-        classWords[at - OF_JOINT] = value;
+        ofClass().words[at - OF_JOINT] = value;
       }
       return this;
+    }
+
+    private Part joint() {
+      joint = ownJoint ? joint : joint.copy();
+      ownJoint = true;
+      return joint;
+    }
+
+    private Part ofClass() {
+      ofClass = ownClass ? ofClass : ofClass.copy();
+      ownClass = true;
+      return ofClass;
     }
 
     private static void check(Fact fact, Fact.Kind kind) {
@@ -191,11 +188,9 @@ public final class Facts {
 
     /** The facts so far; what is set afterwards does not change them. */
     public Facts build() {
-      ownJointNumbers = false;
-      ownJointWords = false;
-      ownClassNumbers = false;
-      ownClassWords = false;
-      return new Facts(jointNumbers, jointWords, classNumbers, classWords);
+      ownJoint = false;
+      ownClass = false;
+      return new Facts(joint, ofClass);
     }
   }
 }

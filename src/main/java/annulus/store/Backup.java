@@ -44,7 +44,7 @@ public final class Backup {
         statement.execute("VACUUM INTO '" + part.toString().replace("'", "''") + "'");
       }
       check(part);
-      requireLogs(part);
+      requireNamed(part);
       sync(part);
       Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
     } catch (SQLException | IOException e) {
@@ -132,28 +132,44 @@ public final class Backup {
   }
 
   /**
-   * Each temperature log that a job names has to be there. A backup without one is not made, as it
-   * would pass for whole; one made before this was looked at is still put back.
+   * Each temperature log and answer that a job names has to be there. A backup without one is not
+   * made, as it would pass for whole; one made before this was looked at is still put back.
    */
-  private static void requireLogs(Path file) throws SQLException {
+  private static void requireNamed(Path file) throws SQLException {
     try (Connection connection = readOnly(file);
         Statement statement = connection.createStatement()) {
       if (!has(statement, "SELECT 1 FROM pragma_table_info('temperature_log')")) {
         return;
       }
-      try (ResultSet job =
-          statement.executeQuery(
-              "SELECT reference, id FROM job WHERE json_extract(content, '$.log') IS NOT NULL"
-                  + " AND json_extract(content, '$.log') NOT IN"
-                  + " (SELECT id FROM temperature_log)")) {
-        if (job.next()) {
-          throw new SQLException(
-              "the temperature log of job "
-                  + job.getString(1)
-                  + " is not there; take back what was done on its page (/job/"
-                  + job.getString(2)
-                  + "), or put the last backup in its place");
-        }
+      requireNamed(statement, "$.log", "SELECT id FROM temperature_log", "temperature log");
+      if (has(statement, "SELECT 1 FROM pragma_table_info('answer')")) {
+        requireNamed(statement, "$.advice", "SELECT id FROM answer", "answer");
+      }
+    }
+  }
+
+  /** What stands for a name is either among the ids or, as an answer may be, a JSON object. */
+  private static void requireNamed(Statement statement, String member, String ids, String what)
+      throws SQLException {
+    String named = "json_extract(content, '" + member + "')";
+    try (ResultSet job =
+        statement.executeQuery(
+            "SELECT reference, id FROM job WHERE "
+                + named
+                + " NOT LIKE '{%' AND "
+                + named
+                + " NOT IN ("
+                + ids
+                + ")")) {
+      if (job.next()) {
+        throw new SQLException(
+            "the "
+                + what
+                + " of job "
+                + job.getString(1)
+                + " is not there; take back what was done on its page (/job/"
+                + job.getString(2)
+                + "), or put the last backup in its place");
       }
     }
   }

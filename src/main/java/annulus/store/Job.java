@@ -18,4 +18,9 @@ public record Job(
     JobContent content,
     Instant createdAt,
     Instant changedAt,
-    String changedBy) {}
+    String changedBy) {
+  /** The same job with another content. */
+  public Job with(JobContent other) {
+    return new Job(id, version, other, createdAt, changedAt, changedBy);
+  }
+}

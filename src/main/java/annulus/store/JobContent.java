@@ -102,67 +102,41 @@ public record JobContent(
 
   /** The same job in another state; taken up again, the joint is open. */
   public JobContent in(JobState other) {
-    Optional<Instant> closed = other.closed() ? closedAt : Optional.empty();
-    return new JobContent(
-        reference,
-        title,
-        bore,
-        order,
-        advice,
-        other,
-        closed,
-        promised,
-        promisedStart,
-        promiseMoves,
-        other.closed() ? log : Optional.empty());
+    Copy copy = new Copy(this);
+    copy.state = other;
+    copy.closedAt = other.closed() ? closedAt : Optional.empty();
+    copy.log = other.closed() ? log : Optional.empty();
+    return copy.made();
   }
 
   /** The joint closed. */
   public JobContent closed(Instant at, String newOrder, String newAdvice) {
-    return new JobContent(
-        reference,
-        title,
-        bore,
-        newOrder,
-        newAdvice,
-        JobState.CURING,
-        Optional.of(at),
-        promised,
-        promisedStart,
-        promiseMoves,
-        Optional.empty());
+    Copy copy = new Copy(this);
+    copy.order = newOrder;
+    copy.advice = newAdvice;
+    copy.state = JobState.CURING;
+    copy.closedAt = Optional.of(at);
+    copy.log = Optional.empty();
+    return copy.made();
   }
 
   /** Another order with its answer. */
   public JobContent with(String newTitle, String newBore, String newOrder, String newAdvice) {
-    return new JobContent(
-        reference,
-        newTitle,
-        newBore,
-        newOrder,
-        newAdvice,
-        state,
-        closedAt,
-        promised,
-        promisedStart,
-        promiseMoves,
-        log);
+    Copy copy = new Copy(this);
+    copy.title = newTitle;
+    copy.bore = newBore;
+    copy.order = newOrder;
+    copy.advice = newAdvice;
+    return copy.made();
   }
 
   /** The customer told another time, or none any more. */
   public JobContent promising(Optional<Instant> when, Optional<Instant> reckonedFrom) {
-    return new JobContent(
-        reference,
-        title,
-        bore,
-        order,
-        advice,
-        state,
-        closedAt,
-        when,
-        reckonedFrom,
-        movesTo(when),
-        log);
+    Copy copy = new Copy(this);
+    copy.promised = when;
+    copy.promisedStart = reckonedFrom;
+    copy.promiseMoves = movesTo(when);
+    return copy.made();
   }
 
   /** How often the promise has moved once it is this one. */
@@ -175,18 +149,16 @@ public record JobContent(
    * than what it has, so that the count of promises only ever rises.
    */
   JobContent inForceAgain(JobContent later) {
-    return new JobContent(
-        reference,
-        title,
-        bore,
-        order,
-        advice,
-        state,
-        closedAt,
-        promised,
-        promisedStart,
-        later.movesTo(promised),
-        log);
+    Copy copy = new Copy(this);
+    copy.promiseMoves = later.movesTo(promised);
+    return copy.made();
+  }
+
+  /** The same with its answer told otherwise. */
+  JobContent answered(String newAdvice) {
+    Copy copy = new Copy(this);
+    copy.advice = newAdvice;
+    return copy.made();
   }
 
   /**
@@ -195,17 +167,53 @@ public record JobContent(
    * @param newLog identity of the log
    */
   public JobContent measured(String newLog, String newAdvice) {
-    return new JobContent(
-        reference,
-        title,
-        bore,
-        order,
-        newAdvice,
-        state,
-        closedAt,
-        promised,
-        promisedStart,
-        promiseMoves,
-        Optional.of(newLog));
+    Copy copy = new Copy(this);
+    copy.advice = newAdvice;
+    copy.log = Optional.of(newLog);
+    return copy.made();
+  }
+
+  /** All that a change may make another; a change says only what it changes. */
+  private static final class Copy {
+    private final String reference;
+    private String title;
+    private String bore;
+    private String order;
+    private String advice;
+    private JobState state;
+    private Optional<Instant> closedAt;
+    private Optional<Instant> promised;
+    private Optional<Instant> promisedStart;
+    private int promiseMoves;
+    private Optional<String> log;
+
+    Copy(JobContent of) {
+      reference = of.reference;
+      title = of.title;
+      bore = of.bore;
+      order = of.order;
+      advice = of.advice;
+      state = of.state;
+      closedAt = of.closedAt;
+      promised = of.promised;
+      promisedStart = of.promisedStart;
+      promiseMoves = of.promiseMoves;
+      log = of.log;
+    }
+
+    JobContent made() {
+      return new JobContent(
+          reference,
+          title,
+          bore,
+          order,
+          advice,
+          state,
+          closedAt,
+          promised,
+          promisedStart,
+          promiseMoves,
+          log);
+    }
   }
 }

@@ -16,8 +16,6 @@ import java.util.stream.Collectors;
  * quicker, nothing is written and {@link Stale} carries what there is now.
  */
 public final class JobStore {
-  private static final String JOB = "SELECT " + KnownJobs.COLUMNS + " FROM job WHERE id = ?";
-
   private static final String NOT_COLLECTED =
       Arrays.stream(JobState.values())
           .filter(s -> s != JobState.COLLECTED)
@@ -73,7 +71,7 @@ public final class JobStore {
               1L,
               content.reference(),
               content.state().name(),
-              ContentJson.text(content),
+              text(sql, content),
               job.createdAt().toString(),
               job.changedAt().toString(),
               job.changedBy());
@@ -184,11 +182,18 @@ public final class JobStore {
   }
 
   private static JobContent before(Sql sql, JobChange change) throws SQLException {
-    return sql.row(
-            r -> ContentJson.content(r.getString(1)),
-            "SELECT before_content FROM job_change WHERE id = ?",
-            change.id())
-        .orElseThrow();
+    JobContent stored =
+        sql.row(
+                r -> ContentJson.content(r.getString(1)),
+                "SELECT before_content FROM job_change WHERE id = ?",
+                change.id())
+            .orElseThrow();
+    return Answers.whole(sql, stored);
+  }
+
+  /** A content as it is written. */
+  private static String text(Sql sql, JobContent content) throws SQLException {
+    return ContentJson.text(Answers.putAside(sql, content));
   }
 
   /** The change that an undo would take back. */
@@ -204,8 +209,7 @@ public final class JobStore {
 
   private static Job current(Sql sql, String id, long seen) throws SQLException {
     Job current =
-        sql.row(KnownJobs::row, JOB, id)
-            .orElseThrow(() -> new Unknown("There is no job " + id + "."));
+        KnownJobs.read(sql, id).orElseThrow(() -> new Unknown("There is no job " + id + "."));
     if (current.version() != seen) {
       throw new Stale(current);
     }
@@ -222,13 +226,13 @@ public final class JobStore {
             current.version() + 1,
             content.reference(),
             content.state().name(),
-            ContentJson.text(content),
+            text(sql, content),
             stamp.at().toString(),
             stamp.who(),
             current.id(),
             current.version());
     if (written == 0) {
-      throw new Stale(sql.row(KnownJobs::row, JOB, current.id()).orElse(current));
+      throw new Stale(KnownJobs.read(sql, current.id()).orElse(current));
     }
     return new Job(
         current.id(), current.version() + 1, content, current.createdAt(), stamp.at(), stamp.who());
@@ -239,16 +243,17 @@ public final class JobStore {
       throws SQLException {
     sql.update(
         "INSERT INTO job_change (job, version, at, who, kind, words, before_content,"
-            + " after_content, undoes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            + " after_content, undoes, state) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         job.id(),
         job.version(),
         job.changedAt().toString(),
         job.changedBy(),
         edit.kind().name(),
         edit.words(),
-        before.map(ContentJson::text).orElse(null),
-        ContentJson.text(edit.content()),
-        undoes.isPresent() ? (Object) undoes.getAsLong() : null);
+        before.isPresent() ? text(sql, before.get()) : null,
+        text(sql, edit.content()),
+        undoes.isPresent() ? (Object) undoes.getAsLong() : null,
+        edit.content().state().name());
     return sql.row(
             r -> r.getLong(1),
             "SELECT id FROM job_change WHERE job = ? AND version = ?",
@@ -280,7 +285,8 @@ public final class JobStore {
         JobChange.Kind.valueOf(row.getString(6)),
         row.getString(7),
         row.getInt(8) == 1,
-        undoes == 0 ? OptionalLong.empty() : OptionalLong.of(undoes));
+        undoes == 0 ? OptionalLong.empty() : OptionalLong.of(undoes),
+        Optional.ofNullable(row.getString(10)).map(JobState::valueOf));
   }
 
   /** A job by its identity. */
@@ -302,7 +308,7 @@ public final class JobStore {
     return sql.rows(
         JobStore::change,
         "SELECT id, job, version, at, who, kind, words,"
-            + " CASE WHEN before_content IS NULL THEN 1 ELSE 0 END, undoes"
+            + " CASE WHEN before_content IS NULL THEN 1 ELSE 0 END, undoes, state"
             + " FROM job_change WHERE job = ? ORDER BY id",
         id);
   }

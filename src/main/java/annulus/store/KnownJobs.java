@@ -15,7 +15,9 @@ import java.util.Optional;
  * changes once it is written.
  */
 final class KnownJobs {
-  static final String COLUMNS = "id, version, content, created_at, changed_at, changed_by";
+  private static final String JOB =
+      "SELECT id, version, content, created_at, changed_at, changed_by FROM job WHERE id = ?";
+
   private static final int MOST = 500;
 
   private final Map<String, Job> read =
@@ -42,11 +44,7 @@ final class KnownJobs {
     for (Version wanted :
         sql.rows(r -> new Version(r.getString(1), r.getLong(2)), versions, arguments)) {
       Optional<Job> known = known(wanted);
-      Optional<Job> job =
-          known.isPresent()
-              ? known
-              : sql.row(
-                  KnownJobs::row, "SELECT " + COLUMNS + " FROM job WHERE id = ?", wanted.id());
+      Optional<Job> job = known.isPresent() ? known : read(sql, wanted.id());
       job.ifPresent(jobs::add);
       if (known.isEmpty()) {
         job.ifPresent(this::keep);
@@ -64,7 +62,15 @@ final class KnownJobs {
     read.put(job.id(), job);
   }
 
-  static Job row(ResultSet row) throws SQLException {
+  /** A job as the database has it now. */
+  static Optional<Job> read(Sql sql, String id) throws SQLException {
+    Optional<Job> stored = sql.row(KnownJobs::row, JOB, id);
+    return stored.isEmpty()
+        ? stored
+        : Optional.of(stored.get().with(Answers.whole(sql, stored.get().content())));
+  }
+
+  private static Job row(ResultSet row) throws SQLException {
     return new Job(
         row.getString(1),
         row.getLong(2),

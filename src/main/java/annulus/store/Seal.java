@@ -112,7 +112,10 @@ final class Seal {
     return HexFormat.of().toHexDigits((int) crc.getValue());
   }
 
-  private static void require(String sealed, String found, String what) {
+  /**
+   * @throws StoreFailed when what was sealed is not what is found
+   */
+  static void require(String sealed, String found, String what) {
     if (!sealed.equals(found)) {
       throw new StoreFailed(
           what

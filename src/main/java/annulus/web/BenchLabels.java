@@ -1,5 +1,7 @@
 package annulus.web;
 
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** What a field of the bench is called on the page, for messages about it. */
@@ -74,11 +76,47 @@ final class BenchLabels {
 
   /** What a refused field of an order is called: one of the page, or the order's own name. */
   static String ofOrder(String path) {
-    String field = BenchOrder.fieldOf(path);
+    String field = fieldOf(path);
     if (path.endsWith("readingsMm")) {
       return path.startsWith("bore") ? "Readings of the bore" : "Readings of the part";
     }
     boolean guessed = field.equals("reference") || field.endsWith("-1");
     return guessed ? path : of(field);
+  }
+
+  /** The id of the field that a problem is about. */
+  static String fieldOf(String path) {
+    String lower = path.toLowerCase(Locale.ROOT);
+    for (String member : List.of("bore", "part")) {
+      if (lower.startsWith(member)) {
+        return lower.contains("material")
+            ? member + "Material"
+            : lower.contains("instrument")
+                ? member + "Instrument"
+                : lower.contains("finish")
+                    ? member + "Finish"
+                    : lower.contains("bearing")
+                        ? member + BenchOrder.BEARING
+                        : lower.contains("temperature") ? "measuredAt" : member + "-1";
+      }
+    }
+    return switch (path) {
+      case "engagementMm" -> "engagement";
+      case "cure", "cure.place" -> "place";
+      case "temperatureC" -> "temperature";
+      case "temperaturePlusMinusC" -> "temperaturePlusMinus";
+      case "serviceLowC", "serviceHighC" -> "serviceHigh";
+      case "diameterMm" -> "diameter";
+      case "radialGapUm", "diametralClearanceUm" -> "gap";
+      case "radialGapPlusMinusUm", "diametralClearancePlusMinusUm" -> "gapPlusMinus";
+      case "load.axialN" -> "axialN";
+      case "load.torqueNm" -> "torqueNm";
+      case "load", "load.repeats" -> "repeats";
+      case "primer.minutesOnPart" -> "primerMinutes";
+      case "primer.id" -> "primer";
+      case "primer.on" -> "primerOn";
+      case "start", "primer", "class" -> path;
+      default -> "reference";
+    };
   }
 }

@@ -1,18 +1,10 @@
 package annulus.web;
 
 import annulus.store.Draft;
-import annulus.store.JobContent;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.fasterxml.jackson.databind.node.TextNode;
-import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -20,8 +12,8 @@ import java.util.stream.Stream;
 final class BenchOrder {
   static final int MOST_READINGS = 24;
   private static final Pattern BARE_NUMBER = Pattern.compile("[-+]?[0-9]*[.,]?[0-9]+");
-  private static final List<String> LOAD = List.of("duty", "axialN", "torqueNm", "repeats");
-  private static final List<String> FLAGS =
+  static final List<String> LOAD = List.of("duty", "axialN", "torqueNm", "repeats");
+  static final List<String> FLAGS =
       List.of("comesApartLater", "sealNear", "electronicsNear", "warranty");
 
   /** Field that says that depth and angle are noted, and the ends of their names. */
@@ -40,10 +32,6 @@ final class BenchOrder {
 
   BenchOrder(Draft draft) {
     this.draft = draft;
-  }
-
-  static List<String> flags() {
-    return FLAGS;
   }
 
   boolean inches() {
@@ -72,15 +60,18 @@ final class BenchOrder {
     return !draft.field("gap").isBlank();
   }
 
-  /** The readings of a member that are filled in. */
+  /** The readings of a member that are filled in; a place without a size is asked about. */
   List<Typed> readings(String member) {
     List<Typed> found = new ArrayList<>();
     for (int i = 1; i <= MOST_READINGS; i++) {
       String id = member + "-" + i;
-      String size = draft.field(id).strip();
-      if (!size.isEmpty()) {
-        found.add(
-            new Typed(size, draft.field(id + DEPTH).strip(), draft.field(id + ANGLE).strip()));
+      Typed typed =
+          new Typed(
+              draft.field(id).strip(),
+              draft.field(id + DEPTH).strip(),
+              draft.field(id + ANGLE).strip());
+      if (typed.placed() || !typed.size().isEmpty()) {
+        found.add(typed);
       }
     }
     return found;
@@ -121,139 +112,12 @@ final class BenchOrder {
    */
   record Missing(String words, String field) {}
 
-  /** The id of the field that a problem is about. */
-  static String fieldOf(String path) {
-    String lower = path.toLowerCase(Locale.ROOT);
-    for (String member : List.of("bore", "part")) {
-      if (lower.startsWith(member)) {
-        return lower.contains("material")
-            ? member + "Material"
-            : lower.contains("instrument")
-                ? member + "Instrument"
-                : lower.contains("finish")
-                    ? member + "Finish"
-                    : lower.contains("bearing")
-                        ? member + BEARING
-                        : lower.contains("temperature") ? "measuredAt" : member + "-1";
-      }
-    }
-    return switch (path) {
-      case "engagementMm" -> "engagement";
-      case "cure", "cure.place" -> "place";
-      case "temperatureC" -> "temperature";
-      case "temperaturePlusMinusC" -> "temperaturePlusMinus";
-      case "serviceLowC", "serviceHighC" -> "serviceHigh";
-      case "diameterMm" -> "diameter";
-      case "radialGapUm", "diametralClearanceUm" -> "gap";
-      case "radialGapPlusMinusUm", "diametralClearancePlusMinusUm" -> "gapPlusMinus";
-      case "load.axialN" -> "axialN";
-      case "load.torqueNm" -> "torqueNm";
-      case "load", "load.repeats" -> "repeats";
-      case "primer.minutesOnPart" -> "primerMinutes";
-      case "primer.id" -> "primer";
-      case "primer.on" -> "primerOn";
-      case "start", "primer", "class" -> path;
-      default -> "reference";
-    };
-  }
-
-  /** Whether the form can show all of a job's order: what it can't show it must not lose. */
-  static boolean canEdit(JobContent content) {
-    ObjectNode order = (ObjectNode) tree(content.order());
-    Draft draft = new Draft("", 1, fields(content, order), Instant.EPOCH, "");
-    return bare(new BenchOrder(draft).order()).equals(bare(order));
-  }
-
-  private static JsonNode bare(ObjectNode order) {
-    order.remove(List.of("job", "title", "start", "zone"));
-    return asTyped(order);
-  }
-
-  /** A number and the text of it are the same order. */
-  private static JsonNode asTyped(JsonNode node) {
-    if (node instanceof ObjectNode object) {
-      object.properties().forEach(e -> e.setValue(asTyped(e.getValue())));
-    } else if (node instanceof ArrayNode array) {
-      for (int i = 0; i < array.size(); i++) {
-        array.set(i, asTyped(array.get(i)));
-      }
-    }
-    return node.isNumber() ? TextNode.valueOf(node.asText()) : node;
-  }
-
-  private static JsonNode tree(String text) {
-    try {
-      return Orders.JSON.readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
-  /** Whether the order says that the part was moved after closing. */
-  static boolean moved(JobContent content) {
-    return tree(content.order()).has("movedAt");
-  }
-
-  /** The fields of a job that was entered with the form. */
-  static Map<String, String> fields(JobContent content) {
-    return fields(content, tree(content.order()));
-  }
-
-  private static Map<String, String> fields(JobContent content, JsonNode order) {
-    Map<String, String> fields = new LinkedHashMap<>();
-    fields.put("reference", content.reference());
-    fields.put("title", content.title());
-    fields.put("bore", content.bore());
-    for (String member : List.of("bore", "part")) {
-      JsonNode of = order.path(member);
-      for (String name : List.of("Material", "Finish", "State", "Instrument")) {
-        fields.put(member + name, of.path(name.toLowerCase(Locale.ROOT)).asText(""));
-      }
-      int number = 1;
-      for (JsonNode reading : of.path("readingsMm")) {
-        String id = member + "-" + number++;
-        fields.put(id, (reading.isObject() ? reading.path("mm") : reading).asText(""));
-        fields.put(id + DEPTH, reading.path("depthMm").asText(""));
-        fields.put(id + ANGLE, reading.path("angleDeg").asText(""));
-      }
-      fields.putIfAbsent("measuredAt", of.path("temperatureC").asText(""));
-      fields.put(member + BEARING, of.path("bearingMm").asText(""));
-    }
-    boolean across = order.has("diametralClearanceUm");
-    String basis = across ? "diametralClearance" : "radialGap";
-    fields.put("gapBasis", across ? ACROSS : "");
-    fields.put("gap", order.path(basis + "Um").asText(""));
-    fields.put("gapPlusMinus", order.path(basis + "PlusMinusUm").asText(""));
-    fields.put("diameter", order.path("diameterMm").asText(""));
-    fields.put("boreOutside", order.at("/bore/outsideDiameterMm").asText(""));
-    fields.put("partInside", order.at("/part/insideDiameterMm").asText(""));
-    fields.put("engagement", order.path("engagementMm").asText(""));
-    fields.put("temperature", order.path("temperatureC").asText(""));
-    fields.put("place", order.at("/cure/place").asText(""));
-    fields.put("temperaturePlusMinus", order.path("temperaturePlusMinusC").asText(""));
-    primer(fields, order.path("primer"));
-    fields.put("serviceLow", order.path("serviceLowC").asText(""));
-    fields.put("serviceHigh", order.path("serviceHighC").asText(""));
-    fields.put("consequence", order.path("consequence").asText(""));
-    fields.put("class", order.path("class").asText(""));
-    LOAD.forEach(name -> fields.put(name, order.path("load").path(name).asText("")));
-    FLAGS.stream().filter(f -> order.path(f).asBoolean()).forEach(f -> fields.put(f, "on"));
-    fields.values().removeIf(String::isEmpty);
-    return fields;
-  }
-
-  private static void primer(Map<String, String> fields, JsonNode primer) {
-    fields.put("primer", (primer.isObject() ? primer.path("id") : primer).asText(""));
-    fields.put("primerOn", primer.path("on").asText(""));
-    fields.put("primerMinutes", primer.path("minutesOnPart").asText(""));
-  }
-
   /** The order as JSON text. */
   String json() {
     return order().toString();
   }
 
-  private ObjectNode order() {
+  ObjectNode order() {
     ObjectNode order = Orders.JSON.createObjectNode();
     order.put("format", 1);
     text(order, "job", draft.field("reference"));

@@ -1,11 +1,9 @@
 package annulus.web;
 
 import annulus.exchange.PlacedProblem;
-import annulus.measure.Side;
 import annulus.store.Draft;
 import annulus.store.JobState;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** The bench: drafts at hand, and one joint entered reading by reading. */
@@ -15,16 +13,12 @@ final class BenchPage {
 
   static final String JOB_VERSION = "ofVersion";
 
-  private static final int SHOWN_READINGS = 3;
-
   private final Board board;
   private final String who;
-  private final Choices choices;
 
   BenchPage(Board board, String who) {
     this.board = board;
     this.who = who;
-    this.choices = new Choices(board.knowledge(), board.shop());
   }
 
   /** Where to begin: a new joint, drafts, and jobs to be worked on. */
@@ -72,8 +66,9 @@ final class BenchPage {
       messages.forEach(m -> page.element("p", m));
       page.close();
     }
+    lostUnlessKept(page, draft);
     page.open("div", "class", "joint");
-    form(page, draft);
+    new BenchForm(board, who, draft).on(page);
     page.open(
         "section",
         "id",
@@ -87,6 +82,28 @@ final class BenchPage {
     page.part(preview(draft)).close();
     page.close();
     return Layout.page("Bench", Layout.Place.BENCH, who, page);
+  }
+
+  /** Where the job's order came to hold what this form can't show, that is said before it goes. */
+  private void lostUnlessKept(Markup page, Draft draft) {
+    if (draft.field(JOB).isEmpty()) {
+      return;
+    }
+    List<String> unshown = board.unshownAtTheBench(board.job(draft.field(JOB)).content());
+    if (!unshown.isEmpty()) {
+      page.open("div", "class", "problem", "role", "alert");
+      page.element("p", "\"Change the job\" takes out of its order what this form can't show:");
+      page.open("ul");
+      unshown.forEach(u -> page.element("li", u));
+      page.close().close();
+    }
+  }
+
+  /** Why an order can't be changed with the form. */
+  static String cantShow(List<String> unshown) {
+    return "This order can't be changed at the bench: its form can't show "
+        + String.join("; ", unshown)
+        + ". Send the whole order anew, as JSON.";
   }
 
   /** The answer to what is typed so far, or what is still needed. */
@@ -129,7 +146,7 @@ final class BenchPage {
         String words = p.problem() + (p.allowed().isEmpty() ? "" : "; allowed: " + p.allowed());
         part.open("li");
         part.element(
-            "a", BenchLabels.ofOrder(p.field()), "href", "#" + BenchOrder.fieldOf(p.field()));
+            "a", BenchLabels.ofOrder(p.field()), "href", "#" + BenchLabels.fieldOf(p.field()));
         part.text(": " + words).close();
       }
       part.close();
@@ -139,156 +156,6 @@ final class BenchPage {
     return Optional.empty();
   }
 
-  private void form(Markup page, Draft draft) {
-    page.open(
-        "form",
-        "method",
-        "post",
-        "action",
-        "/bench/" + draft.id(),
-        "id",
-        "bench",
-        "data-save",
-        "/bench/" + draft.id() + "/save",
-        "novalidate",
-        "");
-    page.single(
-        "input",
-        "type",
-        "hidden",
-        "name",
-        "version",
-        "id",
-        "version",
-        "value",
-        "" + draft.version());
-    // the first button is what the enter key presses
-    page.element("button", "Save and show", "name", "act", "value", "show", "class", "enter");
-    Fields f = new Fields(page, draft);
-    page.open("div", "class", "two");
-    f.text("reference", "Job reference", "text", "30");
-    f.text("title", "What is it?", "text", "100");
-    page.close();
-    page.open("div", "class", "two");
-    f.choice("lengthUnit", "Lengths in", Map.of("", "mm", "in", "inch"));
-    f.choice("temperatureUnit", "Temperatures in", Map.of("", "°C", "F", "°F"));
-    f.choice(
-        BenchOrder.PLACED,
-        "Depth and angle of readings",
-        Map.of("", "not noted", "on", "noted: shows oval and taper apart"));
-    page.close();
-    member(page, f, draft, "bore", "Bore (the hole)", Side.BORE);
-    member(page, f, draft, "part", "Part (what goes in)", Side.PART);
-    f.text("engagement", "Length they share, " + f.length(), "decimal", "12");
-    otherwise(page, f);
-    place(page, f);
-    load(page, f);
-    more(page, f);
-    acts(page, draft);
-    page.close();
-  }
-
-  private static final BenchOrder.Typed NOT_YET = new BenchOrder.Typed("", "", "");
-
-  private void member(Markup page, Fields f, Draft draft, String name, String title, Side side) {
-    page.open("fieldset").element("legend", title);
-    page.open("div", "class", "readings", "data-member", name);
-    BenchOrder order = new BenchOrder(draft);
-    List<BenchOrder.Typed> readings = order.readings(name);
-    int shown = Math.min(BenchOrder.MOST_READINGS, Math.max(SHOWN_READINGS, readings.size() + 1));
-    for (int i = 1; i <= shown; i++) {
-      boolean filled = i <= readings.size();
-      BenchOrder.Typed typed = filled ? readings.get(i - 1) : NOT_YET;
-      f.reading(name + "-" + i, "Reading " + i, typed, order.placed());
-    }
-    page.close();
-    page.element(
-        "p",
-        side == Side.BORE
-            ? "Turn the instrument between readings, and go in deep and shallow: it shows oval and taper."
-            : "Turn the part between readings.",
-        "class",
-        "hint");
-    page.open("div", "class", "two");
-    f.choice(name + "Material", "Material", choices.materials());
-    f.choice(name + "Instrument", "Read with", choices.instruments(side));
-    f.choice(name + "Finish", "Finish of the face", choices.finishes());
-    f.choice(name + "State", "Face as it came", Choices.states());
-    page.close().close();
-  }
-
-  private void place(Markup page, Fields f) {
-    page.open("div", "class", "two");
-    if (!board.shop().places().isEmpty()) {
-      f.choice("place", "Where it cures", choices.places());
-    }
-    f.text("temperature", "Temperature where it cures, " + f.temperature(), "decimal", "12");
-    f.choice("primer", "Primer", choices.primers());
-    f.choice("consequence", "If it let go, it", Choices.consequences());
-    page.close();
-  }
-
-  private void load(Markup page, Fields f) {
-    page.open("details").element("summary", "Load, and heat and cold in use");
-    page.open("div", "class", "two");
-    f.choice("duty", "Usual load of", choices.duties());
-    f.choice("repeats", "How the load comes", Choices.repeats());
-    f.text("axialN", "Push or pull along the bore, N", "decimal", "12");
-    f.text("torqueNm", "Twist in the bore, N·m", "decimal", "12");
-    f.text("serviceLow", "Coldest in use, " + f.temperature(), "decimal", "12");
-    f.text("serviceHigh", "Hottest in use, " + f.temperature(), "decimal", "12");
-    page.close().close();
-  }
-
-  private void otherwise(Markup page, Fields f) {
-    page.open("details").element("summary", "Not measured: a bearing's size, or a gap you know");
-    page.open("div", "class", "two");
-    f.text("bore" + BenchOrder.BEARING, "Bearing with this bore, " + f.length(), "decimal", "12");
-    f.text("part" + BenchOrder.BEARING, "Bearing this wide across, " + f.length(), "decimal", "12");
-    f.text("gap", "Known gap, µm (below 0: tight)", "decimal", "12");
-    f.text("gapPlusMinus", "Known gap, give or take, µm", "decimal", "12");
-    f.choice("gapBasis", "Known gap is told", Choices.gapBases());
-    f.text("diameter", "Nominal diameter beside a known gap, " + f.length(), "decimal", "12");
-    page.close().close();
-  }
-
-  private void more(Markup page, Fields f) {
-    page.open("details").element("summary", "More: what is near, primer, when, history");
-    page.open("div", "class", "two");
-    f.choice("class", "Compound", choices.classes());
-    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
-    f.choice("primerOn", "Primer is on", Choices.primed());
-    f.text("primerMinutes", "Primer was put on, minutes ago", "decimal", "12");
-    f.text("temperaturePlusMinus", "Curing temperature give or take, °C", "decimal", "12");
-    f.text("measuredAt", "Parts when measured, " + f.temperature(), "decimal", "12");
-    f.text("boreOutside", "Outside diameter round the bore, " + f.length(), "decimal", "12");
-    f.text("partInside", "Inside diameter of the part, " + f.length(), "decimal", "12");
-    f.text("bore", "Name of this bore, for its history", "text", "100");
-    page.close();
-    f.tick("comesApartLater", "Must come apart later");
-    f.tick("sealNear", "A seal or open bearing is near");
-    f.tick("electronicsNear", "Battery or electronics are near");
-    f.tick("warranty", "A warranty claim may be open");
-    page.close();
-  }
-
-  private void acts(Markup page, Draft draft) {
-    Layout.who(page, who, "bench-");
-    page.open("div", "class", "acts");
-    if (draft.field(JOB).isEmpty()) {
-      page.element("button", "Start the job", "name", "act", "value", "start", "class", "main");
-      page.element("button", "Book it for later", "name", "act", "value", "book");
-    } else {
-      for (String name : List.of(JOB, JOB_VERSION)) {
-        page.single("input", "type", "hidden", "name", name, "value", draft.field(name));
-      }
-      page.element("button", "Change the job", "name", "act", "value", "change", "class", "main");
-    }
-    page.element("button", "Show the answer", "name", "act", "value", "show", "class", "plain");
-    page.element("button", "Throw away", "name", "act", "value", "drop", "class", "plain");
-    page.close();
-  }
-
   /** The state that an act puts a new job in. */
   static Optional<JobState> stateOf(String act) {
     return switch (act) {
@@ -296,60 +163,5 @@ final class BenchPage {
       case "book" -> Optional.of(JobState.BOOKED);
       default -> Optional.empty();
     };
-  }
-
-  /** Fields of the form, each with its label. */
-  private record Fields(Markup page, Draft draft) {
-    String length() {
-      return draft.field("lengthUnit").equals("in") ? "inch" : "mm";
-    }
-
-    String temperature() {
-      return draft.field("temperatureUnit").equals("F") ? "°F" : "°C";
-    }
-
-    void text(String name, String label, String kind, String longest) {
-      new FormField(name, label, kind, draft.field(name), longest, false).on(page);
-    }
-
-    /** One reading; where it was taken stands beside it if that is noted. */
-    void reading(String name, String label, BenchOrder.Typed typed, boolean placed) {
-      page.open("div", "class", placed ? "set placed" : "set");
-      part("field reading", name, label + ", " + length(), typed.size());
-      if (placed) {
-        part("field", name + BenchOrder.DEPTH, label + " depth, mm", typed.depth());
-        part("field", name + BenchOrder.ANGLE, label + " angle, °", typed.angle());
-      }
-      page.close();
-    }
-
-    private void part(String look, String name, String label, String value) {
-      new FormField(name, label, FormField.DECIMAL, value, "20", false).on(page, look);
-    }
-
-    void choice(String name, String label, Map<String, String> choices) {
-      FormField.choice(page, name, label, choices, chosen(name));
-    }
-
-    /** Readings of an order that holds their places show them whatever was chosen. */
-    private String chosen(String name) {
-      boolean placed = name.equals(BenchOrder.PLACED) && new BenchOrder(draft).placed();
-      return placed ? "on" : draft.field(name);
-    }
-
-    void tick(String name, String label) {
-      page.open("p", "class", "tick").open("label");
-      page.single(
-          "input",
-          "type",
-          "checkbox",
-          "name",
-          name,
-          "value",
-          "on",
-          "checked",
-          draft.field(name).equals("on") ? "" : null);
-      page.element("span", label).close().close();
-    }
   }
 }

@@ -41,7 +41,10 @@ final class Board {
   private final Closing closing;
   private final JobViews views;
   private final boolean hoursKnown;
-  private final Kept<String, Boolean> forTheBench = new Kept<>(MOST_ORDERS);
+  private final Kept<Shown, List<String>> unshown = new Kept<>(MOST_ORDERS);
+
+  /** An order on the form of the bench; of a closed joint the board keeps more itself. */
+  private record Shown(String order, boolean closed) {}
 
   /**
    * @param hoursKnown whether the shop has told its hours
@@ -90,10 +93,22 @@ final class Board {
     return hoursKnown;
   }
 
-  private TemperatureLog log(String id) {
-    return jobs.log(id)
-        .orElseThrow(
-            () -> new StoreFailed("its temperature log (" + id + ") is not in the database", null));
+  private TemperatureLog log(Job job, String id) {
+    return jobs.log(id).orElseThrow(() -> new StoreFailed(lost(job), null));
+  }
+
+  /** Of a log that is lost nothing is left but what was noted when it was taken in. */
+  private String lost(Job job) {
+    String taken =
+        JobChange.inForce(changes(job.id())).stream()
+            .filter(c -> c.kind() == JobChange.Kind.LOG)
+            .reduce((first, last) -> last)
+            .map(c -> " On " + times.past(c.at()) + " " + c.who() + " took in: " + c.words() + ".")
+            .orElse("");
+    return "Its temperature log is not in the database any more."
+        + taken
+        + " Take that back and give the file of the logger again, or put the last backup in its"
+        + " place.";
   }
 
   Stamp stamp(String who) {
@@ -138,9 +153,11 @@ final class Board {
     return views.of(job, now);
   }
 
-  /** Whether the bench can show an order again as it was typed. */
-  boolean fitsTheBench(JobContent content) {
-    return forTheBench.get(content.order(), () -> BenchOrder.canEdit(content));
+  /** What the form of the bench can't show of a job's order; empty when it can show all. */
+  List<String> unshownAtTheBench(JobContent content) {
+    return unshown.get(
+        new Shown(content.order(), content.closedAt().isPresent()),
+        () -> new BenchFields(content, times).unshown());
   }
 
   /** Today's jobs. */
@@ -286,7 +303,7 @@ final class Board {
 
   /** A job whose order is another one now; one with a temperature log is judged by it still. */
   private Edit changed(Job job, String words, JobContent content) {
-    Answer answer = judge.answer(content, job.createdAt());
+    Answer answer = judge.answer(job.with(content));
     return judgedAnew(JobChange.Kind.ORDER, words, content, answer);
   }
 

@@ -25,17 +25,18 @@ final class BothVersions {
   }
 
   /** What the job is now beside what was typed here, field by field. */
-  static List<String> ofJob(Job current, Draft mine) {
+  static List<String> ofJob(Job current, Draft mine, ClockWords times) {
+    BenchFields theirs = new BenchFields(current.content(), times);
     List<String> lines = new ArrayList<>();
     lines.add(
         current.changedBy()
             + " has changed this job ("
             + current.content().state().words()
             + "). Yours is below and kept; \"Change the job\" again puts it in force.");
-    if (current.content().closedAt().isPresent() && BenchOrder.moved(current.content())) {
+    if (theirs.moved()) {
       lines.add("The part was moved after closing; that stays, whatever the order says.");
     }
-    lines.addAll(differences(mine.fields(), BenchOrder.fields(current.content())));
+    lines.addAll(differences(mine.fields(), theirs.byName()));
     return lines;
   }
 

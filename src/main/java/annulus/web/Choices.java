@@ -119,6 +119,7 @@ final class Choices {
     found.put("clean", "clean: white cloth stays white");
     found.put("oily", "oily");
     found.put("old-compound", "old compound on it");
+    found.put("unknown", "not known");
     return found;
   }
 

@@ -5,15 +5,11 @@ import annulus.measure.MeasuredDiameter;
 import annulus.store.BoreFit;
 import annulus.store.Job;
 import annulus.store.JobChange;
-import annulus.store.JobState;
 import annulus.store.JobStore;
 import annulus.store.Refused;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** What has to hold before a joint is taken as closed, and what is kept of it. */
 final class Closing {
@@ -62,22 +58,14 @@ final class Closing {
 
   /** When a joint closed before came apart last, by the changes that were not taken back. */
   private Optional<Instant> takenApart(Job job) {
-    List<JobChange> changes = new ArrayList<>(jobs.changes(job.id()));
-    Set<Long> undone = JobChange.undone(changes);
-    changes.removeIf(c -> undone.contains(c.id()));
     boolean closed = false;
     Instant apart = null;
-    for (JobChange change : changes) {
-      boolean opens = closed && isTakingApart(change);
+    for (JobChange change : JobChange.inForce(jobs.changes(job.id()))) {
+      boolean opens = closed && change.opens();
       apart = opens ? change.at() : apart;
       closed = change.kind() == JobChange.Kind.CLOSED || (closed && !opens);
     }
     return Optional.ofNullable(apart);
-  }
-
-  /** From a closed joint the only way back is this one. */
-  private static boolean isTakingApart(JobChange change) {
-    return change.kind() == JobChange.Kind.STATE && change.words().equals(JobState.IN_WORK.words());
   }
 
   /** A job in a state that has an open joint, and an answer that is yes. */

@@ -6,6 +6,7 @@ import annulus.store.Draft;
 import annulus.store.DraftStore;
 import annulus.store.Job;
 import annulus.store.JobState;
+import annulus.store.Refused;
 import annulus.store.Stale;
 import annulus.store.Unknown;
 import io.javalin.Javalin;
@@ -97,10 +98,16 @@ final class DraftPages {
 
   /**
    * The order of a job opened at the bench as a draft; the job stays as it is until it is saved.
+   *
+   * @throws Refused when the order holds what the form can't show
    */
   private void edit(Context ctx) {
     Job job = board.job(ctx.pathParam("id"));
-    Map<String, String> fields = new LinkedHashMap<>(BenchOrder.fields(job.content()));
+    List<String> unshown = board.unshownAtTheBench(job.content());
+    if (!unshown.isEmpty()) {
+      throw new Refused(BenchPage.cantShow(unshown));
+    }
+    Map<String, String> fields = new BenchFields(job.content(), board.times()).byName();
     fields.put(BenchPage.JOB, job.id());
     fields.put(BenchPage.JOB_VERSION, Long.toString(job.version()));
     Form.go(ctx, "/bench/" + drafts.begin(fields, board.now(), doer.of(ctx)).id());
@@ -125,7 +132,7 @@ final class DraftPages {
       again.put(BenchPage.JOB_VERSION, Long.toString(e.current().version()));
       Draft kept =
           drafts.save(draft.id(), draft.version(), again, board.now(), Doer.at(ctx)).orElse(draft);
-      bench(ctx, kept, BothVersions.ofJob(e.current(), draft));
+      bench(ctx, kept, BothVersions.ofJob(e.current(), draft, board.times()));
     } catch (InputRefused | InvalidValue e) {
       refused(ctx, draft, e);
     }

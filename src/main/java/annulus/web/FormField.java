@@ -51,7 +51,8 @@ record FormField(
   }
 
   /**
-   * Puts a choice on a page, the empty one first if there is one.
+   * Puts a choice on a page, the empty one first if there is one. What is chosen already stands
+   * there even if it can't be chosen any more: sent again it must not turn into another.
    *
    * @param choices words by what is sent
    * @param chosen what is chosen
@@ -69,6 +70,9 @@ record FormField(
             option(page, id, words, chosen);
           }
         });
+    if (!choices.containsKey(chosen) && !chosen.isEmpty()) {
+      option(page, chosen, chosen, chosen);
+    }
     page.close().close();
   }
 

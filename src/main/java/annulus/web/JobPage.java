@@ -252,9 +252,15 @@ final class JobPage {
   }
 
   private void edit(Markup page) {
-    if (view.state() != JobState.COLLECTED && board.fitsTheBench(view.job().content())) {
+    if (view.state() == JobState.COLLECTED) {
+      return;
+    }
+    List<String> unshown = board.unshownAtTheBench(view.job().content());
+    if (unshown.isEmpty()) {
       begin(page, "/edit");
       page.element("button", "Change the order", "class", "plain", "type", "submit").close();
+    } else {
+      page.element("p", BenchPage.cantShow(unshown), "class", "hint");
     }
   }
 

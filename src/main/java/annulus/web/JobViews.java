@@ -49,10 +49,7 @@ final class JobViews {
     String order = job.content().order();
     JobState stored = job.content().state();
     boolean late = !stored.closed() && now.isAfter(judge.start(order, job.createdAt()));
-    Answer answer =
-        late
-            ? judge.ifClosed(order, job.createdAt(), now)
-            : judge.answer(job.content(), job.createdAt());
+    Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : judge.answer(job);
     JobState state = stored.at(now, answer.told().ready());
     return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
   }

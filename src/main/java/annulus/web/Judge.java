@@ -9,6 +9,7 @@ import annulus.exchange.JobLog;
 import annulus.exchange.LogWords;
 import annulus.exchange.LoggerOptions;
 import annulus.exchange.LoggerRules;
+import annulus.store.Job;
 import annulus.store.JobContent;
 import annulus.store.TemperatureLog;
 import annulus.web.Answer.Measured;
@@ -19,7 +20,7 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 
 /** Answers orders through the core. It keeps the orders and logs it read, never an answer. */
 final class Judge {
@@ -30,7 +31,7 @@ final class Judge {
   private final Catalog catalog;
   private final Orders orders;
   private final LoggerRules logRules;
-  private final Function<String, TemperatureLog> logs;
+  private final BiFunction<Job, String, TemperatureLog> logs;
   private final Kept<Entered, JointOrder> readOrders = new Kept<>(MOST_ORDERS);
   private final Kept<Logged, Read> readLogs = new Kept<>(MOST_LOGS);
 
@@ -45,7 +46,7 @@ final class Judge {
       Catalog catalog,
       Orders orders,
       LoggerRules logRules,
-      Function<String, TemperatureLog> logs) {
+      BiFunction<Job, String, TemperatureLog> logs) {
     this.desk = desk;
     this.catalog = catalog;
     this.orders = orders;
@@ -64,13 +65,15 @@ final class Judge {
   }
 
   /** The answer to a job: by its temperature log where it has one, else by the plan. */
-  Answer answer(JobContent content, Instant enteredAt) {
+  Answer answer(Job job) {
+    JobContent content = job.content();
     if (content.log().isEmpty()) {
-      return answer(content.order(), enteredAt);
+      return answer(content.order(), job.createdAt());
     }
-    JointOrder planned = planned(content.order(), enteredAt);
+    JointOrder planned = planned(content.order(), job.createdAt());
     String id = content.log().get();
-    Read known = readLogs.get(new Logged(content.order(), id), () -> read(planned, logs.apply(id)));
+    Read known =
+        readLogs.get(new Logged(content.order(), id), () -> read(planned, logs.apply(job, id)));
     return measured(planned, known);
   }
 

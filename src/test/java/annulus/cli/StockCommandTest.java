@@ -4,10 +4,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.quantity.Numbers;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,9 +35,20 @@ class StockCommandTest {
           ZoneId.of("Europe/Dublin"));
   private static final String STOCK = "demo-data/stock.csv";
 
+  private static final Schema ADVICE = adviceSchema();
+
   @TempDir Path folder;
   private String out = "";
   private String err = "";
+
+  private static Schema adviceSchema() {
+    try {
+      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+          .getSchema(Files.readString(Path.of("data/schema/advice.schema.json")), InputFormat.JSON);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
 
   private int run(String... args) {
     ByteArrayOutputStream to = new ByteArrayOutputStream();
@@ -298,6 +317,77 @@ class StockCommandTest {
     run(order);
     assertTrue(out.contains("Cabinet: "), out + err);
     assertFalse(out.contains("OLD"), out);
+  }
+
+  /** A stock sheet of these lots alone. */
+  private String sheet(String... lots) throws IOException {
+    String head = Files.readString(Path.of(STOCK)).lines().findFirst().orElseThrow();
+    Path sheet = folder.resolve("sheet.csv");
+    return Files.writeString(sheet, head + "\n" + String.join("\n", lots) + "\n").toString();
+  }
+
+  private JsonNode cabinet(String order, String sheet) throws IOException {
+    run("advise", order, "--json", "--stock", sheet);
+    assertEquals("", err);
+    assertEquals(List.of(), ADVICE.validate(out, InputFormat.JSON), order);
+    return new ObjectMapper().readTree(out).get("cabinet");
+  }
+
+  @Test
+  void the_json_of_an_answer_holds_the_lots_to_draw_as_its_text_tells_them() throws IOException {
+    String order = "demo-data/orders/06-stainless.json";
+    String sheet =
+        sheet(
+            "P-9,thin-lasting,,50,40,2026-10-01,,2027-12-31,,yes,10,20,",
+            "S-2,primer-solvent,,150,60.5,2026-10-01,2026-12-01,2027-12-31,,yes,10,20,");
+    JsonNode cabinet = cabinet(order, sheet);
+    run("advise", order, "--stock", sheet);
+    String text = out.substring(out.indexOf("Cabinet: ")).replaceAll("\\s+", " ");
+    assertTrue(cabinet.get("willDo").asBoolean());
+    assertEquals(2, cabinet.get("draw").size(), "a compound and its primer");
+    for (JsonNode draw : cabinet.get("draw")) {
+      JsonNode lot = draw.get("lots").get(0);
+      String told =
+          draw.get("item").asText()
+              + ", lot "
+              + lot.get("lot").asText()
+              + " with "
+              + Numbers.plain(lot.get("leftMl").asDouble())
+              + " mL, use by "
+              + lot.get("useBy").asText();
+      assertTrue(text.contains(told), told + " in " + text);
+      assertTrue(draw.get("ml").asDouble() > 0);
+    }
+    for (JsonNode sentence : cabinet.get("text")) {
+      assertTrue(text.contains(sentence.asText()), sentence + " in " + text);
+    }
+  }
+
+  @Test
+  void the_json_of_an_answer_says_that_there_is_too_little() throws IOException {
+    String sheet = sheet("1,thin-lasting,,50,0.01,2026-10-01,,2027-12-31,,yes,10,20,");
+    JsonNode cabinet = cabinet("demo-data/orders/01-good-fit.json", sheet);
+    assertFalse(cabinet.get("willDo").asBoolean());
+    assertEquals(0, cabinet.get("draw").size());
+    JsonNode few = cabinet.get("tooLittle").get(0);
+    assertEquals("thin-lasting", few.get("item").asText());
+    assertEquals(0.01, few.get("leftMl").asDouble());
+    assertTrue(few.get("wantedMl").asDouble() > 0.01);
+  }
+
+  @Test
+  void a_joint_pressed_dry_takes_nothing_out_of_the_cabinet() throws IOException {
+    JsonNode cabinet = cabinet("demo-data/orders/10-interference.json", STOCK);
+    assertTrue(cabinet.get("willDo").asBoolean());
+    assertEquals(0, cabinet.get("draw").size());
+    run("advise", "demo-data/orders/10-interference.json", "--stock", STOCK);
+    assertTrue(out.endsWith("\nCabinet: the joint takes nothing out of it.\n"), out);
+  }
+
+  @Test
+  void without_a_cabinet_the_json_says_nothing_of_one() throws IOException {
+    run("advise", "demo-data/orders/01-good-fit.json", "--json");
+    assertFalse(new ObjectMapper().readTree(out).has("cabinet"));
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -74,6 +75,85 @@ class BenchFormTest {
     HttpResponse<String> changed = board.form(path, form.toString());
     assertEquals(303, changed.statusCode(), form + changed.body());
     assertEquals(before, json(board.get("/api/jobs/" + id)).at("/advice/gap").toString());
+  }
+
+  private String draftOf(String id) {
+    HttpResponse<String> draft = board.form("/job/" + id + "/edit", "version=1&who=Ede");
+    return draft.headers().firstValue("Location").orElseThrow();
+  }
+
+  private static String change(String id, int draftVersion, int jobVersion) {
+    return "act=change&who=Ede&reference=HL-9&title=a+cup&engagement=11&boreMaterial=steel-plain"
+        + "&partMaterial=steel-alloy&boreInstrument=bore-gauge-dial&bore-1=41.966"
+        + "&partInstrument=outside-micrometer&temperature=18&part-1=41.918&version="
+        + (draftVersion + "&ofJob=" + id + "&ofVersion=" + jobVersion);
+  }
+
+  /** The order was given more by JSON while somebody had it open at the bench. */
+  @Test
+  void what_an_order_came_to_hold_meanwhile_is_told_on_the_form_before_it_is_lost() {
+    JsonNode job = board.entered("HL-9");
+    String id = job.get("id").asText();
+    String path = draftOf(id);
+    assertFalse(board.get(path).body().contains("this form can't show"));
+    ObjectNode order = ((ObjectNode) board.newJob("HL-9").get("order")).put("confidence", 0.99);
+    ((ObjectNode) order.get("bore")).put("arrivesAtC", 5);
+    ObjectNode act = RunningBoard.act(job, "Ines").put("title", "a cup");
+    act.set("order", order);
+    assertEquals(200, board.act(job, "order", act).statusCode());
+    HttpResponse<String> told = board.form(path, change(id, 1, 1));
+    assertEquals(409, told.statusCode());
+    for (String page : new String[] {told.body(), board.get(path).body()}) {
+      assertTrue(page.contains("takes out of its order what this form can't show"), page);
+      assertTrue(page.contains("<li>confidence: 0.99</li>"), page);
+      assertTrue(page.contains("<li>bore.arrivesAtC: 5</li>"), page);
+    }
+  }
+
+  @Test
+  void an_order_that_the_form_cannot_show_is_not_opened_with_it() {
+    ObjectNode body = board.newJob("HL-9");
+    ((ObjectNode) body.get("order")).put("confidence", 0.99).put("zone", "Europe/Dublin");
+    String id = json(board.post("/api/jobs", body)).get("id").asText();
+    HttpResponse<String> refused = board.form("/job/" + id + "/edit", "version=1&who=Ede");
+    assertEquals(422, refused.statusCode());
+    String words = "its form can't show confidence: 0.99; zone: Europe/Dublin. Send the whole";
+    assertTrue(refused.body().contains(words), refused.body());
+    assertTrue(board.get("/job/" + id).body().contains(words));
+  }
+
+  @Test
+  void a_planned_start_stays_when_the_order_is_changed() {
+    ObjectNode body = board.newJob("HL-9");
+    ((ObjectNode) body.get("order")).put("start", "2027-03-15T10:00");
+    String id = json(board.post("/api/jobs", body)).get("id").asText();
+    String path = draftOf(id);
+    String page = board.get(path).body();
+    assertTrue(page.contains("name=\"start\" value=\"2027-03-15T10:00\""), page);
+    String form = change(id, 1, 1) + "&start=2027-03-15T10:00";
+    assertEquals(303, board.form(path, form).statusCode());
+    String start = json(board.get("/api/jobs/" + id)).at("/order/start").asText();
+    assertEquals("2027-03-15T09:00:00Z", start);
+    String passed = board.entered("HL-8").get("id").asText();
+    assertTrue(board.get(draftOf(passed)).body().contains("name=\"start\" value=\"\""));
+  }
+
+  /** A place was taken out of the shop's file while a draft still had it. */
+  @Test
+  void what_can_not_be_chosen_any_more_stands_in_the_form_still() {
+    String path = board.form("/bench/new", "").headers().firstValue("Location").orElseThrow();
+    board.form(path + "/save", "version=1&place=old+loft&boreMaterial=steel-plain");
+    String page = board.get(path).body();
+    assertTrue(page.contains("<option value=\"old loft\" selected"), page);
+  }
+
+  @Test
+  void a_depth_without_its_reading_is_asked_about_and_not_dropped() {
+    String path = board.form("/bench/new", "").headers().firstValue("Location").orElseThrow();
+    String typed = "version=1" + change("", 1, 1).replaceAll("act=change|&version.*", "");
+    String answer = board.form(path + "/save", typed + "&bore-2-depth=9").body();
+    assertTrue(answer.contains("Please look again"), answer);
+    assertTrue(board.get(path).body().contains("name=\"bore-2-depth\" value=\"9\""));
   }
 
   private static String coded(String text) {

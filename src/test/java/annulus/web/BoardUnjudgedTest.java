@@ -59,7 +59,12 @@ class BoardUnjudgedTest {
       assertEquals("HL-2", all.at("/jobs/0/reference").asText(), all.toString());
       assertEquals(job.get("id"), all.at("/unjudged/0/id"));
       String problem = all.at("/unjudged/0/problem").asText();
-      assertTrue(problem.contains("temperature log"), problem);
+      assertTrue(
+          problem.startsWith(
+              "Its temperature log is not in the database any more. On Thu 11 Mar 11:30 Mira took"
+                  + " in: temperature log l read: safe from "),
+          problem);
+      assertTrue(problem.contains("give the file of the logger again"), problem);
       for (String screen : List.of("/counter", "/cabinet", "/bench", "/api/cabinet/plan")) {
         assertEquals(200, board.get(screen).statusCode(), screen);
       }

@@ -1,0 +1,228 @@
+package annulus.web;
+
+import annulus.measure.Side;
+import annulus.store.Draft;
+import java.util.List;
+import java.util.Map;
+
+/** The form of the bench with what is typed so far. */
+final class BenchForm {
+  private static final int SHOWN_READINGS = 3;
+  private static final BenchOrder.Typed NOT_YET = new BenchOrder.Typed("", "", "");
+
+  private final Board board;
+  private final String who;
+  private final Choices choices;
+  private final Draft draft;
+
+  BenchForm(Board board, String who, Draft draft) {
+    this.board = board;
+    this.who = who;
+    this.choices = new Choices(board.knowledge(), board.shop());
+    this.draft = draft;
+  }
+
+  /** Puts it on a page. */
+  void on(Markup page) {
+    page.open(
+        "form",
+        "method",
+        "post",
+        "action",
+        "/bench/" + draft.id(),
+        "id",
+        "bench",
+        "data-save",
+        "/bench/" + draft.id() + "/save",
+        "novalidate",
+        "");
+    page.single(
+        "input",
+        "type",
+        "hidden",
+        "name",
+        "version",
+        "id",
+        "version",
+        "value",
+        "" + draft.version());
+    // the first button is what the enter key presses
+    page.element("button", "Save and show", "name", "act", "value", "show", "class", "enter");
+    Fields f = new Fields(page, draft);
+    page.open("div", "class", "two");
+    f.text("reference", "Job reference", "text", "30");
+    f.text("title", "What is it?", "text", "100");
+    page.close();
+    page.open("div", "class", "two");
+    f.choice("lengthUnit", "Lengths in", Map.of("", "mm", "in", "inch"));
+    f.choice("temperatureUnit", "Temperatures in", Map.of("", "°C", "F", "°F"));
+    f.choice(
+        BenchOrder.PLACED,
+        "Depth and angle of readings",
+        Map.of("", "not noted", "on", "noted: shows oval and taper apart"));
+    page.close();
+    member(page, f, "bore", "Bore (the hole)", Side.BORE);
+    member(page, f, "part", "Part (what goes in)", Side.PART);
+    f.text("engagement", "Length they share, " + f.length(), "decimal", "12");
+    otherwise(page, f);
+    place(page, f);
+    load(page, f);
+    more(page, f);
+    acts(page);
+    page.close();
+  }
+
+  private void member(Markup page, Fields f, String name, String title, Side side) {
+    page.open("fieldset").element("legend", title);
+    page.open("div", "class", "readings", "data-member", name);
+    BenchOrder order = new BenchOrder(draft);
+    List<BenchOrder.Typed> readings = order.readings(name);
+    int shown = Math.min(BenchOrder.MOST_READINGS, Math.max(SHOWN_READINGS, readings.size() + 1));
+    for (int i = 1; i <= shown; i++) {
+      boolean filled = i <= readings.size();
+      BenchOrder.Typed typed = filled ? readings.get(i - 1) : NOT_YET;
+      f.reading(name + "-" + i, "Reading " + i, typed, order.placed());
+    }
+    page.close();
+    page.element(
+        "p",
+        side == Side.BORE
+            ? "Turn the instrument between readings, and go in deep and shallow: it shows oval and taper."
+            : "Turn the part between readings.",
+        "class",
+        "hint");
+    page.open("div", "class", "two");
+    f.choice(name + "Material", "Material", choices.materials());
+    f.choice(name + "Instrument", "Read with", choices.instruments(side));
+    f.choice(name + "Finish", "Finish of the face", choices.finishes());
+    f.choice(name + "State", "Face as it came", Choices.states());
+    page.close().close();
+  }
+
+  private void place(Markup page, Fields f) {
+    page.open("div", "class", "two");
+    if (!board.shop().places().isEmpty() || !draft.field("place").isEmpty()) {
+      f.choice("place", "Where it cures", choices.places());
+    }
+    f.text("temperature", "Temperature where it cures, " + f.temperature(), "decimal", "12");
+    f.choice("primer", "Primer", choices.primers());
+    f.choice("consequence", "If it let go, it", Choices.consequences());
+    page.close();
+  }
+
+  private void load(Markup page, Fields f) {
+    page.open("details").element("summary", "Load, and heat and cold in use");
+    page.open("div", "class", "two");
+    f.choice("duty", "Usual load of", choices.duties());
+    f.choice("repeats", "How the load comes", Choices.repeats());
+    f.text("axialN", "Push or pull along the bore, N", "decimal", "12");
+    f.text("torqueNm", "Twist in the bore, N·m", "decimal", "12");
+    f.text("serviceLow", "Coldest in use, " + f.temperature(), "decimal", "12");
+    f.text("serviceHigh", "Hottest in use, " + f.temperature(), "decimal", "12");
+    page.close().close();
+  }
+
+  private void otherwise(Markup page, Fields f) {
+    page.open("details").element("summary", "Not measured: a bearing's size, or a gap you know");
+    page.open("div", "class", "two");
+    f.text("bore" + BenchOrder.BEARING, "Bearing with this bore, " + f.length(), "decimal", "12");
+    f.text("part" + BenchOrder.BEARING, "Bearing this wide across, " + f.length(), "decimal", "12");
+    f.text("gap", "Known gap, µm (below 0: tight)", "decimal", "12");
+    f.text("gapPlusMinus", "Known gap, give or take, µm", "decimal", "12");
+    f.choice("gapBasis", "Known gap is told", Choices.gapBases());
+    f.text("diameter", "Nominal diameter beside a known gap, " + f.length(), "decimal", "12");
+    page.close().close();
+  }
+
+  private void more(Markup page, Fields f) {
+    page.open("details").element("summary", "More: what is near, primer, when, history");
+    page.open("div", "class", "two");
+    f.choice("class", "Compound", choices.classes());
+    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    f.choice("primerOn", "Primer is on", Choices.primed());
+    f.text("primerMinutes", "Primer was put on, minutes ago", "decimal", "12");
+    f.text("temperaturePlusMinus", "Curing temperature give or take, °C", "decimal", "12");
+    f.text("measuredAt", "Parts when measured, " + f.temperature(), "decimal", "12");
+    f.text("boreOutside", "Outside diameter round the bore, " + f.length(), "decimal", "12");
+    f.text("partInside", "Inside diameter of the part, " + f.length(), "decimal", "12");
+    f.text("bore", "Name of this bore, for its history", "text", "100");
+    page.close();
+    f.tick("comesApartLater", "Must come apart later");
+    f.tick("sealNear", "A seal or open bearing is near");
+    f.tick("electronicsNear", "Battery or electronics are near");
+    f.tick("warranty", "A warranty claim may be open");
+    page.close();
+  }
+
+  private void acts(Markup page) {
+    Layout.who(page, who, "bench-");
+    page.open("div", "class", "acts");
+    if (draft.field(BenchPage.JOB).isEmpty()) {
+      page.element("button", "Start the job", "name", "act", "value", "start", "class", "main");
+      page.element("button", "Book it for later", "name", "act", "value", "book");
+    } else {
+      for (String name : List.of(BenchPage.JOB, BenchPage.JOB_VERSION)) {
+        page.single("input", "type", "hidden", "name", name, "value", draft.field(name));
+      }
+      page.element("button", "Change the job", "name", "act", "value", "change", "class", "main");
+    }
+    page.element("button", "Show the answer", "name", "act", "value", "show", "class", "plain");
+    page.element("button", "Throw away", "name", "act", "value", "drop", "class", "plain");
+    page.close();
+  }
+
+  /** Fields of the form, each with its label. */
+  private record Fields(Markup page, Draft draft) {
+    String length() {
+      return draft.field("lengthUnit").equals("in") ? "inch" : "mm";
+    }
+
+    String temperature() {
+      return draft.field("temperatureUnit").equals("F") ? "°F" : "°C";
+    }
+
+    void text(String name, String label, String kind, String longest) {
+      new FormField(name, label, kind, draft.field(name), longest, false).on(page);
+    }
+
+    /** One reading; where it was taken stands beside it if that is noted. */
+    void reading(String name, String label, BenchOrder.Typed typed, boolean placed) {
+      page.open("div", "class", placed ? "set placed" : "set");
+      part("field reading", name, label + ", " + length(), typed.size());
+      if (placed) {
+        part("field", name + BenchOrder.DEPTH, label + " depth, mm", typed.depth());
+        part("field", name + BenchOrder.ANGLE, label + " angle, °", typed.angle());
+      }
+      page.close();
+    }
+
+    private void part(String look, String name, String label, String value) {
+      new FormField(name, label, FormField.DECIMAL, value, "20", false).on(page, look);
+    }
+
+    void choice(String name, String label, Map<String, String> choices) {
+      FormField.choice(page, name, label, choices, chosen(name));
+    }
+
+    /** Readings of an order that holds their places show them whatever was chosen. */
+    private String chosen(String name) {
+      boolean placed = name.equals(BenchOrder.PLACED) && new BenchOrder(draft).placed();
+      return placed ? "on" : draft.field(name);
+    }
+
+    void tick(String name, String label) {
+      page.open("p", "class", "tick").open("label");
+      page.single(
+          "input",
+          "type",
+          "checkbox",
+          "name",
+          name,
+          "value",
+          "on",
+          "checked",
+          draft.field(name).equals("on") ? "" : null);
+      page.element("span", label).close().close();
+    }
+  }
+}
