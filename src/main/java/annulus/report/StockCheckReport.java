@@ -1,5 +1,6 @@
 package annulus.report;
 
+import annulus.stock.HeldBack;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.LotCheck.Standing;
@@ -61,7 +62,7 @@ public record StockCheckReport(
               + TextLines.cell(check.lot().lot(), LOT)
               + TextLines.cell(check.item().id(), CLASS)
               + TextLines.cell(check.lot().left() + " mL", LEFT);
-      boolean never = standing == Standing.MUST_NOT;
+      boolean never = standing == Standing.MUST_NOT || check.lot().isHeldBack();
       String words = never ? StockWords.against(check) : "use by " + StockWords.useBy(check);
       out.hanging(head, words);
       String label = check.lot().label();
@@ -121,7 +122,15 @@ public record StockCheckReport(
         .text("ruleSource", check.useBy().map(u -> u.provenance().source()))
         .texts("against", check.against().stream().map(StockCheckReport::word).toList())
         .text("because", StockWords.against(check))
+        .list("heldBack", check.lot().heldBack(), h -> heldBack(json, h))
         .flag("safetySheet", check.lot().sheet().onFile());
+  }
+
+  private static void heldBack(JsonOut json, HeldBack held) {
+    json.text("id", held.id())
+        .text("day", held.day().toString())
+        .text("who", held.who())
+        .text("reason", held.reason());
   }
 
   private static String word(Enum<?> value) {
