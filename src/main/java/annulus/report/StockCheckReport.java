@@ -90,6 +90,15 @@ public record StockCheckReport(
     return "lot " + check.lot().lot() + ": " + StockWords.against(check);
   }
 
+  /** What to do about a use that took place. */
+  public static final String USED_BEFORE =
+      "What was used of it up to that day is recorded with a reason that says so.";
+
+  /** That a lot is held back, with who, when and why. */
+  public static String heldBack(String lot, HeldBack held) {
+    return "lot " + lot + " has been " + held.words();
+  }
+
   /** Why a sealed lot should stay sealed. */
   public static String openInstead(String sealed, Lot open) {
     return "lot "

@@ -55,7 +55,20 @@ public final class StockChoiceText {
                         + " mL of the "
                         + t.wanted()
                         + " mL it takes."));
+    heldBack(out, cabinet);
     return out.toString();
+  }
+
+  /** Else somebody who sees the bottle wonders why it is not offered. */
+  private static void heldBack(TextLines out, Cabinet cabinet) {
+    String lots =
+        cabinet.lots().stream()
+            .filter(l -> l.isHeldBack() && l.left().isPositive())
+            .map(l -> "lot " + l.lot() + " (" + l.item() + ")")
+            .collect(Collectors.joining(", "));
+    if (!lots.isEmpty()) {
+      out.hanging("  ", "Held back, not counted: " + lots + ".");
+    }
   }
 
   private static String name(Advice advice) {

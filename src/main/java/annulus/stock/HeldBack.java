@@ -2,7 +2,10 @@ package annulus.stock;
 
 import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.util.UUID;
 
 /**
  * Why a lot must not be used until somebody clears it: recalled by its maker, found frozen, its
@@ -30,6 +33,16 @@ public record HeldBack(String id, LocalDate day, String who, String reason) {
     return new HeldBack("", day, "", reason);
   }
 
+  /**
+   * The movement that brings what a sheet says into a ledger; the same sheet read by two tills
+   * makes the same one.
+   */
+  public Movement ofSheet(Lot lot, Instant at, String by) {
+    String name = String.join("\n", lot.lot(), day.toString(), reason);
+    UUID made = UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8));
+    return Movement.holdBack("sheet-" + made, at, day, by, lot.lot(), lot.item(), reason);
+  }
+
   static HeldBack by(Movement m) {
     return new HeldBack(m.id(), m.day(), m.who(), m.reason());
   }
@@ -40,7 +53,7 @@ public record HeldBack(String id, LocalDate day, String who, String reason) {
   }
 
   /** Whether two sources tell of the same: a sheet names neither movement nor person. */
-  boolean isSame(HeldBack other) {
+  public boolean isSame(HeldBack other) {
     return day.equals(other.day) && reason.equals(other.reason);
   }
 
@@ -55,7 +68,7 @@ public record HeldBack(String id, LocalDate day, String who, String reason) {
 
   /** Since when, by whom and why. */
   public String words() {
-    return "held back on "
+    return "held back since "
         + day
         + (isOfSheet() ? " in the stock sheet" : " by " + who)
         + ": "

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /** Every movement ever recorded; what is left of a lot is always their sum. */
 public final class Ledger {
@@ -136,11 +137,36 @@ public final class Ledger {
       if (one.stops(movement)) {
         throw new InvalidValue(
             "lot",
-            "lot " + movement.lot() + " is " + one.words(),
+            "lot " + movement.lot() + " has been " + one.words(),
             "another lot; this one when somebody has cleared it");
       }
     }
     movement.clears().ifPresent(id -> requireClears(movement, id, held));
+  }
+
+  /**
+   * What a clearing of a lot is about: the one that is named, or the only one there is.
+   *
+   * @param id of the movement that holds it back; empty if nobody names it
+   * @throws InvalidValue when nothing holds it back, or nobody says which of several is meant
+   */
+  public HeldBack toClear(String lot, Optional<String> id) {
+    List<HeldBack> held = heldBack(lot);
+    if (held.isEmpty()) {
+      throw new InvalidValue("lot", "lot " + lot + " is not held back", "a lot that is");
+    }
+    List<HeldBack> meant =
+        held.stream().filter(h -> id.isEmpty() || h.id().equals(id.get())).toList();
+    if (meant.size() != 1) {
+      throw new InvalidValue(
+          "movement",
+          id.map(i -> i + " does not hold lot " + lot + " back")
+              .orElse("lot " + lot + " is held back " + held.size() + " times"),
+          held.stream()
+              .map(h -> h.id() + " (" + h.words() + ")")
+              .collect(Collectors.joining(", or ")));
+    }
+    return meant.get(0);
   }
 
   private static void requireClears(Movement movement, String id, List<HeldBack> held) {
@@ -158,7 +184,7 @@ public final class Ledger {
                             : String.join(", ", held.stream().map(HeldBack::id).toList())));
     if (movement.day().isBefore(cleared.day())) {
       throw new InvalidValue(
-          "day", movement.day() + " is before it was " + cleared.words(), "that day or later");
+          "day", movement.day() + " is before that: " + cleared.words(), "that day or later");
     }
   }
 

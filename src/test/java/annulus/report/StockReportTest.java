@@ -129,11 +129,11 @@ class StockReportTest {
   void a_lot_held_back_is_told_first_with_who_when_and_why() throws Exception {
     Lot lot = held("recalled by its maker", Lots.sealed("1", "a", 5, Lots.DAY.minusDays(1)));
     String words =
-        "held back on 2026-11-25 by Ines: recalled by its maker; past its printed expiry";
+        "held back since 2026-11-25 by Ines: recalled by its maker; past its printed expiry";
     String text = report(lot).text().replaceAll("\\s+", " ");
     assertTrue(text.contains("MUST NOT BE USED 1 a 5 mL " + words), text);
     Lot empty = held("leaking", Lots.sealed("2", "a", 0, Lots.DAY.plusDays(90)));
-    assertTrue(report(empty).text().contains("held back on 2026-11-25 by Ines: leaking"));
+    assertTrue(report(empty).text().contains("held back since 2026-11-25 by Ines: leaking"));
     JsonNode json = new ObjectMapper().readTree(report(lot).json()).at("/lots/0");
     assertEquals("held-back", json.at("/against/0").asText());
     assertEquals("recalled by its maker", json.at("/heldBack/0/reason").asText());
@@ -146,7 +146,7 @@ class StockReportTest {
     Lot lot = held("seal broken", Lots.sealed("1", "a", 5, Lots.DAY.plusYears(1)));
     String text = new LotTag(check(lot), Lots.DAY).text();
     assertTrue(
-        text.contains("HELD: DO NOT USE\nheld back on 2026-11-25 by Ines: seal broken"), text);
+        text.contains("HELD: DO NOT USE\nheld back since 2026-11-25 by Ines: seal broken"), text);
     assertFalse(text.contains("USE BY"));
   }
 

@@ -101,7 +101,8 @@ class HeldBackTest {
     InvalidValue noReason =
         assertThrows(InvalidValue.class, () -> ledger.requireNotHeldBack(use(0, " ")));
     assertEquals(
-        "lot 1 is held back on 2026-11-25 by Ines: recalled by its maker", noReason.problem());
+        "lot 1 has been held back since 2026-11-25 by Ines: recalled by its maker",
+        noReason.problem());
     assertThrows(InvalidValue.class, () -> ledger.requireNotHeldBack(use(1, "all the same")));
     Ledger booked = ledger.with(use(1, "x"));
     booked.requireNotHeldBack(use(1, "the same movement again"));
