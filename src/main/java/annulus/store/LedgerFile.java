@@ -185,7 +185,9 @@ public final class LedgerFile {
         count++;
       }
     }
-    ledger.requireRoom(parsed.ledger);
+    if (!checkLeft) {
+      ledger.requireRoom(parsed.ledger);
+    }
     if (count > 0) {
       put(channel, parsed.wholeBytes, text.toString().getBytes(StandardCharsets.UTF_8));
     }
