@@ -46,6 +46,13 @@ final class Help {
                 [--witness TEXT] [--movement ID] [--on DAY]
             one movement into the ledger; receive --from STOCK.csv opens it with the sheet's amounts;
             correct --counted ML says what was found instead of the change
+        java -jar annulus.jar stock hold-back --ledger FILE --lot LOT --who NAME --reason TEXT
+                [--stock STOCK.csv] [--on DAY] [--movement ID]
+            a lot that must not be used: recalled by its maker, seen frozen, seal broken, in doubt;
+            names the jobs that got it. In a sheet: columns held_back (why) and held_back_on (day)
+        java -jar annulus.jar stock clear --ledger FILE --lot LOT --who NAME --reason TEXT
+                [--stock STOCK.csv] [--on DAY] [--movement ID of what holds it back]
+            it may be used again, as far as its dates allow
         java -jar annulus.jar stock recall --ledger FILE --lot LOT or --job REF
             which jobs got a lot; which lots went into a job
         java -jar annulus.jar stock import --ledger FILE --from OTHER-LEDGER

@@ -23,6 +23,9 @@ final class StockCommand {
     for (String name : new String[] {"receive", "use", "discard", "correct"}) {
       commands.put(name, move::run);
     }
+    StockHeldCommand held = new StockHeldCommand(surround, out, err);
+    commands.put("hold-back", held::holdBack);
+    commands.put("clear", held::clear);
     commands.put("import", args -> new StockLedgerCommand(out, err).merge(args));
     commands.put("recall", args -> new StockLedgerCommand(out, err).recall(args));
     commands.put("export", args -> new StockLedgerCommand(out, err).export(args));

@@ -1,6 +1,8 @@
 package annulus.cli;
 
 import annulus.exchange.StockSheet;
+import annulus.report.HeldNotes;
+import annulus.report.StockCheckReport;
 import annulus.stock.Ledger;
 import annulus.stock.Movement;
 import annulus.store.LedgerFile;
@@ -39,6 +41,7 @@ final class StockLedgerCommand {
     merged.openedTwice().forEach(m -> out.println(openedTwice(m)));
     Ledger after = StockTables.ledger(to, err);
     merged.otherItem().stream().map(m -> otherItem(m, after)).distinct().forEach(out::println);
+    HeldNotes.of(others, after).forEach(out::println);
     after.left().entrySet().stream()
         .filter(e -> e.getValue().microlitres() < 0)
         .forEach(
@@ -87,6 +90,7 @@ final class StockLedgerCommand {
     if (uses.isEmpty()) {
       String known = byLot && ledger.knows(wanted) ? ": nothing used yet" : " is not in the ledger";
       out.println(before + (byLot ? "lot " : "job ") + wanted + known);
+      heldBack(ledger, wanted, byLot);
       return false;
     }
     Set<String> others = byLot ? ledger.jobsOf(wanted) : ledger.lotsOf(wanted);
@@ -94,8 +98,18 @@ final class StockLedgerCommand {
         before
             + (byLot ? "lot " + wanted + " went into jobs: " : "job " + wanted + " got lots: ")
             + String.join(", ", others));
-    uses.forEach(m -> out.println("  " + line(m)));
+    heldBack(ledger, wanted, byLot);
+    for (Movement use : uses) {
+      boolean held = !byLot && !ledger.heldBack(use.lot()).isEmpty();
+      out.println("  " + line(use) + (held ? "; THAT LOT IS HELD BACK" : ""));
+    }
     return true;
+  }
+
+  private void heldBack(Ledger ledger, String lot, boolean byLot) {
+    if (byLot) {
+      ledger.heldBack(lot).forEach(h -> out.println("  " + StockCheckReport.heldBack(lot, h)));
+    }
   }
 
   private static String line(Movement m) {

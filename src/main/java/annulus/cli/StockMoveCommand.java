@@ -1,10 +1,10 @@
 package annulus.cli;
 
 import annulus.exchange.Nearest;
-import annulus.quantity.InvalidValue;
 import annulus.report.StockCheckReport;
 import annulus.stock.Cabinet;
 import annulus.stock.EntryDays;
+import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
@@ -15,7 +15,6 @@ import annulus.stock.StockItem;
 import annulus.store.LedgerFile;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -23,7 +22,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
 
 /** {@code stock receive, use, discard, correct}: one movement into the ledger. */
@@ -44,9 +42,6 @@ final class StockMoveCommand {
           "--stock",
           "--from",
           "--data");
-
-  private static final String RECEIVE =
-      "first stock receive --ledger LEDGER --from SHEET, which opens it with what the sheet says";
 
   private final Surround surround;
   private final PrintStream out;
@@ -69,7 +64,7 @@ final class StockMoveCommand {
       return opening(words, file);
     }
     Ledger before = StockTables.ledger(file, err);
-    Optional<Cabinet> cabinet = cabinet(words, before);
+    Optional<Cabinet> cabinet = StockTables.cabinet(words, before);
     Millilitres said = said(words, kind);
     String lot = lot(words, kind, before, cabinet);
     boolean counted = words.has("--counted");
@@ -84,48 +79,65 @@ final class StockMoveCommand {
       cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireRoom(movement, before.left(lot)));
     }
     if (kind == Movement.Kind.USE && !before.has(movement.id())) {
-      Optional<LocalDate> came = EntryDays.came(lot, cabinet, before);
-      if (came.filter(movement.day()::isBefore).isPresent() && !words.has("--reason")) {
-        out.println(
-            "NOT recorded: lot "
-                + lot
-                + " came on "
-                + came.get()
-                + ", it can't be used on "
-                + movement.day());
-        out.println("To record it all the same give --reason.");
-        return ExitCode.ANSWER_IS_NO;
-      }
-      Optional<String> against = against(movement, cabinet);
-      boolean overridden = words.has("--reason") && words.has("--witness");
-      if (against.isPresent() && !overridden) {
-        out.println("NOT recorded: " + against.get());
-        out.println("To use it all the same give --reason and --witness: a pair glued and tested.");
-        return ExitCode.ANSWER_IS_NO;
-      }
-      Optional<String> other = openOne(movement, cabinet);
-      if (other.isPresent() && !words.has("--reason")) {
-        out.println("NOT recorded: " + other.get());
-        out.println("To open it all the same give --reason.");
+      Optional<Refusal> refusal = refusal(words, movement, before, cabinet);
+      if (refusal.isPresent()) {
+        out.println("NOT recorded: " + refusal.get().problem());
+        out.println(refusal.get().cure());
         return ExitCode.ANSWER_IS_NO;
       }
     }
-    LedgerFile.Outcome outcome = recorded(file, movement);
+    LedgerFile.Outcome outcome = StockTables.recorded(file, movement);
     confirm(movement, outcome, StockTables.ledger(file, err));
     return ExitCode.ANSWER;
   }
 
-  private static LedgerFile.Outcome recorded(String file, Movement movement) throws IOException {
-    try {
-      return new LedgerFile(Path.of(file)).append(movement);
-    } catch (FileSystemException e) {
-      throw e;
-    } catch (IOException e) {
-      FileSystemException named =
-          new FileSystemException(file, null, "the movement is not recorded: " + e.getMessage());
-      named.initCause(e);
-      throw named;
+  /**
+   * Why a use is not recorded.
+   *
+   * @param problem what stands against it
+   * @param cure what to do
+   */
+  private record Refusal(String problem, String cure) {}
+
+  private Optional<Refusal> refusal(
+      Words words, Movement use, Ledger before, Optional<Cabinet> cabinet) {
+    Optional<HeldBack> held =
+        cabinet
+            .flatMap(c -> c.lot(use.lot()))
+            .map(Lot::heldBack)
+            .orElse(before.heldBack(use.lot()))
+            .stream()
+            .filter(h -> h.stops(use))
+            .findFirst();
+    if (held.isPresent()) {
+      return Optional.of(
+          new Refusal(
+              StockCheckReport.heldBack(use.lot(), held.get()) + ".",
+              "Take another lot. "
+                  + (held.get().isOfSheet()
+                      ? "To clear it empty held_back and held_back_on in the sheet. "
+                      : "To clear it: stock clear --ledger LEDGER --lot LOT --who NAME --reason"
+                          + " TEXT. ")
+                  + StockCheckReport.USED_BEFORE));
     }
+    boolean reason = words.has("--reason");
+    Optional<LocalDate> came = EntryDays.came(use.lot(), cabinet, before);
+    if (came.filter(use.day()::isBefore).isPresent() && !reason) {
+      return Optional.of(
+          new Refusal(
+              "lot " + use.lot() + " came on " + came.get() + ", it can't be used on " + use.day(),
+              "To record it all the same give --reason."));
+    }
+    Optional<String> against = against(use, cabinet);
+    if (against.isPresent() && !(reason && words.has("--witness"))) {
+      return Optional.of(
+          new Refusal(
+              against.get(),
+              "To use it all the same give --reason and --witness: a pair glued and tested."));
+    }
+    return openOne(use, cabinet)
+        .filter(o -> !reason)
+        .map(o -> new Refusal(o, "To open it all the same give --reason."));
   }
 
   private void confirm(Movement movement, LedgerFile.Outcome outcome, Ledger after) {
@@ -147,34 +159,24 @@ final class StockMoveCommand {
             + left);
   }
 
-  private Optional<Cabinet> cabinet(Words words, Ledger ledger) throws IOException {
-    Optional<String> sheet = words.value("--stock");
-    if (sheet.isEmpty()) {
-      return Optional.empty();
-    }
-    return Optional.of(StockTables.of(words).sheet(sheet.get()).cabinet().with(ledger));
-  }
-
   /** The lot; only what comes in may have a number that nobody knows. */
   private String lot(Words words, Movement.Kind kind, Ledger ledger, Optional<Cabinet> cabinet) {
     String lot = StockTables.needed(words, "--lot").strip();
-    Set<String> known = new TreeSet<>(ledger.left().keySet());
-    cabinet.ifPresent(c -> c.lots().forEach(l -> known.add(l.lot())));
+    Set<String> known = StockTables.knownLots(ledger, cabinet);
     int position = words.among(List.of("--lot")).get(0).position();
     boolean takes = kind == Movement.Kind.USE || kind == Movement.Kind.DISCARD;
     if (known.contains(lot) && takes && !ledger.knows(lot)) {
       throw Words.refused(
-          position, "--lot", "\"" + lot + "\" is in the sheet, not yet in the ledger", RECEIVE);
+          position,
+          "--lot",
+          "\"" + lot + "\" is in the sheet, not yet in the ledger",
+          StockTables.RECEIVE);
     }
     if (known.contains(lot)) {
       return lot;
     }
     if (kind != Movement.Kind.RECEIVE) {
-      throw Words.refused(
-          position,
-          "--lot",
-          "\"" + lot + "\" is neither in the ledger nor in a sheet given with --stock",
-          known.isEmpty() ? RECEIVE : Nearest.allowed(lot, known));
+      throw StockTables.unknownLot(words, lot, known);
     }
     Spelling.alike(lot, known)
         .forEach(l -> err.println("lot " + lot + " is new; there is a lot " + l + " already"));
@@ -214,7 +216,7 @@ final class StockMoveCommand {
             .value("--movement")
             .orElseGet(() -> first ? "received-" + lot : UUID.randomUUID().toString()),
         surround.clock().instant(),
-        day(words),
+        StockTables.movedOn(words, surround),
         kind,
         StockTables.needed(words, "--who"),
         words.value("--job").orElse("").strip(),
@@ -223,22 +225,6 @@ final class StockMoveCommand {
         amount,
         words.value("--reason").orElse(""),
         words.value("--witness").orElse(""));
-  }
-
-  /** The day of a movement: never one to come, never one that only a slip in the year makes. */
-  private LocalDate day(Words words) throws IOException {
-    LocalDate day = StockTables.day(words, "--on", surround);
-    LocalDate today = LocalDate.ofInstant(surround.clock().instant(), surround.zone());
-    if (day.equals(today)) {
-      return day;
-    }
-    try {
-      EntryDays.requireMoved("--on", day, today, StockTables.of(words).policy());
-    } catch (InvalidValue e) {
-      throw Words.refused(
-          words.among(List.of("--on")).get(0).position(), e.field(), e.problem(), e.allowed());
-    }
-    return day;
   }
 
   private static String item(Words words, String lot, Ledger ledger, Optional<Cabinet> cabinet)
@@ -271,7 +257,9 @@ final class StockMoveCommand {
       return Optional.of("lot " + movement.lot() + " is not in the sheet, its use-by is unknown");
     }
     StockItem item = cabinet.get().items().get(lot.get().item());
-    LotCheck check = LotCheck.of(lot.get(), item, movement.day(), 0);
+    // what holds it back was looked at before: here it is about its dates and its storage
+    Lot free = lot.get().heldBackFor(List.of());
+    LotCheck check = LotCheck.of(free, item, movement.day(), 0);
     return check.against().isEmpty()
         ? Optional.empty()
         : Optional.of(StockCheckReport.words(check));
@@ -294,11 +282,28 @@ final class StockMoveCommand {
       if (!before.knows(lot.lot()) && lot.left().isPositive()) {
         movements.add(received(lot, words));
       }
+      movements.addAll(heldBack(lot, words, before));
     }
     sheet.lots().forEach(l -> tellOther(l, before.itemOf(l.lot())));
-    int count = new LedgerFile(Path.of(file)).merge(movements).isNew();
+    long held = movements.stream().filter(m -> m.kind() == Movement.Kind.HOLD_BACK).count();
+    long count = new LedgerFile(Path.of(file)).merge(movements).isNew() - held;
     out.println("received " + count + " lots from the sheet; those in the ledger stay as they are");
+    if (held > 0) {
+      out.println("held back as the sheet says: " + held);
+    }
     return ExitCode.ANSWER;
+  }
+
+  /** What the sheet holds back and the ledger has never heard of. */
+  private List<Movement> heldBack(Lot lot, Words words, Ledger before) throws IOException {
+    List<Movement> movements = new ArrayList<>();
+    for (HeldBack held : lot.heldBack()) {
+      if (!before.hasHeldBack(lot.lot(), held)) {
+        movements.add(
+            held.ofSheet(lot, surround.clock().instant(), StockTables.needed(words, "--who")));
+      }
+    }
+    return movements;
   }
 
   private void tellOther(Lot lot, Optional<String> booked) {
@@ -320,7 +325,7 @@ final class StockMoveCommand {
     return new Movement(
         "opening-" + lot.lot(),
         surround.clock().instant(),
-        day(words),
+        StockTables.movedOn(words, surround),
         Movement.Kind.RECEIVE,
         StockTables.needed(words, "--who"),
         "",

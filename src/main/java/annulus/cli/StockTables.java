@@ -3,17 +3,24 @@ package annulus.cli;
 import annulus.advice.Knowledge;
 import annulus.catalog.Policy;
 import annulus.exchange.DataFiles;
+import annulus.exchange.InputRefused;
 import annulus.exchange.KnowledgeFiles;
+import annulus.exchange.Nearest;
 import annulus.exchange.StockFiles;
 import annulus.exchange.StockSheet;
+import annulus.quantity.InvalidValue;
 import annulus.report.CountNotes;
 import annulus.stock.Cabinet;
+import annulus.stock.EntryDays;
+import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
+import annulus.stock.Movement;
 import annulus.stock.StockItem;
 import annulus.store.LedgerFile;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -22,6 +29,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * The tables, sheets and ledgers that stock commands share.
@@ -34,6 +43,9 @@ import java.util.Optional;
 record StockTables(
     DataFiles files, Knowledge knowledge, Policy policy, Map<String, StockItem> items) {
 
+  static final String RECEIVE =
+      "first stock receive --ledger LEDGER --from SHEET, which opens it with what the sheet says";
+
   static StockTables of(Words words) throws IOException {
     DataFiles files = Tables.files(words);
     Knowledge knowledge = KnowledgeFiles.read(files);
@@ -45,6 +57,14 @@ record StockTables(
     try (Reader in = DataFiles.utf8(Files.newInputStream(Path.of(file)))) {
       return StockSheet.read(file, in, items);
     }
+  }
+
+  /** The cabinet of {@code --stock} as a ledger counts it. */
+  static Optional<Cabinet> cabinet(Words words, Ledger ledger) throws IOException {
+    Optional<String> sheet = words.value("--stock");
+    return sheet.isEmpty()
+        ? Optional.empty()
+        : Optional.of(of(words).sheet(sheet.get()).cabinet().with(ledger));
   }
 
   /** The file named after the sub-command. */
@@ -98,6 +118,19 @@ record StockTables(
                 + " mL; the ledger counts");
       }
     }
+    for (var lot : sheet.lots()) {
+      for (HeldBack held : lot.heldBack()) {
+        boolean cleared = ledger.heldBack(lot.lot()).stream().noneMatch(held::isSame);
+        if (held.isOfSheet() && cleared && ledger.hasHeldBack(lot.lot(), held)) {
+          notes.add(
+              "lot "
+                  + lot.lot()
+                  + ": the sheet says "
+                  + held.words()
+                  + "; the ledger has cleared that and counts");
+        }
+      }
+    }
     for (var entry : ledger.left().entrySet()) {
       boolean known = sheet.lots().stream().anyMatch(l -> l.lot().equals(entry.getKey()));
       if (!known && entry.getValue().microlitres() != 0) {
@@ -126,6 +159,51 @@ record StockTables(
           option,
           "\"" + text.get() + "\" is not a day",
           "year-month-day such as 2026-11-25");
+    }
+  }
+
+  /** The day of a movement: never one to come, never one that only a slip in the year makes. */
+  static LocalDate movedOn(Words words, Surround surround) throws IOException {
+    LocalDate day = day(words, "--on", surround);
+    LocalDate today = LocalDate.ofInstant(surround.clock().instant(), surround.zone());
+    if (day.equals(today)) {
+      return day;
+    }
+    try {
+      EntryDays.requireMoved("--on", day, today, of(words).policy());
+    } catch (InvalidValue e) {
+      throw Words.refused(
+          words.among(List.of("--on")).get(0).position(), e.field(), e.problem(), e.allowed());
+    }
+    return day;
+  }
+
+  /** Every lot that a ledger or a sheet names. */
+  static Set<String> knownLots(Ledger ledger, Optional<Cabinet> cabinet) {
+    Set<String> known = new TreeSet<>(ledger.left().keySet());
+    cabinet.ifPresent(c -> c.lots().forEach(l -> known.add(l.lot())));
+    return known;
+  }
+
+  static InputRefused unknownLot(Words words, String lot, Set<String> known) {
+    return Words.refused(
+        words.among(List.of("--lot")).get(0).position(),
+        "--lot",
+        "\"" + lot + "\" is neither in the ledger nor in a sheet given with --stock",
+        known.isEmpty() ? RECEIVE : Nearest.allowed(lot, known));
+  }
+
+  /** Records a movement; what can't be written is told with the ledger's name. */
+  static LedgerFile.Outcome recorded(String file, Movement movement) throws IOException {
+    try {
+      return new LedgerFile(Path.of(file)).append(movement);
+    } catch (FileSystemException e) {
+      throw e;
+    } catch (IOException e) {
+      FileSystemException named =
+          new FileSystemException(file, null, "the movement is not recorded: " + e.getMessage());
+      named.initCause(e);
+      throw named;
     }
   }
 

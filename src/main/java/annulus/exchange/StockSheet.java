@@ -2,6 +2,7 @@ package annulus.exchange;
 
 import annulus.quantity.InvalidValue;
 import annulus.stock.Cabinet;
+import annulus.stock.HeldBack;
 import annulus.stock.Lot;
 import annulus.stock.Millilitres;
 import annulus.stock.SafetySheet;
@@ -35,6 +36,8 @@ public final class StockSheet {
           "safety_sheet",
           "stored_low_c",
           "stored_high_c",
+          "held_back",
+          "held_back_on",
           "note");
 
   private static final Set<String> NEEDED = Set.of("lot", "class", "container_ml", "left_ml");
@@ -106,7 +109,8 @@ public final class StockSheet {
                     f.text("place").orElse(""),
                     sheet(f, problems),
                     celsius(f, "stored_low_c"),
-                    celsius(f, "stored_high_c")));
+                    celsius(f, "stored_high_c"),
+                    heldBack(f, problems)));
     f.done();
     return lot;
   }
@@ -159,6 +163,23 @@ public final class StockSheet {
     return new SafetySheet(true, date(f, problems, "safety_sheet"));
   }
 
+  /** A reason without its day, or a day without its reason, is half an entry. */
+  private static List<HeldBack> heldBack(Fields f, Problems problems) {
+    Optional<String> reason = f.text("held_back");
+    Optional<String> typed = f.text("held_back_on");
+    Optional<LocalDate> day = date(f, problems, "held_back_on");
+    if (reason.isPresent() != typed.isPresent()) {
+      problems.add(
+          f.placeOf(reason.isPresent() ? "held_back" : "held_back_on"),
+          reason.isPresent() ? "held_back_on" : "held_back",
+          "is missing",
+          "why the lot is held back, and since which day; both empty when it is not");
+    }
+    return reason.isPresent() && day.isPresent()
+        ? List.of(HeldBack.inSheet(day.get(), reason.get()))
+        : List.of();
+  }
+
   /** The lots. */
   public Cabinet cabinet() {
     return cabinet;
@@ -175,10 +196,12 @@ public final class StockSheet {
   }
 
   /**
-   * The sheet with what is left and opened taken from a cabinet, and with the container and arrival
-   * that go with it; every other cell stays as it is.
+   * The sheet with what is left, opened and held back taken from a cabinet, and with the container
+   * and arrival that go with it; every other cell stays as it is. Of several reasons that hold a
+   * lot back the first has room.
    *
-   * @throws InvalidValue when the sheet has no column for an opening that it must show
+   * @throws InvalidValue when the sheet has no column for an opening, or for what holds a lot back,
+   *     that it must show
    */
   public StockSheet with(Cabinet now) {
     Map<String, Lot> known = new LinkedHashMap<>();
@@ -207,13 +230,20 @@ public final class StockSheet {
       cells.set(
           table.header().indexOf("container_ml"), table.shape().number(lot.container().toString()));
     }
-    putDay(cells, "received", old.received(), lot.received());
-    putDay(cells, "opened", old.opened(), lot.opened());
+    put(cells, "received", day(old.received()), day(lot.received()));
+    put(cells, "opened", day(old.opened()), day(lot.opened()));
+    Optional<HeldBack> was = old.heldBack().stream().findFirst();
+    Optional<HeldBack> held = lot.heldBack().stream().findFirst();
+    put(cells, "held_back", was.map(HeldBack::reason), held.map(HeldBack::reason));
+    put(cells, "held_back_on", day(was.map(HeldBack::day)), day(held.map(HeldBack::day)));
     return new SheetTable.Row(row.line(), cells);
   }
 
-  private void putDay(
-      List<String> cells, String column, Optional<LocalDate> old, Optional<LocalDate> now) {
+  private static Optional<String> day(Optional<LocalDate> day) {
+    return day.map(LocalDate::toString);
+  }
+
+  private void put(List<String> cells, String column, Optional<String> old, Optional<String> now) {
     if (old.equals(now)) {
       return;
     }
@@ -221,6 +251,6 @@ public final class StockSheet {
     if (index < 0) {
       throw new InvalidValue(column, "the sheet has no such column", "a column " + column);
     }
-    cells.set(index, now.map(LocalDate::toString).orElse(""));
+    cells.set(index, now.orElse(""));
   }
 }

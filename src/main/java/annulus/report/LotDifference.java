@@ -23,33 +23,35 @@ public final class LotDifference {
   public static Optional<String> words(Lot here, Lot again) {
     Lot counts = here.stricter(again);
     List<String> words = new ArrayList<>();
-    add(words, "container_ml", here, again, counts, l -> Optional.of(l.container()));
-    add(words, "received", here, again, counts, Lot::received);
-    add(words, "opened", here, again, counts, Lot::opened);
-    add(words, "expires", here, again, counts, Lot::expires);
-    add(words, "stored_low_c", here, again, counts, l -> celsius(l.storedLowC()));
-    add(words, "stored_high_c", here, again, counts, l -> celsius(l.storedHighC()));
+    add(words, "size", here, again, counts, l -> Optional.of(l.container() + " mL"));
+    add(words, "came on", here, again, counts, Lot::received);
+    add(words, "opened on", here, again, counts, Lot::opened);
+    add(words, "printed expiry", here, again, counts, Lot::expires);
+    add(words, "coldest it was stored", here, again, counts, l -> celsius(l.storedLowC()));
+    add(words, "warmest it was stored", here, again, counts, l -> celsius(l.storedHighC()));
     return words.isEmpty()
         ? Optional.empty()
         : Optional.of("lot " + here.lot() + ": " + String.join("; ", words));
   }
 
   private static Optional<String> celsius(OptionalDouble value) {
-    return value.isPresent() ? Optional.of(Numbers.plain(value.getAsDouble())) : Optional.empty();
+    return value.isPresent()
+        ? Optional.of(Numbers.plain(value.getAsDouble()) + " °C")
+        : Optional.empty();
   }
 
   private static void add(
       List<String> words,
-      String field,
+      String what,
       Lot here,
       Lot again,
       Lot counts,
       Function<Lot, Optional<?>> value) {
     Optional<?> said = value.apply(again);
     if (said.isPresent() && !said.equals(value.apply(here))) {
-      String before = value.apply(here).map(Object::toString).orElse("nothing");
-      String after = value.apply(counts).map(Object::toString).orElse("nothing");
-      words.add(field + " " + before + " here, " + said.get() + " said now, " + after + " counts");
+      String before = value.apply(here).map(Object::toString).orElse("not known");
+      String after = value.apply(counts).map(Object::toString).orElse("neither");
+      words.add(what + ": " + before + " here, " + said.get() + " said now, " + after + " counts");
     }
   }
 }

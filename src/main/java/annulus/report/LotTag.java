@@ -38,7 +38,7 @@ public record LotTag(LotCheck check, LocalDate on) {
 
   private String useBy() {
     if (!check.usable()) {
-      return "DO NOT USE";
+      return check.lot().isHeldBack() ? "HELD: DO NOT USE" : "DO NOT USE";
     }
     return "USE BY " + check.useBy().map(u -> u.date().toString()).orElse("unknown");
   }

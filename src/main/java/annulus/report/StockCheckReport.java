@@ -1,5 +1,6 @@
 package annulus.report;
 
+import annulus.stock.HeldBack;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.LotCheck.Standing;
@@ -61,7 +62,7 @@ public record StockCheckReport(
               + TextLines.cell(check.lot().lot(), LOT)
               + TextLines.cell(check.item().id(), CLASS)
               + TextLines.cell(check.lot().left() + " mL", LEFT);
-      boolean never = standing == Standing.MUST_NOT;
+      boolean never = standing == Standing.MUST_NOT || check.lot().isHeldBack();
       String words = never ? StockWords.against(check) : "use by " + StockWords.useBy(check);
       out.hanging(head, words);
       String label = check.lot().label();
@@ -87,6 +88,15 @@ public record StockCheckReport(
   /** Why a lot must not be used, in words. */
   public static String words(LotCheck check) {
     return "lot " + check.lot().lot() + ": " + StockWords.against(check);
+  }
+
+  /** What to do about a use that took place. */
+  public static final String USED_BEFORE =
+      "What was used of it up to that day is recorded with a reason that says so.";
+
+  /** That a lot is held back, with who, when and why. */
+  public static String heldBack(String lot, HeldBack held) {
+    return "lot " + lot + " has been " + held.words();
   }
 
   /** Why a sealed lot should stay sealed. */
@@ -121,7 +131,15 @@ public record StockCheckReport(
         .text("ruleSource", check.useBy().map(u -> u.provenance().source()))
         .texts("against", check.against().stream().map(StockCheckReport::word).toList())
         .text("because", StockWords.against(check))
+        .list("heldBack", check.lot().heldBack(), h -> heldBack(json, h))
         .flag("safetySheet", check.lot().sheet().onFile());
+  }
+
+  private static void heldBack(JsonOut json, HeldBack held) {
+    json.text("id", held.id())
+        .text("day", held.day().toString())
+        .text("who", held.who())
+        .text("reason", held.reason());
   }
 
   private static String word(Enum<?> value) {

@@ -5,6 +5,7 @@ import annulus.advice.StockNeeds;
 import annulus.catalog.CompoundClass;
 import annulus.quantity.Numbers;
 import annulus.stock.Cabinet;
+import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.Millilitres;
 import annulus.stock.Need;
@@ -84,7 +85,21 @@ public record StockChoice(StockNeeds.Preferred preferred, Cabinet cabinet) {
       String left = few.left() + " mL of the " + few.wanted() + " mL it takes.";
       sentences.add("Too little in date: " + few.item() + ", " + left);
     }
+    heldBack().ifPresent(sentences::add);
     return sentences;
+  }
+
+  /** Else somebody who sees the bottle wonders why it is not offered. */
+  private Optional<String> heldBack() {
+    List<String> lots = new ArrayList<>();
+    for (Lot lot : cabinet.lots()) {
+      if (lot.isHeldBack() && lot.left().isPositive()) {
+        lots.add("lot " + lot.lot() + " (" + lot.item() + ")");
+      }
+    }
+    return lots.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Held back, not counted: " + String.join(", ", lots) + ".");
   }
 
   /** The {@code cabinet} of {@code data/schema/advice.schema.json}. */

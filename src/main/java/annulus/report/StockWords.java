@@ -1,6 +1,7 @@
 package annulus.report;
 
 import annulus.quantity.Numbers;
+import annulus.stock.HeldBack;
 import annulus.stock.LotCheck;
 import annulus.stock.LotCheck.Objection;
 import annulus.stock.UseBy;
@@ -9,6 +10,9 @@ import java.util.stream.Collectors;
 
 /** Words about lots; the one place that makes them. */
 final class StockWords {
+  /** Room for the words that there are more reasons. */
+  private static final int MORE = 34;
+
   private StockWords() {}
 
   /** The rule a use-by follows from, with its source. */
@@ -44,14 +48,15 @@ final class StockWords {
   }
 
   /**
-   * Why a lot must not be used, where there is little room: without sources, and reasons behind the
-   * first that do not fit are counted.
+   * Why a lot must not be used, where there is little room: without sources, a first reason in
+   * somebody's own words ends with a mark where it runs on, and reasons behind it that do not fit
+   * are counted.
    *
    * @param most characters
    */
   static String againstWithin(LotCheck check, int most) {
     List<Objection> all = check.against();
-    StringBuilder shown = new StringBuilder(objection(all.get(0), check, false));
+    StringBuilder shown = new StringBuilder(first(check, all.size() == 1 ? most : most - MORE));
     for (int i = 1; i < all.size(); i++) {
       String next = "; " + objection(all.get(i), check, false);
       String rest = "; " + (all.size() - i) + " more: see the stock check";
@@ -64,6 +69,13 @@ final class StockWords {
     return shown.toString();
   }
 
+  private static String first(LotCheck check, int most) {
+    String words = objection(check.against().get(0), check, false);
+    return words.codePointCount(0, words.length()) <= most
+        ? words
+        : words.substring(0, words.offsetByCodePoints(0, most - 1)) + "…";
+  }
+
   private static String objection(Objection objection, LotCheck check, boolean sourced) {
     String storage =
         Numbers.plain(check.item().storageC().low())
@@ -72,6 +84,8 @@ final class StockWords {
             + " °C"
             + (sourced ? " (" + check.item().provenance().source() + ")" : "");
     return switch (objection) {
+      case HELD_BACK ->
+          check.lot().heldBack().stream().map(HeldBack::words).collect(Collectors.joining("; "));
       case PAST_PRINTED_EXPIRY -> "past its printed expiry " + date(check);
       case OPENED_TOO_LONG ->
           "opened too long: opened "

@@ -127,20 +127,29 @@ public record Cabinet(List<Lot> lots, Map<String, StockItem> items) {
   }
 
   /**
-   * The same lots with what the ledger says is left; a lot the ledger does not know keeps the
-   * sheet's amount.
+   * The same lots with what the ledger says is left and holds back; a lot the ledger does not count
+   * keeps the sheet's amount. What held it back by the sheet stands until the ledger has cleared
+   * that very thing.
    */
   public Cabinet with(Ledger ledger) {
+    Map<String, List<HeldBack>> held = ledger.heldBack();
     List<Lot> counted = new ArrayList<>();
     for (Lot lot : lots) {
-      if (!ledger.knows(lot.lot())) {
-        counted.add(lot);
-        continue;
-      }
-      Millilitres left = ledger.left(lot.lot());
-      Lot booked = lot.withLeft(left.isPositive() ? left : Millilitres.NONE);
-      counted.add(ledger.firstUse(lot.lot()).map(booked::openedOn).orElse(booked));
+      List<HeldBack> reasons = new ArrayList<>(held.getOrDefault(lot.lot(), List.of()));
+      lot.heldBack().stream()
+          .filter(h -> h.isOfSheet() && !ledger.hasHeldBack(lot.lot(), h))
+          .forEach(reasons::add);
+      counted.add(counted(lot, ledger).heldBackFor(reasons));
     }
     return new Cabinet(counted, items);
+  }
+
+  private static Lot counted(Lot lot, Ledger ledger) {
+    if (!ledger.knows(lot.lot())) {
+      return lot;
+    }
+    Millilitres left = ledger.left(lot.lot());
+    Lot booked = lot.withLeft(left.isPositive() ? left : Millilitres.NONE);
+    return ledger.firstUse(lot.lot()).map(booked::openedOn).orElse(booked);
   }
 }

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /** Every movement ever recorded; what is left of a lot is always their sum. */
 public final class Ledger {
@@ -92,9 +93,99 @@ public final class Ledger {
     return List.copyOf(byId.values());
   }
 
-  /** Whether a lot has any movement. */
+  /** Whether a lot is counted here: something of it came, went or was corrected. */
   public boolean knows(String lot) {
-    return byId.values().stream().anyMatch(m -> m.lot().equals(lot));
+    return byId.values().stream().anyMatch(m -> m.lot().equals(lot) && m.kind().moves());
+  }
+
+  /** What holds a lot back and is not cleared, in the order recorded. */
+  public List<HeldBack> heldBack(String lot) {
+    return heldBack().getOrDefault(lot, List.of());
+  }
+
+  /** What holds lots back and is not cleared: by lot, sorted, each in the order recorded. */
+  public Map<String, List<HeldBack>> heldBack() {
+    Set<String> cleared = new TreeSet<>();
+    byId.values().forEach(m -> m.clears().ifPresent(cleared::add));
+    Map<String, List<HeldBack>> held = new TreeMap<>();
+    for (Movement m : byId.values()) {
+      if (m.kind() == Movement.Kind.HOLD_BACK && !cleared.contains(m.id())) {
+        held.computeIfAbsent(m.lot(), l -> new ArrayList<>()).add(HeldBack.by(m));
+      }
+    }
+    return held;
+  }
+
+  /** Whether it was ever recorded that a lot is held back for this, cleared since or not. */
+  public boolean hasHeldBack(String lot, HeldBack held) {
+    return byId.values().stream()
+        .filter(m -> m.kind() == Movement.Kind.HOLD_BACK && m.lot().equals(lot))
+        .anyMatch(m -> HeldBack.by(m).isSame(held));
+  }
+
+  /**
+   * Refuses a use of a lot that is held back, and a clearing of what holds nothing back.
+   *
+   * @throws InvalidValue with what holds it back, or what could be cleared
+   */
+  public void requireNotHeldBack(Movement movement) {
+    if (has(movement.id())) {
+      return;
+    }
+    List<HeldBack> held = heldBack(movement.lot());
+    for (HeldBack one : held) {
+      if (one.stops(movement)) {
+        throw new InvalidValue(
+            "lot",
+            "lot " + movement.lot() + " has been " + one.words(),
+            "another lot; this one when somebody has cleared it");
+      }
+    }
+    movement.clears().ifPresent(id -> requireClears(movement, id, held));
+  }
+
+  /**
+   * What a clearing of a lot is about: the one that is named, or the only one there is.
+   *
+   * @param id of the movement that holds it back; empty if nobody names it
+   * @throws InvalidValue when nothing holds it back, or nobody says which of several is meant
+   */
+  public HeldBack toClear(String lot, Optional<String> id) {
+    List<HeldBack> held = heldBack(lot);
+    if (held.isEmpty()) {
+      throw new InvalidValue("lot", "lot " + lot + " is not held back", "a lot that is");
+    }
+    List<HeldBack> meant =
+        held.stream().filter(h -> id.isEmpty() || h.id().equals(id.get())).toList();
+    if (meant.size() != 1) {
+      throw new InvalidValue(
+          "movement",
+          id.map(i -> i + " does not hold lot " + lot + " back")
+              .orElse("lot " + lot + " is held back " + held.size() + " times"),
+          held.stream()
+              .map(h -> h.id() + " (" + h.words() + ")")
+              .collect(Collectors.joining(", or ")));
+    }
+    return meant.get(0);
+  }
+
+  private static void requireClears(Movement movement, String id, List<HeldBack> held) {
+    HeldBack cleared =
+        held.stream()
+            .filter(h -> h.id().equals(id))
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new InvalidValue(
+                        "movement",
+                        id + " does not hold lot " + movement.lot() + " back",
+                        held.isEmpty()
+                            ? "nothing: it is not held back"
+                            : String.join(", ", held.stream().map(HeldBack::id).toList())));
+    if (movement.day().isBefore(cleared.day())) {
+      throw new InvalidValue(
+          "day", movement.day() + " is before that: " + cleared.words(), "that day or later");
+    }
   }
 
   /** What is left of a lot: the sum of its movements; below zero when more was used than came. */

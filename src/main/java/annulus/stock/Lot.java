@@ -4,6 +4,7 @@ import annulus.quantity.Check;
 import annulus.quantity.InvalidValue;
 import annulus.quantity.Numbers;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
@@ -24,6 +25,7 @@ import java.util.stream.Stream;
  * @param sheet safety data sheet
  * @param storedLowC coldest that its storage log shows, °C
  * @param storedHighC warmest that its storage log shows, °C
+ * @param heldBack why it must not be used until somebody clears it; empty: it is not held back
  */
 public record Lot(
     String lot,
@@ -37,14 +39,46 @@ public record Lot(
     String place,
     SafetySheet sheet,
     OptionalDouble storedLowC,
-    OptionalDouble storedHighC) {
+    OptionalDouble storedHighC,
+    List<HeldBack> heldBack) {
   /** The smallest container there is. */
   public static final Millilitres LEAST_CONTAINER = Millilitres.of(0.1);
 
   /** The largest container there is. */
   public static final Millilitres LARGEST_CONTAINER = Millilitres.of(20_000);
 
+  /** A lot that nobody holds back. */
+  public Lot(
+      String lot,
+      String item,
+      String label,
+      Millilitres container,
+      Millilitres left,
+      Optional<LocalDate> received,
+      Optional<LocalDate> opened,
+      Optional<LocalDate> expires,
+      String place,
+      SafetySheet sheet,
+      OptionalDouble storedLowC,
+      OptionalDouble storedHighC) {
+    this(
+        lot,
+        item,
+        label,
+        container,
+        left,
+        received,
+        opened,
+        expires,
+        place,
+        sheet,
+        storedLowC,
+        storedHighC,
+        List.of());
+  }
+
   public Lot {
+    heldBack = List.copyOf(heldBack);
     Check.text("lot", lot);
     Check.text("class", item);
     Check.within(
@@ -91,7 +125,8 @@ public record Lot(
 
   /**
    * The same container as two sources tell of it: each date is the earlier one, the storage the
-   * worse. A lot whose dates nobody knew gets the rest of what is now said, too.
+   * worse. A lot whose dates nobody knew gets the rest of what is now said, too. What holds it back
+   * is of this one: the other's is a movement of its own.
    *
    * @throws InvalidValue when the other is of another class or the dates contradict each other
    */
@@ -110,7 +145,8 @@ public record Lot(
         isDateless() ? again.place() : place,
         isDateless() ? again.sheet() : sheet,
         of(storedLowC, again.storedLowC()).min(),
-        of(storedHighC, again.storedHighC()).max());
+        of(storedHighC, again.storedHighC()).max(),
+        heldBack);
   }
 
   private static Optional<LocalDate> earlier(Optional<LocalDate> a, Optional<LocalDate> b) {
@@ -139,19 +175,8 @@ public record Lot(
    */
   public Lot withLeft(Millilitres booked) {
     Millilitres amount = booked.atMost(LARGEST_CONTAINER);
-    return new Lot(
-        lot,
-        item,
-        label,
-        amount.compareTo(container) > 0 ? amount : container,
-        amount,
-        received,
-        opened,
-        expires,
-        place,
-        sheet,
-        storedLowC,
-        storedHighC);
+    Millilitres size = amount.compareTo(container) > 0 ? amount : container;
+    return with(size, amount, received, opened, heldBack);
   }
 
   /**
@@ -182,23 +207,44 @@ public record Lot(
     }
   }
 
+  /** Whether it must not be used until somebody clears it. */
+  public boolean isHeldBack() {
+    return !heldBack.isEmpty();
+  }
+
+  /** The same lot, held back for these reasons and no others. */
+  public Lot heldBackFor(List<HeldBack> reasons) {
+    return with(container, left, received, opened, reasons);
+  }
+
   /** The same lot, opened on a day; an earlier opening stays, and by then it had come. */
   public Lot openedOn(LocalDate day) {
     if (opened.filter(o -> !o.isAfter(day)).isPresent()) {
       return this;
     }
+    Optional<LocalDate> came = received.map(r -> r.isAfter(day) ? day : r);
+    return with(container, left, came, Optional.of(day), heldBack);
+  }
+
+  private Lot with(
+      Millilitres size,
+      Millilitres amount,
+      Optional<LocalDate> came,
+      Optional<LocalDate> openedOn,
+      List<HeldBack> reasons) {
     return new Lot(
         lot,
         item,
         label,
-        container,
-        left,
-        received.map(r -> r.isAfter(day) ? day : r),
-        Optional.of(day),
+        size,
+        amount,
+        came,
+        openedOn,
         expires,
         place,
         sheet,
         storedLowC,
-        storedHighC);
+        storedHighC,
+        reasons);
   }
 }

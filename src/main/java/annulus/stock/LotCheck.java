@@ -32,6 +32,8 @@ public record LotCheck(
 
   /** Why a lot must not be used. */
   public enum Objection {
+    /** Somebody said that it must not be used until it is cleared. */
+    HELD_BACK,
     PAST_PRINTED_EXPIRY,
     OPENED_TOO_LONG,
     PAST_SHELF_LIFE,
@@ -51,6 +53,7 @@ public record LotCheck(
   public static LotCheck of(Lot lot, StockItem item, LocalDate on, long withinDays) {
     Optional<UseBy> useBy = UseBy.of(lot, item);
     List<Objection> against = new ArrayList<>();
+    addIf(against, lot.isHeldBack(), Objection.HELD_BACK);
     if (useBy.isEmpty()) {
       against.add(Objection.NO_DATE_KNOWN);
     }

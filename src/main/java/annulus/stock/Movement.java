@@ -5,6 +5,7 @@ import annulus.quantity.InvalidValue;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Optional;
 
 /**
  * One line of the ledger.
@@ -17,7 +18,8 @@ import java.time.temporal.ChronoUnit;
  * @param job the job it went to; empty if none
  * @param lot which lot
  * @param item id of the class or primer in it; empty if not known
- * @param amount what moved; below zero only for a correction
+ * @param amount what moved; below zero only for a correction, none where a lot is held back or
+ *     cleared
  * @param reason why; empty where it goes without saying
  * @param witness the test pair that stood for a lot used against its use-by; empty if none
  */
@@ -33,7 +35,10 @@ public record Movement(
     Millilitres amount,
     String reason,
     String witness) {
-  private static final int LONGEST = 200;
+  static final int LONGEST = 200;
+
+  /** A clearing is named after what it clears: whoever clears the same tells of the same. */
+  private static final String CLEARED = "cleared-";
 
   /** What happened to the lot. */
   public enum Kind {
@@ -41,12 +46,21 @@ public record Movement(
     USE(-1),
     DISCARD(-1),
     /** The count was wrong; the amount says by how much it changes. */
-    CORRECT(1);
+    CORRECT(1),
+    /** It must not be used until that is cleared; nothing moves. */
+    HOLD_BACK(0),
+    /** What held it back is settled; nothing moves. */
+    CLEAR(0);
 
     private final int sign;
 
     Kind(int sign) {
       this.sign = sign;
+    }
+
+    /** Whether it changes what is left. */
+    public boolean moves() {
+      return sign != 0;
     }
   }
 
@@ -61,14 +75,59 @@ public record Movement(
       }
     }
     at = at.truncatedTo(ChronoUnit.SECONDS);
-    boolean right = kind == Kind.CORRECT ? amount.microlitres() != 0 : amount.isPositive();
-    if (!right) {
-      throw new InvalidValue(
-          "ml", amount + " mL", kind == Kind.CORRECT ? "not 0 mL" : "more than 0 mL");
-    }
-    if ((kind == Kind.DISCARD || kind == Kind.CORRECT) && reason.isBlank()) {
+    requireAmount(kind, amount);
+    boolean obvious = kind == Kind.RECEIVE || kind == Kind.USE;
+    if (!obvious && reason.isBlank()) {
       throw new InvalidValue("reason", "is empty", "a few words on why");
     }
+    if (kind == Kind.HOLD_BACK && id.length() > LONGEST - CLEARED.length()) {
+      throw new InvalidValue(
+          "movement",
+          id.length() + " characters",
+          "at most " + (LONGEST - CLEARED.length()) + " characters");
+    }
+    if (kind == Kind.CLEAR && !id.startsWith(CLEARED)) {
+      throw new InvalidValue("movement", id + " clears nothing", CLEARED + " and what it clears");
+    }
+  }
+
+  private static void requireAmount(Kind kind, Millilitres amount) {
+    switch (kind) {
+      case CORRECT -> require(amount.microlitres() != 0, amount, "not 0 mL");
+      case HOLD_BACK, CLEAR -> require(amount.microlitres() == 0, amount, "0 mL: nothing moves");
+      default -> require(amount.isPositive(), amount, "more than 0 mL");
+    }
+  }
+
+  private static void require(boolean right, Millilitres amount, String allowed) {
+    if (!right) {
+      throw new InvalidValue("ml", amount + " mL", allowed);
+    }
+  }
+
+  /** Holds a lot back. */
+  public static Movement holdBack(
+      String id, Instant at, LocalDate day, String who, String lot, String item, String reason) {
+    return new Movement(
+        id, at, day, Kind.HOLD_BACK, who, "", lot, item, Millilitres.NONE, reason, "");
+  }
+
+  /** Clears what held a lot back. */
+  public static Movement clear(
+      HeldBack held,
+      Instant at,
+      LocalDate day,
+      String who,
+      String lot,
+      String item,
+      String reason) {
+    return new Movement(
+        CLEARED + held.id(), at, day, Kind.CLEAR, who, "", lot, item, Millilitres.NONE, reason, "");
+  }
+
+  /** The id of what it clears; empty for any other kind. */
+  public Optional<String> clears() {
+    return kind == Kind.CLEAR ? Optional.of(id.substring(CLEARED.length())) : Optional.empty();
   }
 
   /** Whether it says what was in a lot when its count began: a sheet's amount, a first delivery. */

@@ -3,6 +3,7 @@ package annulus.stock;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
@@ -31,6 +32,11 @@ public final class Spelling {
   /** The other references that may stand for the same job, sorted. */
   public static List<String> jobsAlike(String job, Collection<String> others) {
     return alike(job, others, PART);
+  }
+
+  /** Two references may stand for the same job exactly if they share one of these. */
+  static Set<String> keysOfJob(String job) {
+    return Set.of("all " + bare(job), "whole " + bare(whole(job, PART)));
   }
 
   private static List<String> alike(String number, Collection<String> others, Pattern part) {

@@ -36,7 +36,7 @@ public record UseRate(
     List<Movement> known =
         ledger.movements().stream()
             .filter(m -> item.equals(ledger.itemOf(m.lot()).orElse("")))
-            .filter(m -> !m.day().isAfter(today))
+            .filter(m -> m.kind().moves() && !m.day().isAfter(today))
             .toList();
     List<Double> amounts =
         known.stream()

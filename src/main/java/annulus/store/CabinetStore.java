@@ -1,11 +1,14 @@
 package annulus.store;
 
+import annulus.stock.HeldBack;
+import annulus.stock.HeldUses;
 import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import annulus.stock.SafetySheet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +27,9 @@ public final class CabinetStore {
   private static final String LOTS = LOT + " ORDER BY lot";
   private static final String MOVEMENTS = MOVEMENT + " ORDER BY position";
   static final String USES_FOR = MOVEMENT + " WHERE kind = 'USE' AND job = ? ORDER BY position";
+  static final String HOLDING =
+      MOVEMENT + " WHERE kind IN ('HOLD_BACK', 'CLEAR') ORDER BY position";
+  static final String USES_OF = MOVEMENT + " WHERE kind = 'USE' AND lot = ? ORDER BY position";
   private static final String PUT_LOT =
       "INSERT INTO lot ("
           + CabinetRows.sealed(CabinetRows.LOT)
@@ -89,6 +95,20 @@ public final class CabinetStore {
   /** What was used for a job, in the order recorded. */
   public List<Movement> usesFor(String job) {
     return database.transaction(sql -> sql.rows(CabinetRows::movement, USES_FOR, job));
+  }
+
+  /** Which jobs got some of a lot that is held back. */
+  public HeldUses heldUses() {
+    return database.transaction(
+        sql -> {
+          Map<String, List<HeldBack>> held =
+              Ledger.of(sql.rows(CabinetRows::movement, HOLDING)).heldBack();
+          List<Movement> uses = new ArrayList<>();
+          for (String lot : held.keySet()) {
+            uses.addAll(sql.rows(CabinetRows::movement, USES_OF, lot));
+          }
+          return HeldUses.of(held, uses);
+        });
   }
 
   /**
@@ -230,7 +250,7 @@ public final class CabinetStore {
    * Records a movement; the same one again changes nothing.
    *
    * @throws annulus.quantity.InvalidValue when it takes more than is left, its lot is of another
-   *     class or its id is taken
+   *     class or held back, or its id is taken
    * @throws Unknown when there is no such lot
    */
   public Ledger move(Movement movement) {
@@ -244,6 +264,7 @@ public final class CabinetStore {
           sql.update("UPDATE lot SET place = place WHERE lot = ?", movement.lot());
           Ledger ledger = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
           ledger.requireLeft(movement);
+          ledger.requireNotHeldBack(movement);
           Ledger after = ledger.with(movement);
           if (!ledger.has(movement.id())) {
             insert(sql, movement);

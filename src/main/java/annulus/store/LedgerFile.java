@@ -82,7 +82,7 @@ public final class LedgerFile {
    * Records one movement, safe against a crash once it returns.
    *
    * @throws annulus.quantity.InvalidValue when it takes more than is left, its lot is of another
-   *     class or its id is taken
+   *     class or held back, or its id is taken
    * @throws InputRefused when the ledger is damaged
    * @throws IOException when it can't be written; then nothing is recorded
    */
@@ -173,6 +173,7 @@ public final class LedgerFile {
       if (checkLeft) {
         ledger.requireItem(movement);
         ledger.requireLeft(movement);
+        ledger.requireNotHeldBack(movement);
       } else if (ledger.opensAgain(movement)) {
         openedTwice.add(movement);
         continue;
@@ -184,7 +185,9 @@ public final class LedgerFile {
         count++;
       }
     }
-    ledger.requireRoom(parsed.ledger);
+    if (!checkLeft) {
+      ledger.requireRoom(parsed.ledger);
+    }
     if (count > 0) {
       put(channel, parsed.wholeBytes, text.toString().getBytes(StandardCharsets.UTF_8));
     }

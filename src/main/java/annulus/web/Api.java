@@ -236,11 +236,17 @@ final class Api {
   }
 
   private void movement(Context ctx) {
-    JsonNode body = body(ctx, Set.of("who", "id", "kind", "lot", "ml", "job", "reason", "witness"));
+    JsonNode body =
+        body(ctx, Set.of("who", "id", "kind", "lot", "ml", "job", "reason", "witness", "heldBack"));
+    String kind = text(body, "kind");
+    if (kind.equals("hold-back") || kind.equals("clear")) {
+      moved(ctx, heldBack(body, kind.equals("clear")), text(body, "lot"));
+      return;
+    }
     Movement movement =
         movement(
             body.path("id").asText(UUID.randomUUID().toString()),
-            kind(text(body, "kind")),
+            kind(kind),
             text(body, "who"),
             text(body, "lot"),
             body.path("ml").asDouble(Double.NaN),
@@ -248,14 +254,37 @@ final class Api {
             body.path("reason").asText(""),
             body.path("witness").asText(""));
     shelf.move(movement);
+    moved(ctx, movement.id(), movement.lot());
+  }
+
+  /** Holds a lot back or clears it; no amount goes with either. */
+  private String heldBack(JsonNode body, boolean clears) {
+    for (String other : List.of("ml", "job", "witness", clears ? "id" : "heldBack")) {
+      if (body.has(other)) {
+        throw refused(other, "says nothing here", "who, lot and reason");
+      }
+    }
+    String lot = text(body, "lot");
+    String who = text(body, "who");
+    String reason = text(body, "reason");
+    if (clears) {
+      Optional<String> held = Optional.ofNullable(body.path("heldBack").asText(null));
+      return shelf.clear(lot, held, who, reason);
+    }
+    String id = body.path("id").asText(UUID.randomUUID().toString());
+    shelf.holdBack(id, lot, who, reason);
+    return id;
+  }
+
+  private void moved(Context ctx, String id, String lot) {
     ctx.status(201);
     json(
         ctx,
         Orders.JSON
             .createObjectNode()
-            .put("id", movement.id())
-            .put("lot", movement.lot())
-            .put("leftMl", shelf.now().ledger().left(movement.lot()).value()));
+            .put("id", id)
+            .put("lot", lot)
+            .put("leftMl", shelf.now().ledger().left(lot).value()));
   }
 
   /** One movement of today; the item is that of the lot. */
@@ -294,7 +323,9 @@ final class Api {
       case "USE" -> Movement.Kind.USE;
       case "DISCARD" -> Movement.Kind.DISCARD;
       case "CORRECT" -> Movement.Kind.CORRECT;
-      default -> throw refused("kind", text + " is no movement", "use, discard or correct");
+      default ->
+          throw refused(
+              "kind", text + " is no movement", "use, discard, correct, hold-back or clear");
     };
   }
 

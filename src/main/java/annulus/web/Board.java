@@ -8,6 +8,7 @@ import annulus.exchange.LoggerRules;
 import annulus.report.PromiseText;
 import annulus.store.BoreFit;
 import annulus.store.BoreTrend;
+import annulus.store.CabinetStore;
 import annulus.store.Job;
 import annulus.store.JobChange;
 import annulus.store.JobContent;
@@ -54,6 +55,7 @@ final class Board {
       PromiseDesk desk,
       LoggerRules logRules,
       JobStore jobs,
+      CabinetStore cabinet,
       Clock clock,
       boolean hoursKnown) {
     this.hoursKnown = hoursKnown;
@@ -65,7 +67,7 @@ final class Board {
     this.judge = new Judge(desk, knowledge.catalog(), orders, logRules, this::log);
     this.times = new ClockWords(desk.shop().hours().zone(), clock);
     this.closing = new Closing(jobs, judge, knowledge.catalog().policy(), times);
-    this.views = new JobViews(jobs, judge, desk.shop());
+    this.views = new JobViews(jobs, cabinet, judge, desk.shop());
   }
 
   Instant now() {

@@ -59,16 +59,17 @@ final class BoardServer implements AutoCloseable {
     Shop shop = shop(options.shop(), zone, knowledge.catalog().policy());
     PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
     this.database = Database.open(options.database());
+    CabinetStore cabinet = new CabinetStore(database);
     Board board =
         new Board(
             knowledge,
             desk,
             LoggerRules.read(files),
             new JobStore(database),
+            cabinet,
             clock,
             options.shop().isPresent());
-    this.shelf =
-        new Shelf(knowledge, files, new CabinetStore(database), clock, shop.hours().zone());
+    this.shelf = new Shelf(knowledge, files, cabinet, clock, shop.hours().zone());
     if (options.stock().isPresent()) {
       shelf.takeIn(options.stock().get(), "stock sheet");
     }

@@ -96,7 +96,7 @@ final class CabinetPage {
     page.open("p", "class", "state").element("strong", standing(check)).close();
     page.element("p", left(check));
     page.element("p", useBy(check));
-    if (check.standing() == LotCheck.Standing.MUST_NOT) {
+    if (check.standing() == LotCheck.Standing.MUST_NOT || check.lot().isHeldBack()) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
     if (check.against().contains(LotCheck.Objection.NO_DATE_KNOWN)) {
@@ -112,12 +112,22 @@ final class CabinetPage {
     if (!check.lot().place().isEmpty()) {
       page.element("p", check.lot().place(), "class", "hint");
     }
+    page.open("p");
+    page.element(
+        "a",
+        check.lot().isHeldBack() ? "✓ Clear it" : "‖ Hold it back",
+        "class",
+        "button plain",
+        "href",
+        LotPage.path(check.lot().lot()) + "#held");
+    page.close();
     page.close().close();
   }
 
   static String standing(LotCheck check) {
     return switch (check.standing()) {
-      case MUST_NOT -> "✕ must not be used";
+      case MUST_NOT ->
+          check.lot().isHeldBack() ? "‖ held back: must not be used" : "✕ must not be used";
       case SOON -> "! use soon";
       case USABLE -> "✓ may be used";
       case EMPTY -> "○ empty";
@@ -259,19 +269,21 @@ final class CabinetPage {
               String job = m.job().isEmpty() ? "" : " for job " + m.job();
               String why = m.reason().isEmpty() ? "" : " (" + m.reason() + ")";
               page.element(
-                  "li",
-                  board.times().past(m.at())
-                      + ", "
-                      + m.who()
-                      + ": "
-                      + m.kind().name().toLowerCase(java.util.Locale.ROOT)
-                      + " "
-                      + m.amount()
-                      + " mL, lot "
-                      + m.lot()
-                      + job
-                      + why);
+                  "li", board.times().past(m.at()) + ", " + m.who() + ": " + what(m) + job + why);
             });
     page.close();
+  }
+
+  private static String what(Movement m) {
+    return switch (m.kind()) {
+      case HOLD_BACK -> "held back lot " + m.lot();
+      case CLEAR -> "cleared lot " + m.lot();
+      default ->
+          m.kind().name().toLowerCase(java.util.Locale.ROOT)
+              + " "
+              + m.amount()
+              + " mL, lot "
+              + m.lot();
+    };
   }
 }

@@ -33,12 +33,27 @@ final class CabinetPages {
     app.get("/cabinet", ctx -> ctx.html(new CabinetPage(shelf, board, Doer.at(ctx)).html()));
     app.post("/cabinet/move", this::move);
     app.post("/cabinet/receive", this::receive);
+    app.post("/cabinet/hold-back", this::holdBack);
+    app.post("/cabinet/clear", this::clear);
   }
 
   private void lot(Context ctx) {
     Shelf.Now now = shelf.now();
     ctx.html(
         new LotPage(shelf.check(now, Form.asked(ctx, "lot")), now.ledger()).html(Doer.at(ctx)));
+  }
+
+  private void holdBack(Context ctx) {
+    String lot = Form.need(ctx, "lot");
+    shelf.holdBack(Form.need(ctx, "id"), lot, doer.of(ctx), Form.need(ctx, "reason"));
+    Form.go(ctx, LotPage.path(lot));
+  }
+
+  private void clear(Context ctx) {
+    String lot = Form.need(ctx, "lot");
+    Optional<String> held = Optional.of(Form.need(ctx, "heldBack"));
+    shelf.clear(lot, held, doer.of(ctx), Form.need(ctx, "reason"));
+    Form.go(ctx, LotPage.path(lot));
   }
 
   private void move(Context ctx) {

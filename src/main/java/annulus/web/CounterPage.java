@@ -1,5 +1,7 @@
 package annulus.web;
 
+import annulus.stock.HeldBack;
+import annulus.stock.HeldUses;
 import annulus.store.Job;
 import annulus.store.JobState;
 import java.time.Instant;
@@ -52,6 +54,7 @@ final class CounterPage {
   /** What has to be looked at first stands first. */
   private enum Group {
     SLIPS("Slips: call the customer"),
+    HELD("Got some of a lot that is held back: look at it"),
     TODAY("Today"),
     LATER("Later"),
     NO_PROMISE("No promise yet"),
@@ -67,6 +70,9 @@ final class CounterPage {
   private Group group(JobView view) {
     if (view.slips() || view.unsafe()) {
       return Group.SLIPS;
+    }
+    if (!view.heldBack().isEmpty()) {
+      return Group.HELD;
     }
     if (view.state() == JobState.COLLECTED) {
       return Group.GONE;
@@ -110,7 +116,9 @@ final class CounterPage {
     card.open(
         "article",
         "class",
-        "card " + StateWords.id(view.state()) + (view.slips() ? " slips" : ""),
+        "card "
+            + StateWords.id(view.state())
+            + (view.slips() || !view.heldBack().isEmpty() ? " slips" : ""),
         "aria-labelledby",
         id);
     card.open("h3", "id", id);
@@ -178,6 +186,7 @@ final class CounterPage {
 
   private void slip(Markup card, JobView view) {
     unsafe(card, view, times);
+    heldBack(card, view);
     if (view.slips()) {
       card.open("p", "class", "slip");
       card.element("strong", "! Slips. ");
@@ -196,6 +205,29 @@ final class CounterPage {
                   ? ", and it has been collected: call the customer."
                   : ": keep it here."));
       part.close();
+    }
+  }
+
+  /** Somebody must look before it goes, or whether it must come back. */
+  static void heldBack(Markup part, JobView view) {
+    for (HeldUses.Use use : view.heldBack()) {
+      boolean same = use.job().equals(view.job().content().reference());
+      boolean gone = view.state() == JobState.COLLECTED;
+      for (HeldBack why : use.heldBack()) {
+        part.open("p", "class", "slip").element("strong", "! Lot held back. ");
+        part.text(
+            (same
+                    ? "It got some of lot "
+                    : "Job " + use.job() + ", which may be this one, got some of lot ")
+                + use.lot()
+                + ", which has been "
+                + why.words()
+                + ". "
+                + (gone
+                    ? "It has been collected: somebody must decide whether to call the customer."
+                    : "Somebody must look at the hand-back before it goes."));
+        part.close();
+      }
     }
   }
 

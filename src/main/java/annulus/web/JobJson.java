@@ -1,5 +1,7 @@
 package annulus.web;
 
+import annulus.stock.HeldBack;
+import annulus.stock.HeldUses;
 import annulus.store.JobChange;
 import annulus.store.JobState;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -35,6 +37,13 @@ final class JobJson {
     node.put("unsafe", view.unsafe());
     node.put("slips", view.slips());
     node.put("slipWhy", view.slips() ? new SlipReason(board.times()).of(view) : null);
+    ArrayNode held = node.putArray("heldBack");
+    for (HeldUses.Use use : view.heldBack()) {
+      for (HeldBack why : use.heldBack()) {
+        ObjectNode one = held.addObject().put("lot", use.lot()).put("job", use.job());
+        one.put("day", why.day().toString()).put("who", why.who()).put("reason", why.reason());
+      }
+    }
     put(node, "changedAt", Optional.of(view.job().changedAt()));
     node.put("changedBy", view.job().changedBy());
     ArrayNode next = node.putArray("next");

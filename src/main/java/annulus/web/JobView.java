@@ -1,6 +1,7 @@
 package annulus.web;
 
 import annulus.catalog.Stage;
+import annulus.stock.HeldUses;
 import annulus.store.Job;
 import annulus.store.JobState;
 import java.time.Duration;
@@ -18,6 +19,7 @@ import java.util.stream.Stream;
  * @param state with the clock taken into account
  * @param late whether the joint is open though its planned start has passed
  * @param promisable the first time that could be promised at this moment
+ * @param heldBack what it got of lots that are held back now
  * @param now the moment
  */
 record JobView(
@@ -26,6 +28,7 @@ record JobView(
     JobState state,
     boolean late,
     Optional<Instant> promisable,
+    List<HeldUses.Use> heldBack,
     Instant now) {
   /** Earliest safe hand-back. */
   Optional<Instant> ready() {

@@ -4,6 +4,8 @@ import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
 import annulus.handback.Promise;
 import annulus.quantity.InvalidValue;
+import annulus.stock.HeldUses;
+import annulus.store.CabinetStore;
 import annulus.store.Job;
 import annulus.store.JobState;
 import annulus.store.JobStore;
@@ -31,27 +33,37 @@ final class JobViews {
           .thenComparing(v -> v.job().id());
 
   private final JobStore jobs;
+  private final CabinetStore cabinet;
   private final Judge judge;
   private final Shop shop;
 
-  JobViews(JobStore jobs, Judge judge, Shop shop) {
+  JobViews(JobStore jobs, CabinetStore cabinet, Judge judge, Shop shop) {
     this.jobs = jobs;
+    this.cabinet = cabinet;
     this.judge = judge;
     this.shop = shop;
   }
 
   /** A job as it stands at a moment. */
   JobView of(Job job, Instant now) {
-    return of(job, now, from -> shop.rule().promise(from, shop.hours()));
+    return of(job, now, cabinet.heldUses(), from -> shop.rule().promise(from, shop.hours()));
   }
 
-  private JobView of(Job job, Instant now, Function<Instant, Optional<Promise>> promises) {
+  private JobView of(
+      Job job, Instant now, HeldUses held, Function<Instant, Optional<Promise>> promises) {
     String order = job.content().order();
     JobState stored = job.content().state();
     boolean late = !stored.closed() && now.isAfter(judge.start(order, job.createdAt()));
     Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : judge.answer(job);
     JobState state = stored.at(now, answer.told().ready());
-    return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
+    return new JobView(
+        job,
+        answer,
+        state,
+        late,
+        promisable(answer, now, promises),
+        held.of(job.content().reference()),
+        now);
   }
 
   /** The first time that can be promised: safe, checked after this moment, and the shop is open. */
@@ -94,9 +106,10 @@ final class JobViews {
         new HashMap<>(); // many jobs are safe already: from now
     Function<Instant, Optional<Promise>> promise =
         from -> promises.computeIfAbsent(from, f -> shop.rule().promise(f, shop.hours()));
+    HeldUses held = cabinet.heldUses();
     for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
       try {
-        views.add(of(job, now, promise));
+        views.add(of(job, now, held, promise));
       } catch (RuntimeException e) { // whatever it is, it is wrong with this job alone
         unjudged.put(job, problem(e));
       }

@@ -1,12 +1,14 @@
 package annulus.web;
 
 import annulus.report.StockCheckReport;
+import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
 import annulus.stock.LotCheck;
 import annulus.stock.Movement;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.UUID;
 
 /** One lot: whether it may be used, which jobs got it, its label to print. */
 final class LotPage {
@@ -36,8 +38,9 @@ final class LotPage {
     if (!check.against().isEmpty()) {
       page.element("p", StockCheckReport.words(check), "class", "slip");
     }
-    page.element("h2", "Which jobs got it");
     List<Movement> uses = ledger.uses(m -> m.lot().equals(lot));
+    heldBack(page, who, uses);
+    page.element("h2", "Which jobs got it");
     page.element("p", uses.isEmpty() ? "Nothing of it was used yet." : "", "class", "hint");
     page.open("ul", "class", "history");
     uses.forEach(
@@ -49,6 +52,56 @@ final class LotPage {
         "a", "Label to print", "class", "button", "href", "/cabinet/tag?lot=" + coded(lot));
     page.element("a", "Back to the cabinet", "class", "button plain", "href", "/cabinet").close();
     return Layout.page("Lot " + lot, Layout.Place.CABINET, who, page);
+  }
+
+  /** Each thing that holds it back with its own way out, and one way in. */
+  private void heldBack(Markup page, String who, List<Movement> uses) {
+    List<HeldBack> held = check.lot().heldBack();
+    page.element("h2", "Held back", "id", "held");
+    if (!held.isEmpty() && uses.stream().anyMatch(m -> !m.job().isEmpty())) {
+      page.element(
+          "p",
+          "The jobs named below got some of it: look at each before it is handed back.",
+          "class",
+          "slip");
+    }
+    for (HeldBack one : held) {
+      begin(page, "/cabinet/clear");
+      page.single("input", "type", "hidden", "name", "heldBack", "value", one.id());
+      page.element("p", "‖ " + one.words());
+      end(page, who, "clear-" + one.id(), "Why it may be used again", "✓ Clear for use");
+    }
+    begin(page, "/cabinet/hold-back");
+    page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
+    if (held.isEmpty()) {
+      page.element("p", "Recalled by its maker, seen frozen, seal broken, or in doubt:");
+    }
+    String again = held.isEmpty() ? "" : " for another reason too";
+    end(page, who, "hold-back", "Why it must not be used", "‖ Hold it back" + again);
+  }
+
+  private void begin(Markup page, String action) {
+    page.open("form", "method", "post", "action", action);
+    page.single("input", "type", "hidden", "name", "lot", "value", check.lot().lot());
+  }
+
+  private static void end(Markup page, String who, String id, String why, String button) {
+    page.open("p", "class", "field").element("label", why, "for", id + "-reason");
+    page.single(
+        "input",
+        "id",
+        id + "-reason",
+        "name",
+        "reason",
+        "required",
+        "",
+        "maxlength",
+        "200",
+        "autocomplete",
+        "off");
+    page.close();
+    Layout.who(page, who, id + "-");
+    page.open("div", "class", "acts").element("button", button, "type", "submit").close().close();
   }
 
   /** A recall of a lot looks at these too. */

@@ -14,6 +14,7 @@ import annulus.exchange.StockSheet;
 import annulus.quantity.InvalidValue;
 import annulus.report.CountNotes;
 import annulus.report.CoverReport;
+import annulus.report.HeldNotes;
 import annulus.report.LotDifference;
 import annulus.report.StockCheckReport;
 import annulus.report.StockPlanReport;
@@ -23,6 +24,7 @@ import annulus.stock.Cover;
 import annulus.stock.CoverAxes;
 import annulus.stock.CoverCell;
 import annulus.stock.EntryDays;
+import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
@@ -144,9 +146,52 @@ final class Shelf {
       }
       for (Lot lot : lots) {
         receive(lot, who, "opening balance from the sheet");
+        holdBackAsIn(lot, who);
       }
       fromSheet = List.copyOf(differ);
     }
+  }
+
+  /** What the sheet holds back and nobody here has heard of; what was cleared here stays so. */
+  private void holdBackAsIn(Lot sheet, String who) {
+    Ledger here = store.contents().ledger();
+    sheet.heldBack().stream()
+        .filter(h -> !here.hasHeldBack(sheet.lot(), h))
+        .forEach(h -> store.move(h.ofSheet(sheet, clock.instant(), who)));
+  }
+
+  /**
+   * Holds a lot back until somebody clears it; the same movement again changes nothing.
+   *
+   * @param id of the movement
+   * @throws Unknown when there is no such lot
+   */
+  void holdBack(String id, String lot, String who, String reason) {
+    Lot here = check(now(), lot).lot();
+    store.move(Movement.holdBack(id, clock.instant(), today(), who, lot, here.item(), reason));
+  }
+
+  /**
+   * Clears what holds a lot back.
+   *
+   * @param held id of the movement that holds it back; empty for the only one
+   * @return the id of the clearing
+   * @throws InvalidValue when nothing holds it back, or nobody says which of several is meant
+   */
+  String clear(String lot, Optional<String> held, String who, String reason) {
+    Now now = now();
+    Lot here = check(now, lot).lot();
+    Movement cleared =
+        Movement.clear(
+            now.ledger().toClear(lot, held),
+            clock.instant(),
+            today(),
+            who,
+            lot,
+            here.item(),
+            reason);
+    store.move(cleared);
+    return cleared.id();
   }
 
   private Optional<String> differences(Path sheet, Lot lot) {
@@ -237,6 +282,7 @@ final class Shelf {
     taken.openedTwice().forEach(l -> notes.add(lotNote(l, OPENED_TWICE)));
     taken.otherItems().forEach(l -> notes.add(lotNote(l, OTHER_CLASS)));
     CabinetStore.Contents after = store.contents();
+    notes.addAll(HeldNotes.of(movements, after.ledger()));
     notes.addAll(CountNotes.of(after.lots(), after.ledger()));
     after.ledger().left().entrySet().stream()
         .filter(e -> e.getValue().microlitres() < 0)
@@ -264,6 +310,7 @@ final class Shelf {
    * Records a use, discard or correction.
    *
    * @throws Refused for a use of what must not be used, unless a reason and a witness pair say so;
+   *     for a use of a lot that is held back, unless it was used by that day and a reason says so;
    *     for a use that opens a sealed container in vain, unless a reason says so
    */
   void move(Movement movement) {
@@ -281,11 +328,13 @@ final class Shelf {
 
   private static void requireUsable(Cabinet cabinet, Movement movement) {
     boolean reason = !movement.reason().isBlank();
+    Optional<Lot> lot = cabinet.lot(movement.lot());
+    lot.ifPresent(l -> requireNotHeldBack(l, movement));
     Optional<String> against =
-        cabinet.check(movement.day(), 0).stream()
-            .filter(c -> c.lot().lot().equals(movement.lot()) && !c.against().isEmpty())
-            .map(StockCheckReport::words)
-            .findFirst();
+        lot.map(l -> l.heldBackFor(List.of()))
+            .map(l -> LotCheck.of(l, cabinet.items().get(l.item()), movement.day(), 0))
+            .filter(c -> !c.against().isEmpty())
+            .map(StockCheckReport::words);
     if (against.isPresent() && (!reason || movement.witness().isBlank())) {
       throw new Refused(
           "Not recorded: "
@@ -293,12 +342,22 @@ final class Shelf {
               + ". To use it all the same give a reason and the witness pair glued with it.");
     }
     Optional<String> open =
-        cabinet
-            .lot(movement.lot())
-            .flatMap(l -> cabinet.openInstead(l, movement.amount(), movement.day()))
+        lot.flatMap(l -> cabinet.openInstead(l, movement.amount(), movement.day()))
             .map(l -> StockCheckReport.openInstead(movement.lot(), l));
     if (open.isPresent() && !reason) {
       throw new Refused("Not recorded: " + open.get() + ". To open it all the same give a reason.");
+    }
+  }
+
+  private static void requireNotHeldBack(Lot lot, Movement use) {
+    for (HeldBack held : lot.heldBack()) {
+      if (held.stops(use)) {
+        throw new Refused(
+            "Not recorded: "
+                + StockCheckReport.heldBack(lot.lot(), held)
+                + ". Take another lot; on its page in the cabinet it can be cleared. "
+                + StockCheckReport.USED_BEFORE);
+      }
     }
   }
 

@@ -5,16 +5,21 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.quantity.InvalidValue;
 import annulus.stock.Cabinet;
+import annulus.stock.HeldBack;
+import annulus.stock.Ledger;
 import annulus.stock.Lot;
 import annulus.stock.Lots;
 import annulus.stock.Millilitres;
+import annulus.stock.Movement;
 import annulus.stock.StockItem;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -99,6 +104,47 @@ class StockSheetTest {
     assertEquals(
         "s.csv:2:2: class: \"aa\" is unknown; allowed: did you mean a? one of: a, b, p",
         refused.problems().get(0).toString());
+  }
+
+  @Test
+  void a_lot_held_back_in_the_sheet_needs_its_reason_and_its_day() throws IOException {
+    String head = "lot,class,container_ml,left_ml,held_back,held_back_on\n";
+    StockSheet sheet = read(head + "007,a,10,5,seen frozen,2026-11-20\n008,a,10,5,,\n");
+    HeldBack held = HeldBack.inSheet(LocalDate.of(2026, 11, 20), "seen frozen");
+    assertEquals(List.of(held), sheet.cabinet().lots().get(0).heldBack());
+    assertEquals(List.of(), sheet.cabinet().lots().get(1).heldBack());
+    String halves =
+        head
+            + "007,a,10,5,no,\n008,a,10,5,,2026-11-20\n009,a,10,5,frozen,20.11.2026\n"
+            + "010,a,10,5,"
+            + "x".repeat(201)
+            + ",2026-11-20\n";
+    InputRefused refused = assertThrows(InputRefused.class, () -> read(halves));
+    String told = refused.getMessage();
+    assertTrue(told.contains("s.csv:2:5: held_back_on: is missing"), told);
+    assertTrue(told.contains("s.csv:3:6: held_back: is missing"), told);
+    assertTrue(told.contains("s.csv:4:6: held_back_on: \"20.11.2026\" is not a day"), told);
+    assertTrue(told.contains("s.csv:5:5: held_back: 201 characters"), told);
+    assertEquals(4, refused.problems().size());
+  }
+
+  @Test
+  void an_export_says_what_the_ledger_holds_back_and_no_more_what_it_cleared() throws IOException {
+    LocalDate day = LocalDate.of(2026, 11, 20);
+    String text = "lot,class,container_ml,left_ml,held_back,held_back_on\n007,a,10,5,,\n";
+    StockSheet sheet = read(text);
+    Movement held = Lots.holdBack("h1", "007", day, "=frozen, \"maybe\"");
+    Ledger ledger = Ledger.of(List.of(held));
+    String told = sheet.with(sheet.cabinet().with(ledger)).text();
+    StockSheet again = read(told);
+    assertEquals(
+        List.of(HeldBack.inSheet(day, held.reason())), again.cabinet().lots().get(0).heldBack());
+    Cabinet cleared = again.cabinet().with(ledger.with(Lots.clear(held, day)));
+    assertEquals(text, again.with(cleared).text());
+    StockSheet without = read("lot,class,container_ml,left_ml\n007,a,10,5\n");
+    Cabinet now = without.cabinet().with(ledger);
+    InvalidValue refused = assertThrows(InvalidValue.class, () -> without.with(now));
+    assertEquals("held_back", refused.field());
   }
 
   @Test

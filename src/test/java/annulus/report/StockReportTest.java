@@ -10,6 +10,7 @@ import annulus.quantity.Interval;
 import annulus.stock.Cover;
 import annulus.stock.CoverAxes;
 import annulus.stock.CoverCell;
+import annulus.stock.HeldBack;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.Lots;
@@ -88,6 +89,7 @@ class StockReportTest {
         report(
                 Lots.sealed("1", "a", 5, Lots.DAY.minusDays(1)),
                 Lots.lot("2", "p", 5, null, Lots.DAY, null),
+                held("frozen", Lots.sealed("4", "a", 5, Lots.DAY)),
                 Lots.lot("3", "a", 0, Lots.DAY, null, null))
             .json();
     assertEquals(List.of(), schema.validate(json, InputFormat.JSON));
@@ -117,6 +119,35 @@ class StockReportTest {
     assertTrue(html.contains("&lt;007&gt;"));
     assertTrue(html.contains("DO NOT USE"));
     assertFalse(html.contains("USE BY"));
+  }
+
+  private static Lot held(String reason, Lot lot) {
+    return lot.heldBackFor(List.of(new HeldBack("h1", Lots.DAY, "Ines", reason)));
+  }
+
+  @Test
+  void a_lot_held_back_is_told_first_with_who_when_and_why() throws Exception {
+    Lot lot = held("recalled by its maker", Lots.sealed("1", "a", 5, Lots.DAY.minusDays(1)));
+    String words =
+        "held back since 2026-11-25 by Ines: recalled by its maker; past its printed expiry";
+    String text = report(lot).text().replaceAll("\\s+", " ");
+    assertTrue(text.contains("MUST NOT BE USED 1 a 5 mL " + words), text);
+    Lot empty = held("leaking", Lots.sealed("2", "a", 0, Lots.DAY.plusDays(90)));
+    assertTrue(report(empty).text().contains("held back since 2026-11-25 by Ines: leaking"));
+    JsonNode json = new ObjectMapper().readTree(report(lot).json()).at("/lots/0");
+    assertEquals("held-back", json.at("/against/0").asText());
+    assertEquals("recalled by its maker", json.at("/heldBack/0/reason").asText());
+    assertEquals("Ines", json.at("/heldBack/0/who").asText());
+    assertEquals("2026-11-25", json.at("/heldBack/0/day").asText());
+  }
+
+  @Test
+  void the_label_of_a_lot_held_back_says_so() {
+    Lot lot = held("seal broken", Lots.sealed("1", "a", 5, Lots.DAY.plusYears(1)));
+    String text = new LotTag(check(lot), Lots.DAY).text();
+    assertTrue(
+        text.contains("HELD: DO NOT USE\nheld back since 2026-11-25 by Ines: seal broken"), text);
+    assertFalse(text.contains("USE BY"));
   }
 
   private static CoverReport cover() {

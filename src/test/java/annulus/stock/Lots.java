@@ -15,6 +15,8 @@ public final class Lots {
   /** A day like any other. */
   public static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
+  private static final Instant AT = Instant.parse("2026-01-01T00:00:00Z");
+
   private Lots() {}
 
   /** Compound {@code a}, compound {@code b}, primer {@code p}: 8 to 21 °C, 12 months, 6 opened. */
@@ -64,20 +66,20 @@ public final class Lots {
         OptionalDouble.empty());
   }
 
+  /** Holds a lot of item {@code a} back. */
+  public static Movement holdBack(String id, String lot, LocalDate day, String reason) {
+    return Movement.holdBack(id, AT, day, "Ines", lot, "a", reason);
+  }
+
+  /** Clears what was held back by a movement of {@link #holdBack}. */
+  public static Movement clear(Movement held, LocalDate day) {
+    HeldBack what = new HeldBack(held.id(), held.day(), held.who(), held.reason());
+    return Movement.clear(what, AT, day, "Orla", held.lot(), held.item(), "looked at, sound");
+  }
+
   /** A movement of a lot of item {@code a}. */
   public static Movement move(
       String id, Movement.Kind kind, String lot, double ml, LocalDate day, String job) {
-    return new Movement(
-        id,
-        Instant.parse("2026-01-01T00:00:00Z"),
-        day,
-        kind,
-        "Orla",
-        job,
-        lot,
-        "a",
-        Millilitres.of(ml),
-        "reason",
-        "");
+    return new Movement(id, AT, day, kind, "Orla", job, lot, "a", Millilitres.of(ml), "reason", "");
   }
 }

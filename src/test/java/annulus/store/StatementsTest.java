@@ -92,6 +92,15 @@ class StatementsTest {
       assertTrue(
           plan(database, CabinetStore.USES_FOR).stream()
               .anyMatch(l -> l.contains("SEARCH movement USING INDEX movement_by_job")));
+      assertTrue(
+          plan(database, CabinetStore.USES_OF).stream()
+              .anyMatch(l -> l.contains("SEARCH movement USING INDEX movement_by_lot")));
+      List<String> holding =
+          database.transaction(
+              sql -> sql.rows(r -> r.getString(4), "EXPLAIN QUERY PLAN " + CabinetStore.HOLDING));
+      assertTrue(
+          holding.stream().anyMatch(l -> l.contains("INDEX movement_that_holds_back")),
+          holding.toString());
     }
   }
 

@@ -399,8 +399,11 @@ class BoardToolsTest {
       assertTrue(lot(board, "007").get("because").asText().contains("34 °C"));
       assertEquals("must-not", lot(board, "1E5").get("standing").asText());
       JsonNode notes = json(board.get("/api/cabinet")).get("notes");
-      assertEquals("lot 007: stored_high_c 20 here, 34 said now, 34 counts", notes.get(0).asText());
-      assertTrue(notes.get(1).asText().contains("expires 2027-11-30 here"), notes.toString());
+      assertEquals(
+          "lot 007: warmest it was stored: 20 °C here, 34 °C said now, 34 °C counts",
+          notes.get(0).asText());
+      assertTrue(
+          notes.get(1).asText().contains("printed expiry: 2027-11-30 here"), notes.toString());
       assertEquals(2, notes.size());
       assertTrue(board.get("/cabinet").body().contains(notes.get(0).asText()));
       assertTrue(board.get("/cabinet/tag?lot=007").body().contains("DO NOT USE"));
@@ -409,7 +412,9 @@ class BoardToolsTest {
     try (RunningBoard board = RunningBoard.on(url)) {
       assertEquals("must-not", lot(board, "007").get("standing").asText());
       JsonNode notes = json(board.get("/api/cabinet")).get("notes");
-      assertEquals("lot 007: stored_high_c 34 here, 20 said now, 34 counts", notes.get(0).asText());
+      assertEquals(
+          "lot 007: warmest it was stored: 34 °C here, 20 °C said now, 34 °C counts",
+          notes.get(0).asText());
     }
   }
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.report.LotTag;
+import annulus.stock.HeldBack;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.Lots;
@@ -70,6 +71,10 @@ class LotTagPageTest {
     lots.put(
         "past-hot-cold",
         named(past, "spray, one corner left", OptionalDouble.of(-5), OptionalDouble.of(45)));
+    HeldBack frozen = new HeldBack("h", Lots.DAY, "Ines", "seen frozen in the van overnight");
+    lots.put("held", lots.get("everything-against").heldBackFor(List.of(frozen)));
+    HeldBack wordy = new HeldBack("h", Lots.DAY, "Ines", "W".repeat(200));
+    lots.put("held-wordy", lots.get("past-hot-cold").heldBackFor(List.of(wordy)));
     return lots;
   }
 
