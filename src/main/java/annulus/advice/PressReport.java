@@ -17,8 +17,10 @@ import java.util.OptionalDouble;
  *     not known
  * @param slip temperature at which a heated outer member slips over; empty when a diameter is
  *     missing
- * @param loosestRadialUm mean radial gap at the looser end of service, µm; negative is interference
- * @param leastHold axial force that friction holds at the looser end of service, N
+ * @param loosestRadialUm mean radial gap at the looser end of service, by the expansions that open it
+ *     most, µm; negative is interference
+ * @param leastHold axial force that friction holds at the looser end of service, N; its low end by
+ *     the expansions that open the gap most
  * @param load outcome of the load check on friction alone; empty without a load or a figure
  */
 public record PressReport(

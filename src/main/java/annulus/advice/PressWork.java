@@ -34,7 +34,7 @@ final class PressWork {
   }
 
   PressReport report() {
-    double loosest = Math.max(found.inService().atLowUm(), found.inService().atHighUm());
+    double loosest = found.inService().loosestUm();
     Optional<PressGeometry> geometry = geometry();
     if (geometry.isEmpty()) {
       return new PressReport(
@@ -47,12 +47,12 @@ final class PressWork {
           Optional.empty(),
           Optional.empty());
     }
-    PressAnswer atRest = press(geometry.get(), found.gap().meanUm()).answer();
+    PressAnswer atRest = press(geometry.get(), Estimate.exactly(found.gap().meanUm())).answer();
     Standing standing = standing(atRest);
     Optional<FrictionHold> hold =
         atRest instanceof PressAnswer.Refused
             ? Optional.empty()
-            : Optional.of(FrictionHold.of(press(geometry.get(), loosest).answer()));
+            : Optional.of(FrictionHold.of(press(geometry.get(), loosestUm()).answer()));
     return new PressReport(
         Optional.of(atRest),
         standing,
@@ -77,15 +77,21 @@ final class PressWork {
         : Optional.empty();
   }
 
-  private PressFit press(PressGeometry geometry, double meanRadialUm) {
+  /** Mean radial gap at the looser end of service: only its open side takes the worst expansions. */
+  private Estimate loosestUm() {
+    double likely = found.inService().likelyLoosestUm();
+    return new Estimate(likely, likely, found.inService().loosestUm());
+  }
+
+  /** The fit where its mean radial gap is this, with the doubt of the measurement on top. */
+  private PressFit press(PressGeometry geometry, Estimate meanUm) {
     Gap gap = found.gap();
     double doubt = gap.budget().expandedUm(order.confidence());
-    double shift = meanRadialUm - gap.meanUm();
     Estimate radial =
         new Estimate(
-            Math.min(gap.smallestUm() + shift, meanRadialUm - doubt),
-            meanRadialUm,
-            Math.max(gap.largestUm() + shift, meanRadialUm + doubt));
+            Math.min(gap.smallestUm() + (meanUm.low() - gap.meanUm()), meanUm.low() - doubt),
+            meanUm.likely(),
+            Math.max(gap.largestUm() + (meanUm.high() - gap.meanUm()), meanUm.high() + doubt));
     Estimate smoothing =
         PressFit.smoothingUm(
             order.bore().finish().roughnessRzUm().likely(),

@@ -16,7 +16,8 @@ public enum Fact {
   GAP_ONE_SIDED(
       "gap.oneSidedUm", NUMBER, "µm between faces", "whole clearance with the part on one side"),
   GAP_GROWTH("gap.growthUm", NUMBER, "µm radial", "most the gap opens over the service range"),
-  GAP_LOOSEST("gap.loosestUm", NUMBER, "µm radial", "mean gap at the looser end of service"),
+  GAP_LOOSEST(
+      "gap.loosestUm", NUMBER, "µm radial", "mean gap at its widest at an end of service"),
   GAP_TIGHTEST(
       "gap.tightestUm", NUMBER, "µm radial", "mean gap at its tightest, closing or in service"),
   PRESS("press.standing", WORD, "", "how the contact pressure stands to the members' limits"),
