@@ -172,11 +172,18 @@ public record Advice(
    *
    * @param atLowUm at the lowest service temperature, µm radial
    * @param atHighUm at the highest service temperature, µm radial
+   * @param loosestUm most that is there at the ends, by the expansions that open it most, µm radial
    * @param growthUm most that it opens against assembly, slow side of both expansions, µm radial
    * @param tightestUm least that is left at the ends or when it is closed, by the expansions that
    *     close it most, µm radial; negative is interference
    */
-  public record ServiceGap(double atLowUm, double atHighUm, double growthUm, double tightestUm) {}
+  public record ServiceGap(
+      double atLowUm, double atHighUm, double loosestUm, double growthUm, double tightestUm) {
+    /** By the likely expansions: the wider of both ends, µm radial. */
+    double likelyLoosestUm() {
+      return Math.max(atLowUm, atHighUm);
+    }
+  }
 
   /**
    * Cure of the chosen class in this joint.

@@ -102,6 +102,8 @@ final class GapWork {
     return new ServiceGap(
         gap.meanUm() + movement(gap, low, Side.LIKELY),
         gap.meanUm() + movement(gap, high, Side.LIKELY),
+        gap.meanUm()
+            + Math.max(movement(gap, low, Side.OPENING), movement(gap, high, Side.OPENING)),
         Math.max(0, growth),
         gap.meanUm()
             + Math.min(

@@ -87,7 +87,11 @@ final class JointFacts {
         .word(Fact.FIT, fit.kind())
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
     press.ifPresent(
-        p -> facts.word(Fact.PRESS, p.standing()).number(Fact.GAP_LOOSEST, p.loosestRadialUm()));
+        p ->
+            facts
+                .word(Fact.PRESS, p.standing())
+                .number(Fact.PRESS_AT, p.standsSoAtC())
+                .number(Fact.GAP_LOOSEST, p.loosestRadialUm()));
     if (found.bore().isPresent() || found.part().isPresent()) {
       form(facts);
     }

@@ -11,19 +11,26 @@ import java.util.OptionalDouble;
  * What an interference does to both members and what it holds by itself.
  *
  * @param answer pressure, stresses and forces at 20 °C; empty when a diameter is missing
- * @param standing how the pressure stands to the members' limits
+ * @param tightest the same at the tightest that it gets, at 20 °C, closing or in service; empty
+ *     when a diameter is missing
+ * @param standing how the pressure at its tightest stands to the members' limits
+ * @param standsSoAtC temperature at which it does, °C: that of a sure limit, else of the tightest
  * @param looseAtC temperature at which the fit has no interference left; empty: none
  * @param tooTightAtC temperature at which the pressure reaches a member's limit; empty: never or
  *     not known
  * @param slip temperature at which a heated outer member slips over; empty when a diameter is
  *     missing
- * @param loosestRadialUm mean radial gap at the looser end of service, µm; negative is interference
- * @param leastHold axial force that friction holds at the looser end of service, N
+ * @param loosestRadialUm mean radial gap at the looser end of service, by the expansions that open
+ *     it most, µm; negative is interference
+ * @param leastHold axial force that friction holds at the looser end of service, N; its low end by
+ *     the expansions that open the gap most
  * @param load outcome of the load check on friction alone; empty without a load or a figure
  */
 public record PressReport(
     Optional<PressAnswer> answer,
+    Optional<PressAnswer> tightest,
     Standing standing,
+    double standsSoAtC,
     OptionalDouble looseAtC,
     OptionalDouble tooTightAtC,
     Optional<ShrinkAssembly.Answer> slip,

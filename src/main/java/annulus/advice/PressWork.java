@@ -8,7 +8,6 @@ import annulus.fit.Gap;
 import annulus.fit.PressAnswer;
 import annulus.fit.PressFit;
 import annulus.fit.PressGeometry;
-import annulus.fit.PressLimit;
 import annulus.fit.RingMaterial;
 import annulus.fit.ShrinkAssembly;
 import annulus.fit.ThermalGap;
@@ -17,6 +16,7 @@ import annulus.hold.FrictionHold;
 import annulus.hold.HybridHold;
 import annulus.hold.LoadCheck;
 import annulus.quantity.Estimate;
+import annulus.quantity.Units;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -34,34 +34,53 @@ final class PressWork {
   }
 
   PressReport report() {
-    double loosest = Math.max(found.inService().atLowUm(), found.inService().atHighUm());
     Optional<PressGeometry> geometry = geometry();
-    if (geometry.isEmpty()) {
-      return new PressReport(
-          Optional.empty(),
-          Standing.DIAMETER_MISSING,
-          looseAt(),
-          OptionalDouble.empty(),
-          Optional.of(slip()),
-          loosest,
-          Optional.empty(),
-          Optional.empty());
-    }
-    PressAnswer atRest = press(geometry.get(), found.gap().meanUm()).answer();
-    Standing standing = standing(atRest);
+    return geometry.isPresent() ? report(geometry.get()) : withoutFigures();
+  }
+
+  private PressReport withoutFigures() {
+    return new PressReport(
+        Optional.empty(),
+        Optional.empty(),
+        Standing.DIAMETER_MISSING,
+        tightestAtC(),
+        looseAt(),
+        OptionalDouble.empty(),
+        Optional.of(slip()),
+        found.inService().loosestUm(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private PressReport report(PressGeometry geometry) {
+    PressAnswer atRest = press(geometry, Estimate.exactly(found.gap().meanUm())).answer();
+    PressFit tightest = press(geometry, tightestUm());
+    PressAnswer tight = tightest.answer();
+    OptionalDouble tooTightAt = tooTightAt(tight);
     Optional<FrictionHold> hold =
-        atRest instanceof PressAnswer.Refused
+        tight instanceof PressAnswer.Refused
             ? Optional.empty()
-            : Optional.of(FrictionHold.of(press(geometry.get(), loosest).answer()));
+            : Optional.of(leastHold(geometry, tightest));
     return new PressReport(
         Optional.of(atRest),
-        standing,
+        Optional.of(tight),
+        standing(tight),
+        standsSoAt(atRest, tight, tooTightAt),
         looseAt(),
-        tooTightAt(atRest),
+        tooTightAt,
         Optional.of(slip()),
-        loosest,
+        found.inService().loosestUm(),
         hold.map(FrictionHold::axialN),
         hold.flatMap(this::check));
+  }
+
+  /** At the looser end, after the fit has been as tight as it gets. */
+  private FrictionHold leastHold(PressGeometry geometry, PressFit tightest) {
+    double opens = 2 * (found.inService().loosestUm() - tightestUm().low());
+    double left = tightest.surelyLeftMPa(opens);
+    double likelyLeft =
+        standing(tightest.answer()) == Standing.EXCEEDS ? left : Double.POSITIVE_INFINITY;
+    return FrictionHold.of(press(geometry, loosestUm()).answer()).atMost(left, likelyLeft);
   }
 
   private Optional<PressGeometry> geometry() {
@@ -77,15 +96,58 @@ final class PressWork {
         : Optional.empty();
   }
 
-  private PressFit press(PressGeometry geometry, double meanRadialUm) {
+  /**
+   * Mean radial gap at the looser end of service: only its open side takes the worst expansions.
+   */
+  private Estimate loosestUm() {
+    double likely = found.inService().likelyLoosestUm();
+    return new Estimate(likely, likely, found.inService().loosestUm());
+  }
+
+  /** Mean radial gap at its tightest: only its closed side takes the worst expansions. */
+  private Estimate tightestUm() {
+    double rest = found.gap().meanUm();
+    double likely = Math.min(rest, Math.min(found.atAssemblyUm(), inServiceTightestUm()));
+    return new Estimate(Math.min(rest, found.inService().tightestUm()), likely, likely);
+  }
+
+  private double inServiceTightestUm() {
+    return Math.min(found.inService().atLowUm(), found.inService().atHighUm());
+  }
+
+  /** Temperature of the tightest, by the likely expansions, °C. */
+  private double tightestAtC() {
+    double tightest = tightestUm().likely();
+    if (found.gap().meanUm() <= tightest) {
+      return Units.REFERENCE_CELSIUS;
+    }
+    if (found.inService().atHighUm() <= tightest) {
+      return order.service().high();
+    }
+    return found.inService().atLowUm() <= tightest
+        ? order.service().low()
+        : order.cure().history().celsiusAt(0);
+  }
+
+  /** Where it stands so at rest already, at 20 °C; else where the limit is reached, if sure. */
+  private double standsSoAt(PressAnswer atRest, PressAnswer tight, OptionalDouble tooTightAt) {
+    if (standing(atRest) == standing(tight)) {
+      return Units.REFERENCE_CELSIUS;
+    }
+    return standing(tight) == Standing.EXCEEDS
+        ? tooTightAt.orElseGet(this::tightestAtC)
+        : tightestAtC();
+  }
+
+  /** The fit where its mean radial gap is this, with the doubt of the measurement on top. */
+  private PressFit press(PressGeometry geometry, Estimate meanUm) {
     Gap gap = found.gap();
     double doubt = gap.budget().expandedUm(order.confidence());
-    double shift = meanRadialUm - gap.meanUm();
     Estimate radial =
         new Estimate(
-            Math.min(gap.smallestUm() + shift, meanRadialUm - doubt),
-            meanRadialUm,
-            Math.max(gap.largestUm() + shift, meanRadialUm + doubt));
+            Math.min(gap.smallestUm() + (meanUm.low() - gap.meanUm()), meanUm.low() - doubt),
+            meanUm.likely(),
+            Math.max(gap.largestUm() + (meanUm.high() - gap.meanUm()), meanUm.high() + doubt));
     Estimate smoothing =
         PressFit.smoothingUm(
             order.bore().finish().roughnessRzUm().likely(),
@@ -148,17 +210,12 @@ final class PressWork {
     if (!(answer instanceof PressAnswer.Pressed pressed)) {
       return Standing.WITHIN;
     }
-    List<PressLimit.Standing> both =
-        List.of(pressed.hubLimit().standing(), pressed.partLimit().standing());
-    if (both.contains(PressLimit.Standing.EXCEEDS)) {
-      return Standing.EXCEEDS;
-    }
-    if (both.contains(PressLimit.Standing.MAY_EXCEED)) {
-      return Standing.MAY_EXCEED;
-    }
-    return both.contains(PressLimit.Standing.NOT_KNOWN)
-        ? Standing.LIMIT_NOT_KNOWN
-        : Standing.WITHIN;
+    return switch (pressed.standing()) {
+      case WITHIN -> Standing.WITHIN;
+      case MAY_EXCEED -> Standing.MAY_EXCEED;
+      case EXCEEDS -> Standing.EXCEEDS;
+      case NOT_KNOWN -> Standing.LIMIT_NOT_KNOWN;
+    };
   }
 
   private OptionalDouble looseAt() {
@@ -181,8 +238,8 @@ final class PressWork {
   }
 
   /** Pressure is linear in the working interference: scale it to the lower of the two limits. */
-  private OptionalDouble tooTightAt(PressAnswer answer) {
-    if (!(answer instanceof PressAnswer.Pressed pressed) || pressed.pressureMPa().likely() <= 0) {
+  private OptionalDouble tooTightAt(PressAnswer tight) {
+    if (!(tight instanceof PressAnswer.Pressed pressed) || pressed.pressureMPa().likely() <= 0) {
       return OptionalDouble.empty();
     }
     double limit =
@@ -193,7 +250,7 @@ final class PressWork {
       return OptionalDouble.empty();
     }
     double working = pressed.workingInterferenceUm().likely();
-    double flattened = -2 * found.gap().meanUm() - working;
+    double flattened = -2 * tightestUm().likely() - working;
     double atLimit = working * limit / pressed.pressureMPa().likely() + flattened;
     return temperatureFor(-atLimit);
   }

@@ -41,9 +41,16 @@ final class Release {
         : Optional.empty();
   }
 
-  /** By its least hold; where no figure can be given, by the interference that is left. */
+  /**
+   * By its least hold, of which something must be sure where a member may give way; where no figure
+   * can be given, by the interference that is left.
+   */
   private static boolean grips(PressReport press) {
-    return press.leastHold().map(h -> h.likely() > 0).orElse(press.loosestRadialUm() < 0);
+    boolean mayGiveWay = press.standing() == PressReport.Standing.MAY_EXCEED;
+    return press
+        .leastHold()
+        .map(h -> (mayGiveWay ? h.low() : h.likely()) > 0)
+        .orElse(press.loosestRadialUm() < 0);
   }
 
   /**

@@ -2,6 +2,7 @@ package annulus.fit;
 
 import annulus.quantity.Estimate;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** What can be said about a press fit. */
 public sealed interface PressAnswer {
@@ -100,6 +101,18 @@ public sealed interface PressAnswer {
     public boolean isElasticThroughout() {
       return hubLimit.standing() == PressLimit.Standing.WITHIN
           && partLimit.standing() == PressLimit.Standing.WITHIN;
+    }
+
+    /** How the pressure stands to the weaker member's limit: a known excess before an unknown. */
+    public PressLimit.Standing standing() {
+      List<PressLimit.Standing> both = List.of(hubLimit.standing(), partLimit.standing());
+      return Stream.of(
+              PressLimit.Standing.EXCEEDS,
+              PressLimit.Standing.MAY_EXCEED,
+              PressLimit.Standing.NOT_KNOWN)
+          .filter(both::contains)
+          .findFirst()
+          .orElse(PressLimit.Standing.WITHIN);
     }
 
     private double counted(double elasticMPa, boolean atLowEnd) {

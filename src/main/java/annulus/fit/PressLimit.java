@@ -41,6 +41,18 @@ public record PressLimit(
   }
 
   /**
+   * The pressure that a member surely still takes after the joint was at its tightest, MPa:
+   * infinite where it keeps within its limit; of a brittle one that may crack, or one of unknown
+   * strength, nothing.
+   */
+  double surelyBorneMPa() {
+    if (standing == Standing.WITHIN) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return behaviour == RingMaterial.Behaviour.BRITTLE ? 0 : pressureMPa.orElse(0);
+  }
+
+  /**
    * The pressure that may be counted on to hold: a yielding member holds at the pressure at which
    * it starts to yield; a brittle one that may crack, or one of unknown strength, holds nothing for
    * sure.

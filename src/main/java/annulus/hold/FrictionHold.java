@@ -31,6 +31,27 @@ public record FrictionHold(Estimate axialN, Estimate pressureMPa, boolean isKnow
     return new FrictionHold(Estimate.exactly(0), Estimate.exactly(0), known);
   }
 
+  /**
+   * The same grip with no more pressure counted on than this, MPa.
+   *
+   * @param lowMPa most that is surely left
+   * @param likelyMPa most that is likely left, from lowMPa
+   */
+  public FrictionHold atMost(double lowMPa, double likelyMPa) {
+    double likely = share(pressureMPa.likely(), likelyMPa);
+    double low = share(pressureMPa.low(), lowMPa);
+    return new FrictionHold(capped(axialN, low, likely), capped(pressureMPa, low, likely), isKnown);
+  }
+
+  private static double share(double pressure, double most) {
+    return pressure > most ? most / pressure : 1;
+  }
+
+  private static Estimate capped(Estimate of, double lowShare, double likelyShare) {
+    double likely = of.likely() * likelyShare;
+    return new Estimate(Math.min(likely, of.low() * lowShare), likely, of.high());
+  }
+
   boolean isNothing() {
     return isKnown && axialN.high() == 0;
   }

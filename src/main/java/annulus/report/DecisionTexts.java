@@ -53,7 +53,10 @@ public final class DecisionTexts {
           held()
               ? "no compound: the part is larger than the bore and holds by itself"
               : "pressed dry it does not surely hold";
-      case TOO_TIGHT -> "too tight for a dry press of workshop size";
+      case TOO_TIGHT ->
+          decisive().isEmpty()
+              ? "too tight for a dry press of workshop size"
+              : "too tight: a member would yield or crack";
       case MEASURE_AGAIN -> blamed();
       case TOO_WIDE -> "the gap is wider than any class fills";
       case NO_CLASS -> decisive().stream().findFirst().map(this::summary).orElse("no class fits");
@@ -112,12 +115,21 @@ public final class DecisionTexts {
     return bracket < 0 ? name : name.substring(0, bracket);
   }
 
+  /** Not the rule that says "press it dry", which is what must not be done. */
+  private List<Finding> ofPressure() {
+    return advice.decision().because().stream()
+        .filter(f -> f.rule().facts().contains(Fact.PRESS))
+        .toList();
+  }
+
   /** The findings that decided against, the deciding ones first; empty for a yes. */
   public List<Finding> decisive() {
     Kind kind = advice.decision().kind();
-    if (kind.isYes() || kind == Kind.STRIP_AND_REDO || kind == Kind.TOO_TIGHT) {
-      // too tight: the rule that speaks says "press it dry", which is what must not be done
+    if (kind.isYes() || kind == Kind.STRIP_AND_REDO) {
       return List.of();
+    }
+    if (kind == Kind.TOO_TIGHT) {
+      return ofPressure();
     }
     List<Finding> ofJoint = new ArrayList<>();
     for (Finding finding : advice.decision().because()) {
@@ -247,7 +259,10 @@ public final class DecisionTexts {
       case TOO_TIGHT ->
           List.of(
               "Check that bore and part are not swapped and that both sizes are right.",
-              "Then ask the maker of the part, or have it fitted by somebody with the right press.");
+              decisive().isEmpty()
+                  ? "Then ask the maker of the part, or have it fitted by somebody with the right"
+                        + " press."
+                  : "Then ask the maker of the part, or have the seat opened.");
       case MEASURE_AGAIN -> insteadOfGuess();
       case TOO_WIDE ->
           List.of("Fit a sleeve, replace the worn part, or have the seat rebuilt and machined.");

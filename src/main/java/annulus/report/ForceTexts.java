@@ -54,6 +54,7 @@ final class ForceTexts {
               + Figures.roundedUp(Math.abs(high.partBore().hoopMPa()), 0)
               + " MPa in compression");
       lines.add("holds by friction at 20 °C: " + atLeast(pressed.holdN(), "N"));
+      press.tightest().ifPresent(t -> tightest(t, pressed, lines));
     } else if (press.answer().orElse(null) instanceof PressAnswer.Loose) {
       lines.add("nothing presses once the peaks of the finish have flattened");
     } else {
@@ -80,6 +81,16 @@ final class ForceTexts {
                         + " °C (both members at one temperature)"));
     press.slip().ifPresent(s -> lines.add(slip(s)));
     return lines;
+  }
+
+  /** What the tightest asks of the members, where it is more than they surely bear. */
+  private static void tightest(PressAnswer answer, PressAnswer.Pressed atRest, List<String> lines) {
+    if (answer instanceof PressAnswer.Pressed tight && tight.standing() != atRest.standing()) {
+      lines.add(
+          "contact pressure at the tightest of service: " + range(tight.pressureMPa(), "MPa"));
+      lines.add(limit("the outer member", tight.hubLimit(), tight));
+      lines.add(limit("the part", tight.partLimit(), tight));
+    }
   }
 
   /** Hotter than this a member is spoilt, whatever the fit does there, °C. */

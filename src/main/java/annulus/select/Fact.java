@@ -16,10 +16,11 @@ public enum Fact {
   GAP_ONE_SIDED(
       "gap.oneSidedUm", NUMBER, "µm between faces", "whole clearance with the part on one side"),
   GAP_GROWTH("gap.growthUm", NUMBER, "µm radial", "most the gap opens over the service range"),
-  GAP_LOOSEST("gap.loosestUm", NUMBER, "µm radial", "mean gap at the looser end of service"),
+  GAP_LOOSEST("gap.loosestUm", NUMBER, "µm radial", "mean gap at its widest at an end of service"),
   GAP_TIGHTEST(
       "gap.tightestUm", NUMBER, "µm radial", "mean gap at its tightest, closing or in service"),
-  PRESS("press.standing", WORD, "", "how the contact pressure stands to the members' limits"),
+  PRESS("press.standing", WORD, "", "how the tightest contact pressure stands to the limits"),
+  PRESS_AT("press.atC", NUMBER, "°C", "temperature at which the contact pressure stands so"),
   FIT("fit", WORD, "", "clear, line-to-line or interference, by the best estimate"),
   OVALITY("form.ovalityUm", NUMBER, "µm radial", "larger ovality of the two members"),
   TAPER("form.taperUm", NUMBER, "µm radial", "larger taper of the two members"),
