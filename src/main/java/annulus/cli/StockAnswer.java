@@ -18,9 +18,11 @@ final class StockAnswer {
       Words words, Advisor advisor, JointOrder order, Surround surround, PrintStream err)
       throws IOException {
     StockTables tables = StockTables.of(words);
-    Cabinet sheet = tables.sheet(words.value("--stock").orElseThrow()).cabinet();
-    Cabinet cabinet = sheet.with(StockTables.ledger(words, err).orElse(Ledger.EMPTY));
     LocalDate today = LocalDate.ofInstant(surround.clock().instant(), order.zone());
+    // where it is later, of here and there: a lot that came today is not one to come
+    LocalDate latest = today.isAfter(surround.today()) ? today : surround.today();
+    Cabinet sheet = tables.sheet(words.value("--stock").orElseThrow(), latest).cabinet();
+    Cabinet cabinet = sheet.with(StockTables.ledger(words, err).orElse(Ledger.EMPTY));
     return new StockChoice(
         new StockNeeds(advisor, tables.policy()).prefer(order, today, cabinet), cabinet);
   }

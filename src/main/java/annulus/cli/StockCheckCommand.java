@@ -30,7 +30,7 @@ final class StockCheckCommand {
     StockTables tables = StockTables.of(words);
     double soon = tables.policy().value("soon-days");
     long within = Math.round(StockTables.number(words, "--within", 0, 3650).orElse(soon));
-    Cabinet sheet = tables.sheet(file).cabinet();
+    Cabinet sheet = tables.sheet(file, surround.today()).cabinet();
     Optional<Ledger> ledger = StockTables.ledger(words, err);
     List<String> notes = ledger.map(l -> StockTables.disagreements(sheet, l)).orElse(List.of());
     Cabinet cabinet = ledger.map(sheet::with).orElse(sheet);

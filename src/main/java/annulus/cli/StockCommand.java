@@ -26,9 +26,9 @@ final class StockCommand {
     StockHeldCommand held = new StockHeldCommand(surround, out, err);
     commands.put("hold-back", held::holdBack);
     commands.put("clear", held::clear);
-    commands.put("import", args -> new StockLedgerCommand(out, err).merge(args));
-    commands.put("recall", args -> new StockLedgerCommand(out, err).recall(args));
-    commands.put("export", args -> new StockLedgerCommand(out, err).export(args));
+    commands.put("import", args -> new StockLedgerCommand(surround, out, err).merge(args));
+    commands.put("recall", args -> new StockLedgerCommand(surround, out, err).recall(args));
+    commands.put("export", args -> new StockLedgerCommand(surround, out, err).export(args));
     commands.put("label", args -> new StockLabelCommand(surround, in, out, err).run(args));
     commands.put("tag", args -> new StockTagCommand(surround, out, err).run(args));
   }

@@ -34,7 +34,7 @@ final class StockCoverCommand {
     String file = StockTables.stockFile(words, "stock cover");
     LocalDate on = StockTables.day(words, "--on", surround);
     StockTables tables = StockTables.of(words);
-    Cabinet sheet = tables.sheet(file).cabinet();
+    Cabinet sheet = tables.sheet(file, surround.today()).cabinet();
     Cabinet cabinet = sheet.with(StockTables.ledger(words, err).orElse(Ledger.EMPTY));
     Set<String> there = new TreeSet<>(cabinet.inDateClasses(on));
     there.addAll(cabinet.inDatePrimers(on));

@@ -108,8 +108,8 @@ final class StockHeldCommand {
     return surround.clock().instant();
   }
 
-  private static Optional<Cabinet> cabinet(Words words, Ledger ledger) throws IOException {
-    return StockTables.cabinet(words, ledger);
+  private Optional<Cabinet> cabinet(Words words, Ledger ledger) throws IOException {
+    return StockTables.cabinet(words, ledger, surround);
   }
 
   private static String item(String lot, Ledger ledger, Optional<Cabinet> cabinet) {

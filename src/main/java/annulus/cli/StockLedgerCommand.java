@@ -15,10 +15,12 @@ import java.util.Set;
 
 /** {@code stock import, recall, export}: what the ledger holds. */
 final class StockLedgerCommand {
+  private final Surround surround;
   private final PrintStream out;
   private final PrintStream err;
 
-  StockLedgerCommand(PrintStream out, PrintStream err) {
+  StockLedgerCommand(Surround surround, PrintStream out, PrintStream err) {
+    this.surround = surround;
     this.out = out;
     this.err = err;
   }
@@ -136,7 +138,7 @@ final class StockLedgerCommand {
     Words words = new Words(args, Set.of("--ledger", "--out", "--data"), Set.of());
     String file = StockTables.stockFile(words, "stock export");
     String to = StockTables.needed(words, "--out");
-    StockSheet sheet = StockTables.of(words).sheet(file);
+    StockSheet sheet = StockTables.of(words).sheet(file, surround.today());
     Ledger ledger = StockTables.ledger(StockTables.thereAlready(words, "--ledger"), err);
     StockSheet now = sheet.with(sheet.cabinet().with(ledger));
     Path written = OutputFile.of(words, "--out", ".csv", List.of(file));

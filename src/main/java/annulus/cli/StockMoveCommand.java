@@ -64,7 +64,7 @@ final class StockMoveCommand {
       return opening(words, file);
     }
     Ledger before = StockTables.ledger(file, err);
-    Optional<Cabinet> cabinet = StockTables.cabinet(words, before);
+    Optional<Cabinet> cabinet = StockTables.cabinet(words, before, surround);
     Millilitres said = said(words, kind);
     String lot = lot(words, kind, before, cabinet);
     boolean counted = words.has("--counted");
@@ -275,7 +275,8 @@ final class StockMoveCommand {
 
   /** Opens the ledger with what a sheet says is left; doing it twice changes nothing. */
   private int opening(Words words, String file) throws IOException {
-    Cabinet sheet = StockTables.of(words).sheet(StockTables.needed(words, "--from")).cabinet();
+    String from = StockTables.needed(words, "--from");
+    Cabinet sheet = StockTables.of(words).sheet(from, surround.today()).cabinet();
     Ledger before = StockTables.ledger(file, err);
     List<Movement> movements = new ArrayList<>();
     for (Lot lot : sheet.lots()) {

@@ -41,7 +41,7 @@ final class StockPlanCommand {
     String jobs = StockTables.needed(words, "--jobs");
     LocalDate on = StockTables.day(words, "--on", surround);
     StockTables tables = StockTables.of(words);
-    Cabinet sheet = tables.sheet(file).cabinet();
+    Cabinet sheet = tables.sheet(file, surround.today()).cabinet();
     Ledger ledger = StockTables.ledger(words, err).orElse(Ledger.EMPTY);
     Cabinet cabinet = sheet.with(ledger);
     List<String> refused = new ArrayList<>();

@@ -53,18 +53,24 @@ record StockTables(
     return new StockTables(files, knowledge, policy, StockItem.all(knowledge.catalog(), policy));
   }
 
-  StockSheet sheet(String file) throws IOException {
+  /**
+   * A shop's sheet.
+   *
+   * @param today no lot can have come, been opened or held back later
+   */
+  StockSheet sheet(String file, LocalDate today) throws IOException {
     try (Reader in = DataFiles.utf8(Files.newInputStream(Path.of(file)))) {
-      return StockSheet.read(file, in, items);
+      return StockSheet.read(file, in, items).requireBeen(today);
     }
   }
 
   /** The cabinet of {@code --stock} as a ledger counts it. */
-  static Optional<Cabinet> cabinet(Words words, Ledger ledger) throws IOException {
+  static Optional<Cabinet> cabinet(Words words, Ledger ledger, Surround surround)
+      throws IOException {
     Optional<String> sheet = words.value("--stock");
     return sheet.isEmpty()
         ? Optional.empty()
-        : Optional.of(of(words).sheet(sheet.get()).cabinet().with(ledger));
+        : Optional.of(of(words).sheet(sheet.get(), surround.today()).cabinet().with(ledger));
   }
 
   /** The file named after the sub-command. */
@@ -149,7 +155,7 @@ record StockTables(
   static LocalDate day(Words words, String option, Surround surround) {
     Optional<String> text = words.value(option);
     if (text.isEmpty()) {
-      return LocalDate.ofInstant(surround.clock().instant(), surround.zone());
+      return surround.today();
     }
     try {
       return LocalDate.parse(text.get());
@@ -165,7 +171,7 @@ record StockTables(
   /** The day of a movement: never one to come, never one that only a slip in the year makes. */
   static LocalDate movedOn(Words words, Surround surround) throws IOException {
     LocalDate day = day(words, "--on", surround);
-    LocalDate today = LocalDate.ofInstant(surround.clock().instant(), surround.zone());
+    LocalDate today = surround.today();
     if (day.equals(today)) {
       return day;
     }

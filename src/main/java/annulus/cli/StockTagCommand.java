@@ -31,7 +31,7 @@ final class StockTagCommand {
     String file = StockTables.stockFile(words, "stock tag");
     String lot = StockTables.needed(words, "--lot");
     LocalDate on = StockTables.day(words, "--on", surround);
-    Cabinet sheet = StockTables.of(words).sheet(file).cabinet();
+    Cabinet sheet = StockTables.of(words).sheet(file, surround.today()).cabinet();
     Cabinet cabinet = sheet.with(StockTables.ledger(words, err).orElse(Ledger.EMPTY));
     LotCheck check =
         cabinet.check(on, 0).stream()

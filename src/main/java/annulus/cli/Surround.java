@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.function.Supplier;
 
@@ -17,6 +18,11 @@ record Surround(Clock clock, Supplier<ZoneId> zoneWhenAsked) {
 
   static Surround ofThisMachine() {
     return new Surround(Clock.systemUTC(), ZoneId::systemDefault);
+  }
+
+  /** The day on this machine's calendar. */
+  LocalDate today() {
+    return LocalDate.ofInstant(clock.instant(), zone());
   }
 
   ZoneId zone() {

@@ -2,6 +2,7 @@ package annulus.exchange;
 
 import annulus.quantity.InvalidValue;
 import annulus.stock.Cabinet;
+import annulus.stock.EntryDays;
 import annulus.stock.HeldBack;
 import annulus.stock.Lot;
 import annulus.stock.Millilitres;
@@ -74,6 +75,31 @@ public final class StockSheet {
     }
     problems.throwIfAny();
     return new StockSheet(table, new Cabinet(List.copyOf(lots.values()), items));
+  }
+
+  /**
+   * The sheet, when every lot in it came, was opened or held back by a day.
+   *
+   * @param today the last day that can have been
+   * @throws InputRefused with every day that is still to come, else a slip counts when it has come
+   */
+  public StockSheet requireBeen(LocalDate today) {
+    Problems problems = new Problems();
+    for (SheetTable.Row row : table.rows()) {
+      cabinet.lot(cell(row, "lot").strip()).ifPresent(l -> requireBeen(l, row, today, problems));
+    }
+    problems.throwIfAny();
+    return this;
+  }
+
+  private void requireBeen(Lot lot, SheetTable.Row row, LocalDate today, Problems problems) {
+    try {
+      EntryDays.requireBeen(lot, today);
+    } catch (InvalidValue e) {
+      int column = table.header().indexOf(e.field()) + 1;
+      Node.Place place = new Node.Place(table.file(), row.line(), column);
+      problems.add(place, e.field(), e.problem(), e.allowed());
+    }
   }
 
   private static void put(Map<String, Lot> lots, Lot lot, Fields f, Problems problems) {

@@ -33,6 +33,24 @@ public final class EntryDays {
     require(field, day, today, stock.value("lot-back-days"));
   }
 
+  /**
+   * Refuses days to come of a lot as a sheet tells it. Days long past may stand there: what is out
+   * of date is told as such.
+   *
+   * @throws InvalidValue with the day and today
+   */
+  public static void requireBeen(Lot lot, LocalDate today) {
+    lot.received().ifPresent(d -> requireBeen("received", d, today));
+    lot.opened().ifPresent(d -> requireBeen("opened", d, today));
+    lot.heldBack().forEach(h -> requireBeen("held_back_on", h.day(), today));
+  }
+
+  private static void requireBeen(String field, LocalDate day, LocalDate today) {
+    if (day.isAfter(today)) {
+      throw new InvalidValue(field, day + " is still to come", "a day up to today, " + today);
+    }
+  }
+
   private static void require(String field, LocalDate day, LocalDate today, double backDays) {
     LocalDate first = today.minusDays((long) backDays);
     String allowed = first + " to today, " + today;

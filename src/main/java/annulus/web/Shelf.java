@@ -135,11 +135,13 @@ final class Shelf {
    * Takes in the lots of a sheet; of those that are there already the stricter dates and storage
    * count, and what differs stays among the notes.
    *
-   * @throws InputRefused when a lot is of another class here, or its dates contradict
+   * @throws InputRefused when a lot is of another class here, its dates contradict, or one of them
+   *     is still to come
    */
   void takeIn(Path sheet, String who) throws IOException {
     try (Reader in = DataFiles.utf8(Files.newInputStream(sheet))) {
-      List<Lot> lots = StockSheet.read(sheet.toString(), in, items).cabinet().lots();
+      StockSheet read = StockSheet.read(sheet.toString(), in, items).requireBeen(today());
+      List<Lot> lots = read.cabinet().lots();
       List<String> differ = new ArrayList<>();
       for (Lot lot : lots) {
         differences(sheet, lot).ifPresent(differ::add);

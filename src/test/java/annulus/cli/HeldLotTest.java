@@ -4,53 +4,21 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Whoever keeps the stock holds a lot back and clears it again, by sheet and by ledger. */
-class HeldLotTest {
-  private static final String STOCK = "demo-data/stock.csv";
-
-  @TempDir Path folder;
+class HeldLotTest extends StockDay {
   private String ledger;
-  private String out = "";
-  private String err = "";
 
   @BeforeEach
   void opened() {
-    ledger = folder.resolve("ledger").toString();
-    stock("receive", "--from", STOCK, "--who", "Orla");
-  }
-
-  private int run(String... args) {
-    return runOn("2026-11-25T10:00:00Z", args);
-  }
-
-  private int runOn(String instant, String... args) {
-    Clock clock = Clock.fixed(Instant.parse(instant), ZoneId.of("UTC"));
-    ByteArrayOutputStream to = new ByteArrayOutputStream();
-    ByteArrayOutputStream wrong = new ByteArrayOutputStream();
-    int code =
-        new Cli(
-                new Surround(clock, ZoneId.of("Europe/Dublin")),
-                new PrintStream(to, true, StandardCharsets.UTF_8),
-                new PrintStream(wrong, true, StandardCharsets.UTF_8))
-            .run(args);
-    out = to.toString(StandardCharsets.UTF_8);
-    err = wrong.toString(StandardCharsets.UTF_8);
-    return code;
+    ledger = opened("ledger");
   }
 
   private String flat() {
@@ -203,7 +171,7 @@ class HeldLotTest {
     Files.writeString(sheet, held(demo, "007", "seen frozen", "2026-11-20"));
     assertEquals(1, run("stock", "check", sheet.toString()));
     assertTrue(flat().contains("since 2026-11-20 in the stock sheet: seen frozen"), out);
-    String fresh = folder.resolve("fresh").toString();
+    String fresh = file("fresh");
     run("stock", "receive", "--ledger", fresh, "--from", sheet.toString(), "--who", "Orla");
     assertTrue(out.contains("held back as the sheet says: 1"), out);
     run("stock", "receive", "--ledger", fresh, "--from", sheet.toString(), "--who", "Orla");
@@ -214,7 +182,7 @@ class HeldLotTest {
     run("stock", "check", sheet.toString(), "--ledger", fresh);
     assertTrue(out.replaceAll("\\s+", " ").contains("the ledger has cleared that and counts"), out);
     assertEquals(0, use("007", "J", "--stock", sheet.toString()), out);
-    String next = folder.resolve("next.csv").toString();
+    String next = file("next.csv");
     String[] export = {"stock", "export", sheet.toString(), "--ledger", fresh, "--out", next};
     assertEquals(0, run(export));
     assertFalse(Files.readString(Path.of(next)).contains("seen frozen"));
@@ -234,7 +202,7 @@ class HeldLotTest {
   @Test
   void a_till_that_takes_over_a_hold_back_is_told_of_its_jobs_and_agrees_both_ways() {
     String a = ledger;
-    String b = folder.resolve("b").toString();
+    String b = file("b");
     ledger = b;
     stock("receive", "--from", STOCK, "--who", "Ines");
     use("007", "HL-9");

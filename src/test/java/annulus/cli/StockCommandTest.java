@@ -19,27 +19,13 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-class StockCommandTest {
-  private static final Surround SURROUND =
-      new Surround(
-          Clock.fixed(Instant.parse("2026-11-25T10:00:00Z"), ZoneId.of("UTC")),
-          ZoneId.of("Europe/Dublin"));
-  private static final String STOCK = "demo-data/stock.csv";
-
+class StockCommandTest extends StockDay {
   private static final Schema ADVICE = adviceSchema();
-
-  @TempDir Path folder;
-  private String out = "";
-  private String err = "";
 
   private static Schema adviceSchema() {
     try {
@@ -48,24 +34,6 @@ class StockCommandTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  private int run(String... args) {
-    ByteArrayOutputStream to = new ByteArrayOutputStream();
-    ByteArrayOutputStream wrong = new ByteArrayOutputStream();
-    int code =
-        new Cli(
-                SURROUND,
-                new PrintStream(to, true, StandardCharsets.UTF_8),
-                new PrintStream(wrong, true, StandardCharsets.UTF_8))
-            .run(args);
-    out = to.toString(StandardCharsets.UTF_8);
-    err = wrong.toString(StandardCharsets.UTF_8);
-    return code;
-  }
-
-  private String file(String name) {
-    return folder.resolve(name).toString();
   }
 
   @Test
@@ -139,8 +107,7 @@ class StockCommandTest {
 
   @Test
   void a_lot_past_its_day_or_out_of_turn_needs_a_reason_and_a_witness_pair() throws IOException {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     String before = Files.readString(Path.of(ledger));
     assertEquals(1, use(ledger, "KB-2211", "0.1", "J", "m1"));
     assertTrue(out.contains("NOT recorded: lot KB-2211: opened too long"), out);
@@ -218,16 +185,14 @@ class StockCommandTest {
 
   @Test
   void a_ledger_without_the_sheet_it_counts_for_is_refused() {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     assertEquals(2, run("advise", "demo-data/orders/01-good-fit.json", "--ledger", ledger));
     assertTrue(err.contains("--ledger: stands without --stock"), err);
   }
 
   @Test
   void a_movement_of_a_day_to_come_or_long_past_is_refused() throws IOException {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     String before = Files.readString(Path.of(ledger));
     for (String day :
         List.of("2026-11-26", "2027-11-25", "2025-11-25", "0001-01-01", "+99999-01-01")) {
@@ -250,10 +215,39 @@ class StockCommandTest {
     assertEquals(before, Files.readString(Path.of(ledger)));
   }
 
+  /** Else a slip in the month counts as soon as it has come. */
+  @Test
+  void a_sheet_that_holds_a_day_to_come_is_refused_by_every_command() throws IOException {
+    String good = Files.readString(Path.of(STOCK));
+    String slip =
+        good.replace(",2026-09-01,,", ",2026-12-01,,").replace(",2026-10-05,", ",2026-11-26,");
+    String sheet = Files.writeString(folder.resolve("slip.csv"), slip).toString();
+    String ledger = opened("ledger");
+    for (List<String> words :
+        List.of(
+            List.of("check", sheet, "--on", "2027-01-10"),
+            List.of("plan", sheet, "--jobs", "demo-data/jobs.csv"),
+            List.of("cover", sheet),
+            List.of("tag", sheet, "--lot", "KB-2304"),
+            List.of("export", sheet, "--ledger", ledger, "--out", file("n.csv")),
+            List.of("receive", "--ledger", ledger, "--from", sheet, "--who", "Orla"))) {
+      List<String> asked = new ArrayList<>(List.of("stock"));
+      asked.addAll(words);
+      assertEquals(2, run(asked.toArray(String[]::new)), words.toString());
+      String allowed = "allowed: a day up to today, 2026-11-25";
+      assertTrue(
+          err.contains("slip.csv:2:7: opened: 2026-11-26 is still to come; " + allowed), err);
+      assertTrue(
+          err.contains("slip.csv:3:6: received: 2026-12-01 is still to come; " + allowed), err);
+    }
+    String order = "demo-data/orders/01-good-fit.json";
+    assertEquals(2, run("advise", order, "--stock", sheet));
+    assertTrue(err.contains("slip.csv:2:7: opened"), err);
+  }
+
   @Test
   void a_use_before_the_lot_came_needs_a_reason() throws IOException {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     String before = Files.readString(Path.of(ledger));
     List<String> use =
         new ArrayList<>(List.of("stock", "use", "--ledger", ledger, "--lot", "007", "--ml", "0.1"));
@@ -267,8 +261,7 @@ class StockCommandTest {
 
   @Test
   void an_export_can_be_read_again_after_a_second_delivery_and_an_early_use() throws IOException {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     String[] more = {
       "stock", "receive", "--ledger", ledger, "--lot", "1E5", "--ml", "50", "--who", "Ines"
     };
@@ -448,8 +441,7 @@ class StockCommandTest {
 
   @Test
   void a_count_is_recorded_as_the_change_and_never_added_to_what_is_booked() {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     assertEquals(2, correct(ledger, "--ml", "40"));
     assertTrue(err.contains("52.5 mL in a container of 50 mL"), err);
     assertEquals(0, correct(ledger, "--counted", "11.8"));
@@ -562,8 +554,7 @@ class StockCommandTest {
 
   @Test
   void a_number_written_otherwise_makes_no_lot_of_its_own() {
-    String ledger = file("ledger");
-    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String ledger = opened("ledger");
     assertEquals(2, use(ledger, "kb-2304", "0.1", "J", "m1"));
     assertTrue(err.contains("did you mean KB-2304"), err);
     assertEquals(0, use(ledger, " 007 ", "0.1", "J", "m2"));

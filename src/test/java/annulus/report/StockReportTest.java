@@ -141,6 +141,21 @@ class StockReportTest {
     assertEquals("2026-11-25", json.at("/heldBack/0/day").asText());
   }
 
+  /** As whoever keeps the stock calls them, never by the names of the sheet's columns. */
+  @Test
+  void what_differs_of_a_lot_is_told_in_plain_words() {
+    Lot here = Lots.lot("1", "a", 5, null, null, Lots.DAY.plusYears(1));
+    Lot again = Lots.lot("1", "a", 6, Lots.DAY.minusDays(9), Lots.DAY, Lots.DAY.plusDays(9));
+    assertEquals(
+        Optional.of(
+            "lot 1: size: 5 mL here, 6 mL said now, 5 mL counts; came on: not known here,"
+                + " 2026-11-16 said now, 2026-11-16 counts; opened on: not known here, 2026-11-25"
+                + " said now, 2026-11-25 counts; printed expiry: 2027-11-25 here, 2026-12-04 said"
+                + " now, 2026-12-04 counts"),
+        LotDifference.words(here, again));
+    assertEquals(Optional.empty(), LotDifference.words(again, again));
+  }
+
   @Test
   void the_label_of_a_lot_held_back_says_so() {
     Lot lot = held("seal broken", Lots.sealed("1", "a", 5, Lots.DAY.plusYears(1)));

@@ -4,8 +4,10 @@ import static annulus.web.RunningBoard.act;
 import static annulus.web.RunningBoard.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.exchange.InputRefused;
 import annulus.store.Databases;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -156,6 +158,19 @@ class BoardHeldLotTest {
     try (RunningBoard board = RunningBoard.withStock(url, sheet)) {
       assertEquals("[]", lot(board).get("heldBack").toString());
     }
+  }
+
+  @Test
+  void a_sheet_that_holds_a_day_to_come_stops_the_board_before_anything_is_taken_in()
+      throws Exception {
+    String url = Databases.fresh("sqlite", folder);
+    String slip = Files.readString(Path.of("demo-data/stock.csv"));
+    Path sheet = folder.resolve("slip.csv");
+    Files.writeString(sheet, slip.replace(",2026-10-05,", ",2027-03-12,"));
+    InputRefused refused =
+        assertThrows(InputRefused.class, () -> RunningBoard.withStock(url, sheet));
+    String told = refused.problems().get(0).toString();
+    assertTrue(told.contains("slip.csv:2:7: opened: 2027-03-12 is still to come"), told);
   }
 
   @Test

@@ -191,6 +191,11 @@ class OpenApiTest {
     drive("get", "/api/cabinet", "", null, 200);
     ObjectNode use = empty().put("who", "Orla").put("kind", "use").put("lot", "007").put("ml", 0.5);
     drive("post", "/api/cabinet/movements", "", use, 201);
+    ObjectNode held = empty().put("who", "Orla").put("lot", "007").put("reason", "in doubt");
+    drive("post", "/api/cabinet/movements", "", held.deepCopy().put("kind", "hold-back"), 201);
+    drive("get", "/api/cabinet", "", null, 200);
+    drive("get", "/api/jobs", "", null, 200);
+    drive("post", "/api/cabinet/movements", "", held.deepCopy().put("kind", "clear"), 201);
     drive("get", "/api/cabinet/plan", "", null, 200);
     drive("get", "/api/cabinet/cover", "", null, 200);
     drive("get", "/api/cabinet/uses", "?lot=007", null, 200);
