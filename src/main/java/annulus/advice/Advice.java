@@ -25,7 +25,7 @@ import java.util.Optional;
  * @param handBack earliest safe hand-back; empty when none can be promised
  * @param gap what was found out about the gap
  * @param cure cure of the chosen class; empty when no class is chosen
- * @param press what the interference does; empty for a joint that is not one
+ * @param press what the interference does; empty for a joint that does not read as one
  * @param holds what the cured joint carries; none when no class is chosen, else one
  * @param steps what to do, in workshop order
  * @param cautions what the rules say of the joint and the chosen class
@@ -145,6 +145,11 @@ public record Advice(
       List<Remedy> remedies) {
     public GapFinding {
       remedies = WhenAsked.copyOf(remedies);
+    }
+
+    /** Whether the parts press on each other, at least where the readings are tightest. */
+    boolean mayPress() {
+      return gap.smallestUm() < 0;
     }
 
     /** What would decide, where the measurement can't. */

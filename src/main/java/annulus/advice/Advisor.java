@@ -67,9 +67,10 @@ public final class Advisor {
     GapFinding found = work.find();
     FitBelief fit = FitBelief.of(found.gap(), catalog.policy(), order.confidence());
     Optional<PressReport> press =
-        fit.kind() == FitBelief.Kind.INTERFERENCE
+        found.mayPress()
             ? Optional.of(new PressWork(order, knowledge, found).report())
             : Optional.empty();
+    boolean heldBack = Release.heldBackAsPressFit(order, fit, press);
     Choice choice = Choice.of(order, knowledge, classes, found, fit, press);
     Decision decision = choice.decision(order, catalog, found.gap(), fit);
     GapFinding gap =
@@ -84,9 +85,9 @@ public final class Advisor {
     }
     Optional<CureTimes> cure = plan.map(p -> p.times(primer));
     Optional<HoldWork> bond =
-        plan.map(p -> new HoldWork(order, knowledge, p.compound(), gap, primer));
+        plan.map(p -> new HoldWork(order, knowledge, p.compound(), gap, primer, press));
     Optional<HandBack> handBack =
-        plan.isPresent()
+        plan.isPresent() && !heldBack
             ? Release.of(order, catalog, plan.get(), cure.get(), bond.get().fractionWanted())
             : Optional.empty();
     if (decision.kind() == Kind.PRESS_DRY) {
@@ -103,8 +104,8 @@ public final class Advisor {
         handBack,
         gap,
         cure,
-        press,
-        holds(bond, plan, handBack, choice),
+        press.filter(p -> fit.readsDry()),
+        holds(bond, plan, handBack, heldBack ? List.of() : choice.selection().table()),
         steps(order, decision, cure, handBack, gap),
         choice.cautions(decision.kind() == Kind.PRESS_DRY),
         choice.selection().table(),
@@ -126,7 +127,7 @@ public final class Advisor {
       Optional<HoldWork> bond,
       Optional<CurePlan> plan,
       Optional<HandBack> handBack,
-      Choice choice) {
+      List<ClassVerdict> mayCarry) {
     if (bond.isEmpty()) {
       return List.of();
     }
@@ -135,17 +136,17 @@ public final class Advisor {
         () -> {
           Optional<Estimate> atHandBack =
               handBack.flatMap(h -> work.atFraction(plan.orElseThrow().sureFraction(h.after())));
-          return List.of(work.report(atHandBack, carriers(work, choice)));
+          return List.of(work.report(atHandBack, carriers(work, mayCarry)));
         });
   }
 
   /** Where the chosen class never carries the load, those of the suitable ones that do. */
-  private List<CompoundClass> carriers(HoldWork chosen, Choice choice) {
+  private List<CompoundClass> carriers(HoldWork chosen, List<ClassVerdict> mayCarry) {
     if (chosen.fractionWanted().orElse(0) <= 1 || !chosen.computable()) {
       return List.of();
     }
     List<CompoundClass> carriers = new ArrayList<>();
-    for (ClassVerdict verdict : choice.selection().table()) {
+    for (ClassVerdict verdict : mayCarry) {
       if (verdict.usable() && isReleased(chosen.with(verdict.compound()))) {
         carriers.add(verdict.compound());
       }

@@ -137,8 +137,10 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
 
   /** What follows from the table. */
   Decision decision(JointOrder order, Catalog catalog, Gap gap, FitBelief fit) {
+    Policy policy = catalog.policy();
+    boolean tooTight = fit.readsDry() && gap.smallestUm() < policy.value("dry-press-least-um");
     Optional<ClassVerdict> chosen = selection.chosen();
-    if (chosen.isPresent()) {
+    if (chosen.isPresent() && !tooTight) {
       return new Decision(
           Kind.USE_COMPOUND,
           Optional.of(chosen.get().compound()),
@@ -146,17 +148,14 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
           chosen.get().covers(),
           List.of());
     }
-    Policy policy = catalog.policy();
-    double dryUm = policy.value("dry-press-from-um");
     double dry = fit.dry();
     List<Finding> against = against();
     List<Finding> forbidden = ofJoint(against);
-    if (dry >= order.confidence()) {
-      boolean tight =
-          gap.smallestUm() < policy.value("dry-press-least-um") || has(forbidden, PRESS_TOO_HIGH);
+    if (dry >= order.confidence() || chosen.isPresent()) {
+      boolean tight = tooTight || has(forbidden, PRESS_TOO_HIGH);
       return no(tight ? Kind.TOO_TIGHT : Kind.PRESS_DRY, dry, tight ? against : List.of());
     }
-    boolean nearlyDry = gap.largestUm() <= dryUm && forbidden.isEmpty();
+    boolean nearlyDry = fit.readsDry() && forbidden.isEmpty();
     if (onlyUnsure() || nearlyDry) {
       return no(Kind.MEASURE_AGAIN, Math.max(bestCovers(), dry), only(against, NOT_SURE));
     }

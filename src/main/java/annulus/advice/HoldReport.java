@@ -12,8 +12,9 @@ import java.util.OptionalDouble;
  * What the cured joint carries, and what it takes to undo it.
  *
  * @param computable false for laminate and plastic members: no figure would be honest
- * @param bondCold axial bond hold at full strength and room temperature, N
- * @param bondHot axial bond hold at full strength and the highest service temperature, N
+ * @param bondCold axial hold of bond and grip at full strength and room temperature, N
+ * @param bondHot axial hold of the bond at full strength and the highest service temperature, with
+ *     the grip at the looser end of service, N
  * @param torqueHot torque at full strength and the highest service temperature, N·m
  * @param atHandBack axial hold at hand-back and the highest service temperature, N; empty when
  *     there is no hand-back

@@ -25,8 +25,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 
-/** What the bond of the chosen class carries against the load, and what undoes it. */
+/** What the bond of the chosen class carries against the load with the grip, and what undoes it. */
 final class HoldWork {
   private static final Estimate WHOLE = Estimate.exactly(1);
   private static final Estimate NONE = Estimate.exactly(0);
@@ -36,26 +37,32 @@ final class HoldWork {
   private final CompoundClass compound;
   private final GapFinding found;
   private final Optional<PlannedPrimer> primer;
+  private final Optional<PressReport> press;
   private final List<HoldFactor> whenCold;
   private final Optional<Load> load;
   private final HybridHold hot;
   private final Optional<LoadCheck> check;
   private final OptionalDouble fractionWanted;
 
+  /**
+   * @param press what the joint does by pressing; empty where its parts do not press at all
+   */
   HoldWork(
       JointOrder order,
       Knowledge knowledge,
       CompoundClass compound,
       GapFinding found,
-      Optional<PlannedPrimer> primer) {
+      Optional<PlannedPrimer> primer,
+      Optional<PressReport> press) {
     this.order = order;
     this.knowledge = knowledge;
     this.compound = compound;
     this.found = found;
     this.primer = primer;
+    this.press = press;
     this.load = load(order, knowledge);
     this.whenCold = computable() ? whenCold(found.limits()) : List.of();
-    this.hot = computable() ? joint(compound.hotFraction(order.service().high())) : nothing();
+    this.hot = computable() ? hot() : nothing();
     this.check =
         computable() && load.isPresent()
             ? Optional.of(new LoadCheck(hot, load.get()))
@@ -72,7 +79,7 @@ final class HoldWork {
 
   /** The same joint with another class. */
   HoldWork with(CompoundClass other) {
-    return new HoldWork(order, knowledge, other, found, primer);
+    return new HoldWork(order, knowledge, other, found, primer, press);
   }
 
   JointOrder order() {
@@ -111,7 +118,7 @@ final class HoldWork {
    * @param carriers other classes that carry the load in time
    */
   HoldReport report(Optional<Estimate> atHandBack, List<CompoundClass> carriers) {
-    HybridHold cold = computable() ? joint(WHOLE) : hot;
+    HybridHold cold = computable() ? joint(WHOLE, grip(PressReport::atRest)) : hot;
     Removal removal = removal(cold);
     return computable()
         ? figures(cold.axialN(), removal, atHandBack, carriers)
@@ -160,7 +167,7 @@ final class HoldWork {
   private HybridHold nothing() {
     return new HybridHold(
         new BondHold(found.gap().nominalMm(), order.engagementMm(), NONE, List.of()),
-        new FrictionHold(NONE, NONE, false),
+        FrictionHold.notKnown(),
         knowledge.hold().limits());
   }
 
@@ -185,14 +192,23 @@ final class HoldWork {
         .map(l -> new Load(l.axialN(), l.torqueNm(), l.safetyFactor().orElse(policy)));
   }
 
-  private HybridHold joint(Estimate hotFraction) {
+  /** With the grip at the looser end of service, whichever that is. */
+  private HybridHold hot() {
+    return joint(compound.hotFraction(order.service().high()), grip(PressReport::least));
+  }
+
+  private FrictionHold grip(Function<PressReport, FrictionHold> when) {
+    return press.map(when).orElse(FrictionHold.none());
+  }
+
+  private HybridHold joint(Estimate hotFraction, FrictionHold grip) {
     List<HoldFactor> factors = new ArrayList<>(whenCold.size() + 1);
     factors.add(new HoldFactor(Kind.HOT_STRENGTH, hotFraction));
     factors.addAll(whenCold);
     BondHold bond =
         new BondHold(
             found.gap().nominalMm(), order.engagementMm(), compound.strengthMPa(), factors);
-    return new HybridHold(bond, FrictionHold.none(), knowledge.hold().limits());
+    return new HybridHold(bond, grip, knowledge.hold().limits());
   }
 
   /** All factors but that of the service temperature. */

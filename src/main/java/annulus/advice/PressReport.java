@@ -2,6 +2,7 @@ package annulus.advice;
 
 import annulus.fit.PressAnswer;
 import annulus.fit.ShrinkAssembly;
+import annulus.hold.FrictionHold;
 import annulus.hold.LoadCheck;
 import annulus.quantity.Estimate;
 import java.util.Optional;
@@ -22,8 +23,9 @@ import java.util.OptionalDouble;
  *     missing
  * @param loosestRadialUm mean radial gap at the looser end of service, by the expansions that open
  *     it most, µm; negative is interference
- * @param leastHold axial force that friction holds at the looser end of service, N; its low end by
- *     the expansions that open the gap most
+ * @param atRest grip at 20 °C, after the tightest
+ * @param least grip at the looser end of service, after the tightest; its low end by the expansions
+ *     that open the gap most
  * @param load outcome of the load check on friction alone; empty without a load or a figure
  */
 public record PressReport(
@@ -35,8 +37,14 @@ public record PressReport(
     OptionalDouble tooTightAtC,
     Optional<ShrinkAssembly.Answer> slip,
     double loosestRadialUm,
-    Optional<Estimate> leastHold,
+    FrictionHold atRest,
+    FrictionHold least,
     Optional<LoadCheck.Verdict> load) {
+
+  /** Axial force that friction holds at the looser end of service, N; empty without a figure. */
+  public Optional<Estimate> leastHold() {
+    return least.isKnown() ? Optional.of(least.axialN()) : Optional.empty();
+  }
 
   /** How the contact pressure stands to what the weaker member bears. */
   public enum Standing {

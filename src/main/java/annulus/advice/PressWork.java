@@ -48,19 +48,19 @@ final class PressWork {
         OptionalDouble.empty(),
         Optional.of(slip()),
         found.inService().loosestUm(),
-        Optional.empty(),
+        FrictionHold.notKnown(),
+        FrictionHold.notKnown(),
         Optional.empty());
   }
 
   private PressReport report(PressGeometry geometry) {
-    PressAnswer atRest = press(geometry, Estimate.exactly(found.gap().meanUm())).answer();
+    PressFit rest = press(geometry, Estimate.exactly(found.gap().meanUm()));
+    PressAnswer atRest = rest.answer();
     PressFit tightest = press(geometry, tightestUm());
     PressAnswer tight = tightest.answer();
     OptionalDouble tooTightAt = tooTightAt(tight);
-    Optional<FrictionHold> hold =
-        tight instanceof PressAnswer.Refused
-            ? Optional.empty()
-            : Optional.of(leastHold(geometry, tightest));
+    FrictionHold least =
+        after(tightest, press(geometry, loosestUm()), found.inService().loosestUm());
     return new PressReport(
         Optional.of(atRest),
         Optional.of(tight),
@@ -70,17 +70,18 @@ final class PressWork {
         tooTightAt,
         Optional.of(slip()),
         found.inService().loosestUm(),
-        hold.map(FrictionHold::axialN),
-        hold.flatMap(this::check));
+        after(tightest, rest, found.gap().meanUm()),
+        least,
+        least.isKnown() ? check(least) : Optional.empty());
   }
 
-  /** At the looser end, after the fit has been as tight as it gets. */
-  private FrictionHold leastHold(PressGeometry geometry, PressFit tightest) {
-    double opens = 2 * (found.inService().loosestUm() - tightestUm().low());
-    double left = tightest.surelyLeftMPa(opens);
-    double likelyLeft =
-        standing(tightest.answer()) == Standing.EXCEEDS ? left : Double.POSITIVE_INFINITY;
-    return FrictionHold.of(press(geometry, loosestUm()).answer()).atMost(left, likelyLeft);
+  /** The grip where the mean gap is this wide, after the fit has been as tight as it gets. */
+  private FrictionHold after(PressFit tightest, PressFit fit, double meanUm) {
+    PressAnswer tight = tightest.answer();
+    double left = tightest.surelyLeftMPa(2 * (meanUm - tightestUm().low()));
+    double likelyLeft = standing(tight) == Standing.EXCEEDS ? left : Double.POSITIVE_INFINITY;
+    double most = tight instanceof PressAnswer.Pressed p ? p.pressureMPa().high() : 0;
+    return FrictionHold.of(fit.answer()).atMost(left, likelyLeft).pressedUpTo(most);
   }
 
   private Optional<PressGeometry> geometry() {

@@ -42,6 +42,14 @@ final class Release {
   }
 
   /**
+   * What reads as a press fit, though not surely, goes out bonded only where it might pressed, too:
+   * otherwise a worse measurement would release what a better one holds back.
+   */
+  static boolean heldBackAsPressFit(JointOrder order, FitBelief fit, Optional<PressReport> press) {
+    return fit.readsDry() && dryFit(order, press).isEmpty();
+  }
+
+  /**
    * By its least hold, of which something must be sure where a member may give way; where no figure
    * can be given, by the interference that is left.
    */

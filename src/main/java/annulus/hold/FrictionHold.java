@@ -7,7 +7,7 @@ import annulus.quantity.Estimate;
  * What the grip of an interference holds.
  *
  * @param axialN axial force, N; 0 where there is no grip
- * @param pressureMPa contact pressure counted on, MPa
+ * @param pressureMPa contact pressure counted on, MPa; its high end is the most that ever presses
  * @param isKnown false where no pressure can be computed (laminate, plastic): nothing is counted
  *     on, yet the joint may grip
  */
@@ -22,13 +22,17 @@ public record FrictionHold(Estimate axialN, Estimate pressureMPa, boolean isKnow
     return new FrictionHold(Estimate.exactly(0), Estimate.exactly(0), true);
   }
 
+  /** A grip of which nothing can be said. */
+  public static FrictionHold notKnown() {
+    return new FrictionHold(Estimate.exactly(0), Estimate.exactly(0), false);
+  }
+
   /** The grip of a press fit, as far as it can be computed. */
   public static FrictionHold of(PressAnswer answer) {
     if (answer instanceof PressAnswer.Pressed pressed) {
       return new FrictionHold(pressed.holdN(), pressed.holdingPressureMPa(), true);
     }
-    boolean known = answer instanceof PressAnswer.Loose;
-    return new FrictionHold(Estimate.exactly(0), Estimate.exactly(0), known);
+    return answer instanceof PressAnswer.Loose ? none() : notKnown();
   }
 
   /**
@@ -43,6 +47,13 @@ public record FrictionHold(Estimate axialN, Estimate pressureMPa, boolean isKnow
     return new FrictionHold(capped(axialN, low, likely), capped(pressureMPa, low, likely), isKnown);
   }
 
+  /** The same grip in a joint that is pressed harder at another temperature, MPa. */
+  public FrictionHold pressedUpTo(double mostMPa) {
+    double high = Math.max(pressureMPa.high(), mostMPa);
+    return new FrictionHold(
+        axialN, new Estimate(pressureMPa.low(), pressureMPa.likely(), high), isKnown);
+  }
+
   private static double share(double pressure, double most) {
     return pressure > most ? most / pressure : 1;
   }
@@ -52,7 +63,8 @@ public record FrictionHold(Estimate axialN, Estimate pressureMPa, boolean isKnow
     return new Estimate(Math.min(likely, of.low() * lowShare), likely, of.high());
   }
 
+  /** It neither grips nor presses, at any temperature. */
   boolean isNothing() {
-    return isKnown && axialN.high() == 0;
+    return isKnown && axialN.high() == 0 && pressureMPa.high() == 0;
   }
 }

@@ -37,7 +37,7 @@ public record HybridHold(BondHold bond, FrictionHold friction, Limits limits) {
     SUM,
     /** Grip and bond outside what was tested: the low end counts on the lesser of the two. */
     LESSER_OF_BOTH,
-    /** The grip can't be computed: the bond alone is counted on. */
+    /** The grip can't be computed: the bond alone is counted on, and a weak one not at all. */
     GRIP_NOT_KNOWN
   }
 
@@ -82,7 +82,8 @@ public record HybridHold(BondHold bond, FrictionHold friction, Limits limits) {
    * Axial force the joint holds.
    *
    * <p>{@code F = F_grip + F_bond} within what was tested; outside, low is the lesser of the two,
-   * likely the greater, high the sum. A dynamic factor of the bond lowers the grip too.
+   * likely the greater, high the sum. A grip that is not known may be the lesser, and nothing. A
+   * dynamic factor of the bond lowers the grip too.
    *
    * @return N
    *     <p>Valid for: {@code SUM}: steel on steel, pressures and compounds within the limits;
@@ -94,7 +95,7 @@ public record HybridHold(BondHold bond, FrictionHold friction, Limits limits) {
     Estimate glue = bond.axialN();
     Estimate grip = gripN();
     Estimate sum = Estimates.sum(glue, grip);
-    if (basis() != Basis.LESSER_OF_BOTH) {
+    if (!isLesserCounted()) {
       return sum;
     }
     return new Estimate(
@@ -124,7 +125,7 @@ public record HybridHold(BondHold bond, FrictionHold friction, Limits limits) {
     if (forceN > atStrength(1).axialN().low()) {
       return OptionalDouble.empty();
     }
-    double rest = basis() == Basis.LESSER_OF_BOTH ? forceN : forceN - gripN().low();
+    double rest = isLesserCounted() ? forceN : forceN - gripN().low();
     double full = bond.atStrength(1).axialN().low();
     return OptionalDouble.of(rest <= 0 ? 0 : settled(rest / full, forceN));
   }
@@ -140,6 +141,10 @@ public record HybridHold(BondHold bond, FrictionHold friction, Limits limits) {
 
   private Estimate gripN() {
     return Estimates.product(friction.axialN(), bond.factor(HoldFactor.Kind.DYNAMIC));
+  }
+
+  private boolean isLesserCounted() {
+    return basis() == Basis.LESSER_OF_BOTH || (basis() == Basis.GRIP_NOT_KNOWN && isWeak());
   }
 
   private boolean isWeak() {

@@ -261,7 +261,7 @@ public final class DecisionTexts {
               "Check that bore and part are not swapped and that both sizes are right.",
               decisive().isEmpty()
                   ? "Then ask the maker of the part, or have it fitted by somebody with the right"
-                        + " press."
+                      + " press."
                   : "Then ask the maker of the part, or have the seat opened.");
       case MEASURE_AGAIN -> insteadOfGuess();
       case TOO_WIDE ->
@@ -294,7 +294,7 @@ public final class DecisionTexts {
 
   /** Whether it is the load that forbids, and not the cold. */
   private boolean tooWeak() {
-    return advice.decision().kind() == Kind.PRESS_DRY
+    return advice.press().isPresent()
         || advice.hold().map(h -> h.fractionWanted().orElse(0) > 1).orElse(false);
   }
 

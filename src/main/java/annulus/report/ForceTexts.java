@@ -32,7 +32,7 @@ final class ForceTexts {
     this.order = advice.order();
   }
 
-  /** Lines on pressing; empty for a joint that is no interference. */
+  /** Lines on pressing; empty for a joint that does not read as an interference. */
   List<String> press() {
     return advice.press().map(this::press).orElse(List.of());
   }
@@ -119,8 +119,9 @@ final class ForceTexts {
   List<String> brief() {
     List<String> lines = new ArrayList<>();
     advice.hold().filter(h -> bonded()).ifPresent(h -> brief(h, lines));
-    if (advice.press().flatMap(PressReport::answer).orElse(null)
-        instanceof PressAnswer.Pressed pressed) {
+    if (!bonded()
+        && advice.press().flatMap(PressReport::answer).orElse(null)
+            instanceof PressAnswer.Pressed pressed) {
       lines.add(
           "Press home with "
               + range(pressed.pressInForceN(), "N")

@@ -60,9 +60,7 @@ final class HandBackTexts {
 
   private String never() {
     if (advice.decision().kind() == Advice.Kind.PRESS_DRY) {
-      return advice.order().hasOldCompound()
-          ? "Old compound is on a face: scrape it off and measure the bare faces first."
-          : "The grip of the press fit is not sure to hold over the service range or the load.";
+      return noGrip();
     }
     Optional<CureTimes> cure = advice.cure();
     for (StageTime stage : cure.map(CureTimes::stages).orElse(java.util.List.of())) {
@@ -73,8 +71,17 @@ final class HandBackTexts {
       }
     }
     boolean slow = cure.isPresent() && cure.get().slowPracticeFull().isEmpty();
-    return slow && release.slowPractice()
-        ? "In this place full cure is never reached as the slowest practice has it."
+    if (slow && release.slowPractice()) {
+      return "In this place full cure is never reached as the slowest practice has it.";
+    }
+    return advice.press().isPresent()
+        ? noGrip()
         : "The joint never surely carries the load with its safety factor.";
+  }
+
+  private String noGrip() {
+    return advice.order().hasOldCompound()
+        ? "Old compound is on a face: scrape it off and measure the bare faces first."
+        : "The grip of the press fit is not sure to hold over the service range or the load.";
   }
 }

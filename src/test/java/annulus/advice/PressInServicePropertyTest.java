@@ -10,11 +10,17 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.statistics.Statistics;
 
-/** No wider service range and no less sure measurement makes a press fit hold more. */
+/** No wider service range and no less sure measurement makes parts that press hold more. */
 class PressInServicePropertyTest {
   private static final String[] METALS = {
-    "steel-plain", "brass-c260", "bronze-bearing", "aluminium-cast", "magnesium-az91", "copper",
-    "cast-iron-grey", "steel-bearing"
+    "steel-plain",
+    "brass-c260",
+    "bronze-bearing",
+    "aluminium-cast",
+    "magnesium-az91",
+    "copper",
+    "cast-iron-grey",
+    "steel-bearing"
   };
 
   /** A joint as drawn: the same for the same seed. */
@@ -49,6 +55,13 @@ class PressInServicePropertyTest {
       assertTrue(
           holds.get().low() <= held.get().low() * (1 + 1e-9), () -> held + " became " + holds);
     }
+    Optional<Estimate> bonded = better.hold().map(HoldReport::bondHot);
+    Optional<Estimate> bonds = worse.hold().map(HoldReport::bondHot);
+    if (bonded.isPresent() && bonds.isPresent()) {
+      assertTrue(
+          bonds.get().low() <= bonded.get().low() * (1 + 1e-9), () -> bonded + " became " + bonds);
+    }
+    Statistics.label("decision").collect(worse.decision().kind());
     Statistics.label("handed back").collect(after(better).equals(after(worse)));
     Statistics.label("standing").collect(worse.press().map(PressReport::standing));
   }
@@ -56,7 +69,7 @@ class PressInServicePropertyTest {
   @Property(tries = 500)
   void a_wider_service_range_is_never_better(@ForAll long seed) {
     Random random = new Random(seed);
-    double um = -5 - random.nextInt(30);
+    double um = -0.5 - random.nextInt(300) / 10.0;
     int colder = 20 - random.nextInt(70);
     int hotter = 20 + random.nextInt(75);
     Advice narrow =
@@ -73,5 +86,18 @@ class PressInServicePropertyTest {
             .advice();
     neverBetter(narrow, hot);
     neverBetter(hot, both);
+  }
+
+  @Property(tries = 500)
+  void a_less_sure_gap_or_a_surer_wish_is_never_better(@ForAll long seed) {
+    Random random = new Random(seed);
+    double um = -4.2 - random.nextInt(150) / 10.0;
+    double sure = 0.2 + random.nextInt(30) / 10.0;
+    double doubtful = sure + random.nextInt(60) / 10.0;
+    double confidence = 0.85 + random.nextInt(10) / 100.0;
+    double surer = Math.min(0.99, confidence + random.nextInt(14) / 100.0);
+    Advice better = drawn(new Random(~seed), um, sure).set("confidence", confidence).advice();
+    Advice worse = drawn(new Random(~seed), um, doubtful).set("confidence", surer).advice();
+    neverBetter(better, worse);
   }
 }

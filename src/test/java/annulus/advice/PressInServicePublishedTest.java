@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import annulus.fit.PressAnswer;
 import annulus.hold.LoadCheck;
 import annulus.quantity.Estimate;
+import annulus.report.DecisionTexts;
 import annulus.report.RuleTexts;
 import annulus.select.Finding;
 import java.util.Optional;
@@ -192,5 +193,51 @@ class PressInServicePublishedTest {
     double least = press.leastHold().orElseThrow().low();
     assertEquals(newtons, least, 0.01 * newtons);
     assertTrue(left < elastic, left + " " + elastic);
+  }
+
+  /** A worn bush that reads 7.1 µm tight: how surely, must not decide whether it goes out. */
+  private static OrderText wornBush(double plusMinusUm) {
+    return PressedJoint.of("aluminium-cast", "brass-c260", 47.48, -7.1, plusMinusUm)
+        .set("bore.finish", "as-machined")
+        .set("part.finish", "as-machined")
+        .set("bore.outsideDiameterMm", 76)
+        .set("part.insideDiameterMm", 23.7)
+        .set("engagementMm", 32.5)
+        .set("serviceLowC", -10)
+        .set("serviceHighC", 60)
+        .set("consequence", "stranding")
+        .set("load.axialN", 132)
+        .set("load.repeats", "light-repeated");
+  }
+
+  /** The film is of 3 to 10 MPa, weaker than what was tested: bond or grip, whichever is less. */
+  @Test
+  void a_film_between_parts_that_press_counts_no_more_than_their_grip() {
+    Advice sure = wornBush(3.6).advice();
+    assertEquals(Advice.Kind.PRESS_DRY, sure.decision().kind());
+    assertEquals(Optional.empty(), sure.handBack());
+    Advice doubtful = wornBush(4).advice();
+    assertEquals(Advice.Kind.USE_COMPOUND, doubtful.decision().kind());
+    assertEquals(Optional.empty(), doubtful.handBack());
+    double perSide = 47.48 * (23.0 - 19.5) * 40 / 2000; // 3.3 µm wider at 60 °C
+    double left = 2 * (7.1 - 4 - perSide) - smoothing(doubtful, 0.8);
+    assertTrue(left < 0, left + " µm");
+    assertEquals(0, doubtful.hold().orElseThrow().bondHot().low());
+    assertEquals("DO NOT HAND OVER", DecisionTexts.of(doubtful).command());
+  }
+
+  @Test
+  void without_a_load_what_goes_loose_as_a_press_fit_is_held_back_as_a_film_too() {
+    OrderText hot =
+        PressedJoint.of("aluminium-cast", "steel-plain", 60, -6, 3)
+            .set("bore.outsideDiameterMm", 90)
+            .set("part.insideDiameterMm", 0)
+            .set("serviceHighC", 80)
+            .set("primer", "primer-dry");
+    Advice advice = hot.advice();
+    assertEquals(Advice.Kind.USE_COMPOUND, advice.decision().kind());
+    assertEquals(Optional.empty(), advice.handBack());
+    assertTrue(advice.press().orElseThrow().leastHold().orElseThrow().likely() == 0);
+    assertTrue(hot.set("radialGapUm", -2).advice().handBack().isPresent(), "a film's own joint");
   }
 }

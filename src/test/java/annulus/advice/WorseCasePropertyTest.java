@@ -105,12 +105,8 @@ class WorseCasePropertyTest {
 
   static void neverBetter(String what, Advice better, Advice worse) {
     Statistics.label(what + ": worse is ready").collect(worse.handBack().isPresent());
-    // a dry fit that does not hold its load has no time at all; a doubtful one is bonded, holds
-    // more
-    boolean dryFails =
-        better.decision().kind() == Advice.Kind.PRESS_DRY && better.handBack().isEmpty();
     assertTrue(
-        dryFails || after(worse).compareTo(after(better)) >= 0,
+        after(worse).compareTo(after(better)) >= 0,
         () ->
             what
                 + ": hand-back "
@@ -176,7 +172,8 @@ class WorseCasePropertyTest {
 
   /**
    * Below the gap at which bonds are strongest a wider gap holds better, so the hold is compared,
-   * and the load asked for, only above it (Petrie: best 0.05 to 0.13 mm).
+   * and the load asked for, only above it (Petrie: best 0.05 to 0.13 mm). What reads as a press fit
+   * has to hold as one, too, which a wider gap need not.
    */
   @Property(tries = 700)
   void a_wider_gap_of_the_same_class_is_never_better(@ForAll long seed) {
@@ -193,8 +190,10 @@ class WorseCasePropertyTest {
     }
     Advice one = drawn.advice(narrow);
     Advice two = drawn.advice(wide);
+    boolean readsDry = um <= drawn.knowledge().catalog().policy().value("dry-press-from-um");
     boolean same =
-        one.decision().compound().isPresent()
+        !readsDry
+            && one.decision().compound().isPresent()
             && one.decision().compound().equals(two.decision().compound());
     Statistics.label("same class").collect(same);
     if (same) {

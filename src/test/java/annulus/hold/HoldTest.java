@@ -77,7 +77,12 @@ class HoldTest {
     HybridHold hybrid = joint(unknown);
     assertEquals(HybridHold.Basis.GRIP_NOT_KNOWN, hybrid.basis());
     assertEquals(Set.of(HybridHold.Caution.GRIP_MAY_ADD), hybrid.cautions());
-    assertEquals(hybrid.bond().axialN(), hybrid.axialN());
+    BondHold strong = new BondHold(42, 10, new Estimate(30, 32, 34), List.of());
+    assertEquals(strong.axialN(), new HybridHold(strong, unknown, hybrid.limits()).axialN());
+    // what is weak may hold as little as the grip, and that may be nothing
+    assertEquals(0, hybrid.axialN().low());
+    assertEquals(hybrid.bond().axialN().likely(), hybrid.axialN().likely());
+    assertEquals(OptionalDouble.empty(), hybrid.strengthFractionFor(1));
     assertEquals(FrictionHold.none(), FrictionHold.of(new PressAnswer.Loose(Estimate.exactly(-3))));
   }
 
