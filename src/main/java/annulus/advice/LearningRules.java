@@ -20,8 +20,10 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
           "time-factor-least",
           "spread-floor-ln",
           "joint-spread-ln",
+          "joint-spread-more-ln",
           "temperature-plus-minus-c",
           "pull-spread-ln",
+          "pull-spread-more-ln",
           "least-pulls-stronger",
           "strength-factor-most",
           "pull-fraction-least",
@@ -46,7 +48,9 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
     within(numbers, "strength-factor-most", 1, 2);
     within(numbers, "spread-floor-ln", 0.05, 1);
     within(numbers, "joint-spread-ln", 0.05, 1);
+    within(numbers, "joint-spread-more-ln", 0.05, 1);
     within(numbers, "pull-spread-ln", 0.05, 1);
+    within(numbers, "pull-spread-more-ln", 0.05, 1);
     within(numbers, "temperature-plus-minus-c", 0, 10);
     within(numbers, "pull-fraction-least", 0.5, 1);
     within(numbers, "pull-slip-factor", 1, 4);
