@@ -21,9 +21,12 @@ import java.util.stream.Stream;
  */
 public final class BenchLearning {
   /** What a class's strength may be, MPa. */
-  private static final double LEAST_MPA = 0.2;
+  static final double LEAST_MPA = 0.2;
 
   private static final double MOST_MPA = 60;
+
+  /** A factor held back by less is not told: it stands in the table with two places. */
+  private static final double TOLD = 1.005;
 
   private final Catalog catalog;
   private final LearningRules rules;
@@ -40,18 +43,33 @@ public final class BenchLearning {
   /**
    * What the observations make of their classes, in the catalogue's order.
    *
-   * @throws annulus.quantity.InvalidValue when a joint was seen fixed before it was seen not fixed
+   * @throws annulus.quantity.InvalidValue when a joint was seen fixed before it was seen not fixed,
+   *     or an observation is not {@link #believed}
    */
   public List<Learned> learn(List<Observation> seen) {
     List<Learned> learned = new ArrayList<>();
     for (CompoundClass compound : catalog.compounds().values()) {
       List<Observation> own =
           seen.stream().filter(o -> o.joint().compoundId().equals(compound.id())).toList();
+      own.forEach(this::believed);
       if (!own.isEmpty()) {
         learned.add(new OneClass(compound, own).learned());
       }
     }
     return learned;
+  }
+
+  /**
+   * The same observation, when it may be learned from.
+   *
+   * @param seen of a class of the catalogue
+   * @throws annulus.quantity.InvalidValue when it is so far from what is expected that something
+   *     else is wrong
+   */
+  public Observation believed(Observation seen) {
+    CompoundClass compound = catalog.compounds().get(seen.joint().compoundId());
+    new BelievableRange(compound, new ObservedCure(catalog, compound.cure()), rules).check(seen);
+    return seen;
   }
 
   /** The learning of one class. */
@@ -181,6 +199,9 @@ public final class BenchLearning {
       } else if (median < least) {
         held.add("the time factor is held at " + Numbers.plain(least));
       }
+      if (!time.contradicting() && !thin && isHeldBack(time, Math.max(median, least))) {
+        held.add("a slow joint is no evidence for sooner: the times are those of the others");
+      }
       if (joints.count() > 0
           && (thin || !isLater())
           && time.posterior().nextSigmaLn() < cure.spreadLn()) {
@@ -199,7 +220,15 @@ public final class BenchLearning {
         held.add("the strength is not raised: " + soundPulls("least-pulls-stronger"));
       } else if (factor > most) {
         held.add("the strength factor is held at " + Numbers.plain(most));
+      } else if (isHeldBack(weakness, 1 / factor)) {
+        held.add(
+            "a weak pull test is no evidence for stronger: the strength is that of the others");
       }
+    }
+
+    /** Whether the worst joints left the answer worse than all joints together say. */
+    private boolean isHeldBack(Outcome outcome, double all) {
+      return Math.exp(outcome.answer().centreLn()) > all * TOLD;
     }
 
     private CompoundClass changed(double factor, double laterFactor) {

@@ -11,7 +11,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 /** The logarithm of the probability of factor and scatter on a grid, joint by joint. */
 final class FactorGrid {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-  private static final int POINTS = 801;
+  private static final int POINTS = 401;
 
   /** Odd, as Simpson's rule asks. */
   private static final int SCATTERS = 61;

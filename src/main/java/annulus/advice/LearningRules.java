@@ -18,6 +18,7 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
           "least-days-sooner",
           "least-pulls-later-stages",
           "time-factor-least",
+          "time-factor-believed",
           "spread-floor-ln",
           "joint-spread-ln",
           "joint-spread-more-ln",
@@ -45,6 +46,7 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
     within(numbers, "least-pulls-later-stages", 3, 1000);
     within(numbers, "least-pulls-stronger", 3, 1000);
     within(numbers, "time-factor-least", 0.3, 1);
+    within(numbers, "time-factor-believed", 3, 20);
     within(numbers, "strength-factor-most", 1, 2);
     within(numbers, "spread-floor-ln", 0.05, 1);
     within(numbers, "joint-spread-ln", 0.05, 1);

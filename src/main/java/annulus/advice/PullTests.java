@@ -52,8 +52,7 @@ final class PullTests {
               + " MPa of this class: a slip in force, diameter or length?");
       return;
     }
-    double primed = pull.joint().primer().map(p -> p.strengthFactor().likely()).orElse(1.0);
-    double expected = compound.strengthMPa().likely() * fraction * primed;
+    double expected = observed.strengthMPa(pull, compound);
     double ln = Math.log(expected / pull.strengthMPa());
     weakness.add(new Limits(ln - READ_LN, ln + READ_LN, 0));
     if (ln > shippedLowLn()) {

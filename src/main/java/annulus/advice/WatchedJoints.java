@@ -4,7 +4,6 @@ import annulus.advice.FactorPosterior.Limits;
 import annulus.advice.Observation.Fixed;
 import annulus.advice.Observation.Joint;
 import annulus.catalog.CompoundClass;
-import annulus.catalog.Stage;
 import annulus.quantity.Numbers;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -63,8 +62,7 @@ final class WatchedJoints {
               + (faces.isEmpty() ? "never cures on such faces" : "does not cure that cold"));
       return;
     }
-    double needed =
-        cure.at(Stage.FIXTURE).hours() * faces.get().timeFactor() * observed.gapFactor(joint);
+    double needed = observed.fixtureHours(joint).orElseThrow();
     double ln = hours <= 0 ? Double.NEGATIVE_INFINITY : Math.log(hours / needed);
     double doubt = observed.temperatureSigma(joint, rules.value("temperature-plus-minus-c"));
     Watched known = byName.get(joint.id());

@@ -31,6 +31,7 @@ import org.hipparchus.special.Erf;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What counts of a shop's observations, at the limits of the policy and in closed form. The policy
@@ -337,6 +338,7 @@ class BenchLearningTest {
     "least-pulls-later-stages, 3, 1000",
     "least-pulls-stronger, 3, 1000",
     "time-factor-least, 0.3, 1",
+    "time-factor-believed, 3, 20",
     "strength-factor-most, 1, 2",
     "spread-floor-ln, 0.05, 1",
     "joint-spread-ln, 0.05, 1",
@@ -493,5 +495,83 @@ class BenchLearningTest {
     seen.addAll(pulls(4, CLASS.strengthMPa().likely()));
     seen.add(pull(plain(200, 9), 5));
     assertEquals(1, learn(seen).laterFactor());
+  }
+
+  /** Loose at two days where twenty minutes are expected was learned as a factor of 5.97. */
+  @Test
+  void a_joint_that_never_cured_is_not_learned_from_but_looked_at() {
+    List<Observation> seen = quick(8);
+    seen.add(fixed("D-1", 20, 2880, false));
+    InvalidValue refused = assertThrows(InvalidValue.class, () -> LEARNING.learn(seen));
+    assertEquals("minutes", refused.field());
+    assertTrue(refused.problem().startsWith("D-1 was not fixed after 2880 min, 1"));
+    assertTrue(refused.allowed().contains("look at the joint (oil or old compound"));
+    assertThrows(InvalidValue.class, () -> learn(List.of(fixed("D-1", 20, 2880, false))));
+    assertEquals(1, learn(List.of(fixed("D-1", 20, 2880, true))).timeFactor());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "false, 9.99, true",
+    "false, 10.01, false",
+    "true, 0.1001, true",
+    "true, 0.0999, false"
+  })
+  void ten_times_slower_or_quicker_than_expected_is_the_most_that_is_believed(
+      boolean yes, double times, boolean believed) {
+    ObservedCure observed = new ObservedCure(CATALOG, CLASS.cure());
+    Joint joint = plain(1, 1);
+    double rate = observed.hours(joint, Duration.ofHours(1));
+    double expected = observed.fixtureHours(joint).orElseThrow() / rate;
+    Fixed seen = new Fixed(joint, hours(expected * times), yes);
+    if (believed) {
+      assertEquals(seen, LEARNING.believed(seen));
+    } else {
+      assertThrows(InvalidValue.class, () -> LEARNING.believed(seen));
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.6, 2, 5, 9.9})
+  void one_joint_still_loose_is_never_called_surely_fixed_before(double times) {
+    ObservedCure observed = new ObservedCure(CATALOG, CLASS.cure());
+    Joint joint = at20("D-1", 1);
+    double rate = observed.hours(joint, Duration.ofHours(1));
+    Duration loose = hours(observed.fixtureHours(joint).orElseThrow() / rate * times);
+    Learned learned = learn(List.of(new Fixed(joint, loose, false)));
+    Duration sure = fixture(learned.learned()).sure().orElseThrow();
+    assertTrue(sure.compareTo(loose) >= 0, sure::toString);
+    assertTrue(sure.compareTo(fixture(CLASS).sure().orElseThrow()) >= 0);
+  }
+
+  @Test
+  void a_pull_below_what_any_class_may_hold_is_refused() {
+    double full = CLASS.cure().at(Stage.FULL).fraction();
+    assertEquals(1, learn(List.of(pull(plain(1, 1), 0.21 * full))).pulls());
+    InvalidValue refused =
+        assertThrows(InvalidValue.class, () -> learn(List.of(pull(plain(1, 1), 0.19 * full))));
+    assertEquals("force_n", refused.field());
+    assertTrue(refused.allowed().contains("0.2 MPa in full cure"));
+  }
+
+  @Test
+  void what_slow_joints_and_weak_pulls_hold_back_is_told() {
+    List<Observation> seen = pulls(8, CLASS.strengthMPa().likely() * 1.1);
+    assertTrue(learn(seen).held().isEmpty());
+    seen.remove(7);
+    seen.add(pull(plain(200, 9), CLASS.strengthMPa().likely() * 0.9));
+    Learned weak = learn(seen);
+    assertEquals(1, weak.strengthFactor(), 1e-9);
+    assertTrue(weak.strengthLn() > 0);
+    assertTrue(weak.held().get(0).startsWith("a weak pull test is no evidence for stronger"));
+    List<Observation> timed = joints(7, 4, 0.7);
+    timed.add(new Fixed(plain(7, 7), hours(FIXTURE_HOURS * 1.2), false));
+    timed.add(new Fixed(plain(7, 7), hours(FIXTURE_HOURS * 1.3), true));
+    Learned slow = learn(timed);
+    assertEquals(1, slow.timeFactor(), 1e-9);
+    assertTrue(slow.time().factor(0.5) < 1);
+    assertEquals(
+        List.of("a slow joint is no evidence for sooner: the times are those of the others"),
+        slow.held().stream().filter(h -> h.startsWith("a slow joint")).toList());
   }
 }
