@@ -1,9 +1,8 @@
 package annulus.advice;
 
-import annulus.advice.FactorPosterior.Limits;
-import annulus.advice.Observation.Fixed;
-import annulus.advice.Observation.Joint;
-import annulus.advice.Observation.Pull;
+import annulus.advice.FactorLearning.Best;
+import annulus.advice.FactorLearning.Outcome;
+import annulus.advice.FactorPosterior.Scatter;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Confidence;
@@ -13,18 +12,21 @@ import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Updates a class by what a shop saw of its own joints. Slower or weaker than shipped counts at
  * once; quicker or stronger only on as much evidence as the policy asks for.
  */
 public final class BenchLearning {
-  /** Limits of estimates are 5 % points of a log-normal, as in the cure plan. */
-  private static final double LIMIT_Z = 1.6448536269514722;
+  /** What a class's strength may be, MPa. */
+  static final double LEAST_MPA = 0.2;
+
+  private static final double MOST_MPA = 60;
+
+  /** A factor held back by less is not told: it stands in the table with two places. */
+  private static final double TOLD = 1.005;
 
   private final Catalog catalog;
   private final LearningRules rules;
@@ -41,13 +43,15 @@ public final class BenchLearning {
   /**
    * What the observations make of their classes, in the catalogue's order.
    *
-   * @throws annulus.quantity.InvalidValue when a joint was seen fixed before it was seen not fixed
+   * @throws annulus.quantity.InvalidValue when a joint was seen fixed before it was seen not fixed,
+   *     or an observation is not {@link #believed}
    */
   public List<Learned> learn(List<Observation> seen) {
     List<Learned> learned = new ArrayList<>();
     for (CompoundClass compound : catalog.compounds().values()) {
       List<Observation> own =
           seen.stream().filter(o -> o.joint().compoundId().equals(compound.id())).toList();
+      own.forEach(this::believed);
       if (!own.isEmpty()) {
         learned.add(new OneClass(compound, own).learned());
       }
@@ -55,56 +59,66 @@ public final class BenchLearning {
     return learned;
   }
 
+  /**
+   * The same observation, when it may be learned from.
+   *
+   * @param seen of a class of the catalogue
+   * @throws annulus.quantity.InvalidValue when it is so far from what is expected that something
+   *     else is wrong
+   */
+  public Observation believed(Observation seen) {
+    CompoundClass compound = catalog.compounds().get(seen.joint().compoundId());
+    new BelievableRange(compound, new ObservedCure(catalog, compound.cure()), rules).check(seen);
+    return seen;
+  }
+
   /** The learning of one class. */
   private final class OneClass {
     private final CompoundClass compound;
     private final CompoundClass.Cure cure;
-    private final ObservedCure observed;
     private final List<Observation> seen;
+    private final WatchedJoints joints;
+    private final PullTests pulls;
+    private final Outcome time;
+    private final Outcome weakness;
     private final List<String> held = new ArrayList<>();
-    private final List<String> notCounted = new ArrayList<>();
 
     OneClass(CompoundClass compound, List<Observation> seen) {
       this.compound = compound;
       this.cure = compound.cure();
-      this.observed = new ObservedCure(catalog, compound.cure());
       this.seen = seen;
+      ObservedCure observed = new ObservedCure(catalog, cure);
+      this.joints = new WatchedJoints(cure, observed, rules, seen);
+      this.pulls = new PullTests(compound, observed, rules, seen);
+      this.time = time();
+      this.weakness = weakness();
     }
 
     Learned learned() {
-      Map<String, Limits> limits = limits();
-      double prior = Math.max(cure.spreadLn(), rules.value("spread-floor-ln"));
-      FactorPosterior time = FactorPosterior.of(prior, List.copyOf(limits.values()));
-      List<Double> pulls = pulls();
-      double[] strength = strength(pulls);
-      double factor = timeFactor(time, limits.size());
-      boolean later = pulls.size() >= rules.value("least-pulls-later-stages");
-      double laterFactor = later ? factor : Math.max(1, factor);
+      double factor = Math.exp(time.answer().centreLn());
+      double laterFactor = isLater() ? factor : Math.max(1, factor);
+      double strengthFactor = Math.exp(-weakness.answer().centreLn());
+      tellTimes();
       if (laterFactor > factor) {
-        held.add(
-            "stages after fixture stay as shipped: "
-                + pulls.size()
-                + " of "
-                + Numbers.plain(rules.value("least-pulls-later-stages"))
-                + " pull tests");
+        held.add("stages after fixture stay as shipped: " + soundPulls("least-pulls-later-stages"));
       }
-      double strengthFactor = strengthFactor(strength[0], pulls.size());
-      boolean thin = !later || isThin(limits.size());
+      tellStrength();
       return new Learned(
           compound,
-          changed(time, factor, laterFactor, thin, strengthFactor, strength, pulls.size(), limits),
-          time,
+          changed(factor, laterFactor),
+          time.posterior(),
           factor,
           laterFactor,
-          strength[0],
-          strength[1],
+          -Math.log(weakness.posterior().factor(0.5)),
+          weakness.posterior().sigmaLn(),
           strengthFactor,
-          limits.size(),
-          pulls.size(),
+          joints.count(),
+          pulls.count(),
           date(false),
           date(true),
           held,
-          notCounted);
+          Stream.concat(joints.notCounted().stream(), pulls.notCounted().stream()).toList(),
+          Stream.concat(joints.tooSlow().stream(), pulls.tooWeak().stream()).toList());
     }
 
     private LocalDate date(boolean last) {
@@ -114,186 +128,132 @@ public final class BenchLearning {
           .orElseThrow();
     }
 
-    /** Between which limits each joint's own time factor lies, ln. */
-    private Map<String, Limits> limits() {
-      Map<String, Limits> limits = new LinkedHashMap<>();
-      for (Observation o : seen) {
-        if (o instanceof Fixed fixed) {
-          add(limits, fixed);
-        }
-      }
-      return limits;
+    /** Whether enough pull tests show that the later stages may follow the fixture. */
+    private boolean isLater() {
+      return pulls.sound(pulls.count()) >= rules.value("least-pulls-later-stages");
     }
 
-    private void add(Map<String, Limits> limits, Fixed fixed) {
-      Joint joint = fixed.joint();
-      Optional<ObservedCure.Faces> faces = observed.faces(joint);
-      double hours = observed.hours(joint, fixed.after());
-      if (faces.isEmpty() || (hours <= 0 && fixed.fixed())) {
-        notCounted.add(
-            joint.id()
-                + ": by the data it "
-                + (faces.isEmpty() ? "never cures on such faces" : "does not cure that cold"));
-        return;
-      }
-      double needed =
-          cure.at(Stage.FIXTURE).hours() * faces.get().timeFactor() * observed.gapFactor(joint);
-      double ln = hours <= 0 ? Double.NEGATIVE_INFINITY : Math.log(hours / needed);
-      double doubt = rules.value("temperature-plus-minus-c");
-      double sigma = Math.hypot(rules.value("joint-spread-ln"), faces.get().sigmaLn());
-      double all = Math.hypot(sigma, observed.temperatureSigma(joint, doubt));
-      Limits before =
-          limits.getOrDefault(
-              joint.id(), new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, all));
-      limits.put(
-          joint.id(),
-          fixed.fixed()
-              ? new Limits(before.lowLn(), Math.min(before.highLn(), ln), all)
-              : new Limits(Math.max(before.lowLn(), ln), before.highLn(), all));
+    private String soundPulls(String wanted) {
+      return pulls.sound(pulls.count())
+          + " of "
+          + Numbers.plain(rules.value(wanted))
+          + " pull tests";
     }
 
-    /** ln(measured strength over shipped) of the pull tests that count. */
-    private List<Double> pulls() {
-      List<Double> pulls = new ArrayList<>();
-      for (Observation o : seen) {
-        if (o instanceof Pull pull) {
-          double fraction = observed.likelyFraction(pull.joint(), pull.after());
-          if (fraction < rules.value("pull-fraction-least")) {
-            notCounted.add(
-                pull.joint().id()
-                    + ": pulled when only "
-                    + Numbers.fixed(fraction * 100, 0)
-                    + " % of full strength was likely");
-          } else if (isSlip(pull)) {
-            notCounted.add(
-                pull.joint().id()
-                    + ": "
-                    + Numbers.fixed(pull.strengthMPa(), 0)
-                    + " MPa is far above the "
-                    + Numbers.plain(compound.strengthMPa().high())
-                    + " MPa of this class: a slip in force, diameter or length?");
-          } else {
-            double primed = pull.joint().primer().map(p -> p.strengthFactor().likely()).orElse(1.0);
-            double expected = compound.strengthMPa().likely() * fraction * primed;
-            pulls.add(Math.log(pull.strengthMPa() / expected));
-          }
-        }
-      }
-      return pulls;
+    private Outcome time() {
+      return FactorLearning.of(
+          cure.spreadLn(),
+          Math.max(cure.spreadLn(), rules.value("spread-floor-ln")),
+          new Scatter(rules.value("joint-spread-ln"), rules.value("joint-spread-more-ln")),
+          joints.limits(),
+          this::bestTime);
     }
 
-    /** One zero too many would hide several weak joints. */
-    private boolean isSlip(Pull pull) {
-      return pull.strengthMPa() > compound.strengthMPa().high() * rules.value("pull-slip-factor");
+    /** On thin evidence, and never without pull tests, does the spread narrow. */
+    private Best bestTime(int first) {
+      boolean thin = joints.isThin(first);
+      double floor = rules.value("spread-floor-ln");
+      return new Best(
+          thin ? 0 : Math.log(rules.value("time-factor-least")),
+          thin || !isLater() ? Math.max(floor, cure.spreadLn()) : floor);
     }
 
     /**
-     * Normal prior from the shipped limits, normal pull tests: mean and standard deviation of
-     * ln(factor).
+     * Normal prior from the shipped limits; weaker is worse, so it is the weakness that is sought.
      */
-    private double[] strength(List<Double> pulls) {
+    private Outcome weakness() {
       Estimate shipped = compound.strengthMPa();
-      double shippedSpread = Math.log(shipped.high() / shipped.low()) / (2 * LIMIT_Z);
-      double prior = Math.max(rules.value("strength-prior-floor-ln"), shippedSpread);
-      double scatter = rules.value("pull-spread-ln");
-      double precision = 1 / (prior * prior) + pulls.size() / (scatter * scatter);
-      double sum = pulls.stream().mapToDouble(Double::doubleValue).sum() / (scatter * scatter);
-      return new double[] {sum / precision, Math.sqrt(1 / precision)};
+      double shippedSpread =
+          Math.log(shipped.high() / shipped.low()) / (2 * FactorLearning.LIMIT_Z);
+      return FactorLearning.of(
+          pulls.shippedSpreadLn(),
+          Math.max(rules.value("strength-prior-floor-ln"), shippedSpread),
+          new Scatter(rules.value("pull-spread-ln"), rules.value("pull-spread-more-ln")),
+          pulls.weakness(),
+          this::bestStrength);
     }
 
-    private boolean isThin(int joints) {
-      long days =
-          seen.stream()
-              .filter(Fixed.class::isInstance)
-              .map(o -> o.joint().date())
-              .distinct()
-              .count();
-      return joints < rules.value("least-joints-sooner") || days < rules.value("least-days-sooner");
+    private Best bestStrength(int first) {
+      return pulls.sound(first) >= rules.value("least-pulls-stronger")
+          ? new Best(-Math.log(rules.value("strength-factor-most")), 0)
+          : new Best(0, pulls.shippedSpreadLn());
     }
 
-    private double timeFactor(FactorPosterior time, int joints) {
-      double median = joints == 0 ? 1 : time.factor(0.5);
-      if (median < 1 && isThin(joints)) {
+    private void tellTimes() {
+      double median = joints.count() == 0 ? 1 : time.posterior().factor(0.5);
+      double least = rules.value("time-factor-least");
+      boolean thin = joints.isThin(joints.count());
+      if (time.contradicting()) {
+        held.add(
+            "the joints do not fit each other or the shipped times: neither times nor spread are"
+                + " taken below the shipped ones");
+      } else if (median < 1 && thin) {
         held.add(
             "the times are not shortened: "
-                + joints
+                + joints.inTime()
                 + " of "
                 + Numbers.plain(rules.value("least-joints-sooner"))
                 + " joints, on at least "
                 + Numbers.plain(rules.value("least-days-sooner"))
                 + " days");
-        return 1;
-      }
-      double least = rules.value("time-factor-least");
-      if (median < least) {
+      } else if (median < least) {
         held.add("the time factor is held at " + Numbers.plain(least));
       }
-      return Math.max(median, least);
-    }
-
-    private double strengthFactor(double meanLn, int pulls) {
-      double factor = pulls == 0 ? 1 : Math.exp(meanLn);
-      double most = rules.value("strength-factor-most");
-      if (factor > 1 && pulls < rules.value("least-pulls-stronger")) {
-        held.add(
-            "the strength is not raised: "
-                + pulls
-                + " of "
-                + Numbers.plain(rules.value("least-pulls-stronger"))
-                + " pull tests");
-        return 1;
+      if (!time.contradicting() && !thin && isHeldBack(time, Math.max(median, least))) {
+        held.add("a slow joint is no evidence for sooner: the times are those of the others");
       }
-      if (factor > most) {
-        held.add("the strength factor is held at " + Numbers.plain(most));
-      }
-      return Math.min(factor, most);
-    }
-
-    private CompoundClass changed(
-        FactorPosterior time,
-        double factor,
-        double laterFactor,
-        boolean thin,
-        double strengthFactor,
-        double[] strength,
-        int pulls,
-        Map<String, Limits> limits) {
-      double own = Math.hypot(time.sigmaLn(), rules.value("joint-spread-ln"));
-      double spread = Math.max(own, rules.value("spread-floor-ln"));
-      // On thin evidence, and never without pull tests, does the spread narrow.
-      double kept = limits.isEmpty() ? cure.spreadLn() : spread;
-      double used = Math.min(2, thin ? Math.max(kept, cure.spreadLn()) : kept);
-      if (thin && kept < cure.spreadLn()) {
+      if (joints.count() > 0
+          && (thin || !isLater())
+          && time.posterior().nextSigmaLn() < cure.spreadLn()) {
         held.add("the spread stays as shipped");
       }
-      int seenCount = limits.size() + pulls;
+    }
+
+    private void tellStrength() {
+      double factor = pulls.count() == 0 ? 1 : 1 / weakness.posterior().factor(0.5);
+      double most = rules.value("strength-factor-most");
+      if (weakness.contradicting()) {
+        held.add(
+            "the pull tests do not fit each other or the shipped strength: the strength is not"
+                + " raised and its low end not either");
+      } else if (factor > 1 && pulls.sound(pulls.count()) < rules.value("least-pulls-stronger")) {
+        held.add("the strength is not raised: " + soundPulls("least-pulls-stronger"));
+      } else if (factor > most) {
+        held.add("the strength factor is held at " + Numbers.plain(most));
+      } else if (isHeldBack(weakness, 1 / factor)) {
+        held.add(
+            "a weak pull test is no evidence for stronger: the strength is that of the others");
+      }
+    }
+
+    /** Whether the worst joints left the answer worse than all joints together say. */
+    private boolean isHeldBack(Outcome outcome, double all) {
+      return Math.exp(outcome.answer().centreLn()) > all * TOLD;
+    }
+
+    private CompoundClass changed(double factor, double laterFactor) {
+      int seenCount = joints.count() + pulls.count();
       String source = "shop: " + seenCount + " observations, " + date(false) + " to " + date(true);
       Provenance provenance =
           new Provenance(source + "; before: " + compound.provenance().source(), Confidence.LOW);
-      return ClassChange.with(
-          compound,
-          strengthMPa(strengthFactor, strength, pulls),
-          cure(factor, laterFactor, used, limits.isEmpty() ? 1 : time.factor(0.5)),
-          provenance);
+      return ClassChange.with(compound, strengthMPa(), cure(factor, laterFactor), provenance);
     }
 
     /** The low end falls with the likely value at once and rises only with it. */
-    private Estimate strengthMPa(double factor, double[] strength, int pulls) {
+    private Estimate strengthMPa() {
       Estimate shipped = compound.strengthMPa();
-      if (pulls == 0) {
+      if (pulls.count() == 0) {
         return shipped;
       }
-      double likely = Math.min(60, shipped.likely() * factor);
-      double spread = Math.hypot(strength[1], rules.value("pull-spread-ln"));
-      double low = likely * Math.exp(-LIMIT_Z * spread);
-      boolean enough = pulls >= rules.value("least-pulls-stronger");
-      double lowest = enough ? low : Math.min(low, shipped.low() * Math.min(1, factor));
+      double factor = Math.exp(-weakness.answer().centreLn());
+      double likely = Math.min(MOST_MPA, Math.max(LEAST_MPA, shipped.likely() * factor));
+      double low = shipped.likely() * Math.exp(-weakness.answer().sureLn());
       double high = Math.max(likely, shipped.high() * factor);
-      return new Estimate(Math.max(0.2, lowest), likely, Math.min(60, high));
+      return new Estimate(
+          Math.min(likely, Math.max(LEAST_MPA, low)), likely, Math.min(MOST_MPA, high));
     }
 
-    private CompoundClass.Cure cure(
-        double factor, double laterFactor, double spread, double quickest) {
+    private CompoundClass.Cure cure(double factor, double laterFactor) {
       List<CompoundClass.StagePoint> stages = new ArrayList<>();
       for (CompoundClass.StagePoint s : cure.stages()) {
         double by = s.stage() == Stage.FIXTURE ? factor : laterFactor;
@@ -301,7 +261,7 @@ public final class BenchLearning {
       }
       double slower = Math.max(1, laterFactor);
       // It may grab sooner than shipped from the first sign of it, and is never given longer.
-      double working = Math.min(1, quickest);
+      double working = Math.exp(time.bestLn());
       Estimate minutes = cure.workingMinutes();
       return new CompoundClass.Cure(
           cure.referenceC(),
@@ -311,7 +271,7 @@ public final class BenchLearning {
           cure.minimumC(),
           cure.cautionBelowC(),
           cure.heldAboveC(),
-          spread,
+          time.answer().spreadLn(),
           stages,
           cure.completeHours() * laterFactor,
           cure.slowFullHours() * slower,

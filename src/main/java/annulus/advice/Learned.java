@@ -21,6 +21,7 @@ import java.util.List;
  * @param last last date
  * @param held what the policy held back, in words
  * @param notCounted observations that could not be counted, in words
+ * @param lookAt joints slower or weaker than the shipped data allow for, in words
  */
 public record Learned(
     CompoundClass shipped,
@@ -36,9 +37,11 @@ public record Learned(
     LocalDate first,
     LocalDate last,
     List<String> held,
-    List<String> notCounted) {
+    List<String> notCounted,
+    List<String> lookAt) {
   public Learned {
     held = List.copyOf(held);
     notCounted = List.copyOf(notCounted);
+    lookAt = List.copyOf(lookAt);
   }
 }

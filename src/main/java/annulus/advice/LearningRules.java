@@ -18,10 +18,13 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
           "least-days-sooner",
           "least-pulls-later-stages",
           "time-factor-least",
+          "time-factor-believed",
           "spread-floor-ln",
           "joint-spread-ln",
+          "joint-spread-more-ln",
           "temperature-plus-minus-c",
           "pull-spread-ln",
+          "pull-spread-more-ln",
           "least-pulls-stronger",
           "strength-factor-most",
           "pull-fraction-least",
@@ -43,10 +46,13 @@ public record LearningRules(Map<String, NamedNumber> numbers) {
     within(numbers, "least-pulls-later-stages", 3, 1000);
     within(numbers, "least-pulls-stronger", 3, 1000);
     within(numbers, "time-factor-least", 0.3, 1);
+    within(numbers, "time-factor-believed", 3, 20);
     within(numbers, "strength-factor-most", 1, 2);
     within(numbers, "spread-floor-ln", 0.05, 1);
     within(numbers, "joint-spread-ln", 0.05, 1);
+    within(numbers, "joint-spread-more-ln", 0.05, 1);
     within(numbers, "pull-spread-ln", 0.05, 1);
+    within(numbers, "pull-spread-more-ln", 0.05, 1);
     within(numbers, "temperature-plus-minus-c", 0, 10);
     within(numbers, "pull-fraction-least", 0.5, 1);
     within(numbers, "pull-slip-factor", 1, 4);

@@ -1,10 +1,12 @@
 package annulus.advice;
 
 import annulus.advice.Observation.Joint;
+import annulus.advice.Observation.Pull;
 import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Primer;
+import annulus.catalog.Stage;
 import annulus.cure.ArrheniusRate;
 import annulus.cure.CureCurve;
 import annulus.cure.GapFactor;
@@ -67,6 +69,18 @@ final class ObservedCure {
     }
     double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / LIMIT_Z;
     return Optional.of(new Faces(likely.getAsDouble(), Math.max(0, sigma)));
+  }
+
+  /** Hours at the reference temperature to the likely fixture; empty when it never cures. */
+  Optional<Double> fixtureHours(Joint joint) {
+    return faces(joint)
+        .map(f -> cure.at(Stage.FIXTURE).hours() * f.timeFactor() * gapFactor(joint));
+  }
+
+  /** Strength that is likely when it is pulled, MPa; 0 when it never cures. */
+  double strengthMPa(Pull pull, CompoundClass compound) {
+    double primed = pull.joint().primer().map(p -> p.strengthFactor().likely()).orElse(1.0);
+    return compound.strengthMPa().likely() * likelyFraction(pull.joint(), pull.after()) * primed;
   }
 
   private OptionalDouble timeFactor(Joint joint, boolean low) {

@@ -2,6 +2,7 @@ package annulus.cli;
 
 import annulus.advice.BenchLearning;
 import annulus.advice.Learned;
+import annulus.advice.LearningRules;
 import annulus.advice.Observation;
 import annulus.catalog.Catalog;
 import annulus.exchange.CatalogFiles;
@@ -36,11 +37,12 @@ final class LearnCommand {
     Catalog catalog = CatalogFiles.read(files);
     LearningFile.refuseLearned("--data", catalog);
     Path file = Path.of(words.rest().get(0));
+    LearningRules rules = LearningFile.rules(files);
     List<Observation> seen;
     try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
-      seen = LearningFile.observations(file.toString(), in, catalog);
+      seen = LearningFile.observations(file.toString(), in, catalog, rules);
     }
-    List<Learned> learned = new BenchLearning(catalog, LearningFile.rules(files)).learn(seen);
+    List<Learned> learned = new BenchLearning(catalog, rules).learn(seen);
     out.print(LearnedText.of(learned));
     Optional<Path> folder = words.value("--out").map(Path::of);
     if (folder.isPresent()) {

@@ -1,5 +1,6 @@
 package annulus.exchange;
 
+import annulus.advice.BenchLearning;
 import annulus.advice.LearningRules;
 import annulus.advice.Observation;
 import annulus.advice.Observation.Joint;
@@ -22,6 +23,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Reads what a shop saw of its joints, and the policy of learning from it. */
 public final class LearningFile {
@@ -56,13 +58,15 @@ public final class LearningFile {
   }
 
   private final Catalog catalog;
+  private final BenchLearning learning;
   private final Problems problems = new Problems();
   private final Map<String, Joint> joints = new LinkedHashMap<>();
   private final Map<String, Double> loose = new HashMap<>();
   private final Map<String, Double> fixed = new HashMap<>();
 
-  private LearningFile(Catalog catalog) {
+  private LearningFile(Catalog catalog, LearningRules rules) {
     this.catalog = catalog;
+    this.learning = new BenchLearning(catalog, rules);
   }
 
   /**
@@ -97,12 +101,13 @@ public final class LearningFile {
    * @param file its name, for messages
    * @param reader the text
    * @param catalog classes and primers they may name
+   * @param rules what is too far off to be learned from
    * @throws InputRefused with every problem found
    * @throws IOException when the file can't be read
    */
-  public static List<Observation> observations(String file, Reader reader, Catalog catalog)
-      throws IOException {
-    LearningFile learning = new LearningFile(catalog);
+  public static List<Observation> observations(
+      String file, Reader reader, Catalog catalog, LearningRules rules) throws IOException {
+    LearningFile learning = new LearningFile(catalog, rules);
     List<Observation> seen = new ArrayList<>();
     for (Node.Obj row : CsvTable.rows(file, withCommas(file, reader), HEADER)) {
       learning.row(new Fields(row, learning.problems, "")).ifPresent(seen::add);
@@ -167,15 +172,20 @@ public final class LearningFile {
       Answer answer = f.requiredChoice("fixed", Answer.values());
       f.done();
       inOrder(f, joint.get().id(), minutes, answer);
-      return Values.build(
-          f, problems, () -> new Observation.Fixed(joint.get(), after, answer == Answer.YES));
+      return believed(f, () -> new Observation.Fixed(joint.get(), after, answer == Answer.YES));
     }
     double force = f.requiredNumber("force_n", 1, 1e7, "N");
     double diameter = f.requiredNumber("diameter_mm", 1, 500, "mm");
     double length = f.requiredNumber("length_mm", 1, 500, "mm");
     f.done();
-    return Values.build(
-        f, problems, () -> new Observation.Pull(joint.get(), after, force, diameter, length));
+    return believed(f, () -> new Observation.Pull(joint.get(), after, force, diameter, length));
+  }
+
+  /** Nothing is asked of a row that has a problem already. */
+  private Optional<Observation> believed(Fields f, Supplier<Observation> made) {
+    return Values.build(f, problems, made)
+        .filter(o -> catalog.compounds().containsKey(o.joint().compoundId()))
+        .flatMap(o -> Values.build(f, problems, () -> learning.believed(o)));
   }
 
   private Optional<Joint> joint(Fields f) {

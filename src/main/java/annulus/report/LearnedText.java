@@ -40,7 +40,7 @@ public final class LearnedText {
         lines,
         "spread of ln(time)",
         Numbers.fixed(l.shipped().cure().spreadLn(), 2),
-        Numbers.fixed(l.time().sigmaLn(), 2),
+        l.joints() == 0 ? "" : Numbers.fixed(l.time().nextSigmaLn(), 2),
         Numbers.fixed(l.learned().cure().spreadLn(), 2));
     for (Stage stage : Stage.values()) {
       row(
@@ -59,6 +59,7 @@ public final class LearnedText {
             : Numbers.fixed(l.shipped().strengthMPa().likely() * Math.exp(l.strengthLn()), 1),
         estimate(l.learned()));
     l.held().forEach(h -> lines.hanging("  policy: ", h));
+    l.lookAt().forEach(j -> lines.hanging("  look at: ", j));
     l.notCounted().forEach(n -> lines.hanging("  not counted: ", n));
   }
 

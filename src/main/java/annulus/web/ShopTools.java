@@ -5,8 +5,10 @@ import annulus.advice.BenchLearning;
 import annulus.advice.FitExplanation;
 import annulus.advice.Knowledge;
 import annulus.advice.Learned;
+import annulus.advice.LearningRules;
 import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
+import annulus.catalog.Catalog;
 import annulus.exchange.BatchAnswers;
 import annulus.exchange.BatchAnswers.Answered;
 import annulus.exchange.CommandWords;
@@ -110,10 +112,11 @@ final class ShopTools {
   List<Learned> learn(Upload observations) {
     LearningFile.refuseLearned("--data of serve", knowledge.catalog());
     try {
-      return new BenchLearning(knowledge.catalog(), LearningFile.rules(files))
-          .learn(
-              LearningFile.observations(
-                  observations.name(), new StringReader(observations.text()), knowledge.catalog()));
+      Catalog catalog = knowledge.catalog();
+      LearningRules rules = LearningFile.rules(files);
+      StringReader in = new StringReader(observations.text());
+      return new BenchLearning(catalog, rules)
+          .learn(LearningFile.observations(observations.name(), in, catalog, rules));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

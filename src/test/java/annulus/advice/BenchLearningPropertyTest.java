@@ -14,20 +14,26 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.Stage;
 import annulus.exchange.DataFiles;
 import annulus.exchange.LearningFile;
+import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.LongRange;
+import net.jqwik.api.statistics.Statistics;
 import org.junit.jupiter.api.Test;
 
 class BenchLearningPropertyTest {
@@ -169,5 +175,132 @@ class BenchLearningPropertyTest {
     List<Observation> seen =
         List.of(new Fixed(joint(1), minutes(20), true), new Fixed(joint(1), minutes(40), false));
     assertThrows(InvalidValue.class, () -> LEARNING.learn(seen));
+  }
+
+  /** Joints of a shop seen in any way, some not fixed yet, some long fixed when looked at. */
+  private static List<Observation> drawn(Random random, int count) {
+    List<Observation> seen = new ArrayList<>();
+    double shop = random.nextBoolean() ? 0.6 : Math.exp(0.5 * random.nextGaussian());
+    double scatter = random.nextInt(3) == 0 ? 0.7 : 0.1;
+    for (int i = 0; i < count; i++) {
+      double own =
+          Math.min(6, Math.max(0.2, shop * Math.exp(scatter * random.nextGaussian())))
+              * FIXTURE_MINUTES;
+      int how = random.nextInt(6);
+      if (how != 0) {
+        seen.add(new Fixed(joint(i), minutes(own * (1 - 0.3 * random.nextDouble())), false));
+      }
+      if (how != 1) {
+        seen.add(new Fixed(joint(i), minutes(own * (1.01 + random.nextDouble())), true));
+      }
+    }
+    return seen;
+  }
+
+  /** How long the likeliest joint on the same faces and gap takes, min. */
+  private static double expectedMinutes() {
+    ObservedCure observed = new ObservedCure(CATALOG, CLASS.cure());
+    return FIXTURE_MINUTES
+        * observed.faces(joint(0)).orElseThrow().timeFactor()
+        * observed.gapFactor(joint(0))
+        / observed.hours(joint(0), Duration.ofHours(1));
+  }
+
+  private static double latestLooseMinutes(List<Observation> seen) {
+    return seen.stream()
+        .filter(o -> o instanceof Fixed f && !f.fixed())
+        .mapToDouble(o -> o.after().toMillis() / 60_000.0)
+        .max()
+        .orElse(0);
+  }
+
+  @Property(tries = 60)
+  void a_joint_slower_than_all_others_never_brings_anything_forward_or_narrows_it(
+      @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
+      @ForAll @IntRange(min = 1, max = 20) int count,
+      @ForAll boolean pulled,
+      @ForAll boolean everFixed) {
+    Random random = new Random(seed);
+    List<Observation> seen = drawn(random, count);
+    if (pulled) {
+      seen.addAll(pulls(8, 1));
+    }
+    Learned without = learn(seen);
+    double loose =
+        Math.max(latestLooseMinutes(seen), without.timeFactor() * expectedMinutes())
+            * (1.001 + 0.5 * random.nextDouble());
+    Assume.that(loose < 9.9 * expectedMinutes());
+    seen.add(new Fixed(joint(500), minutes(loose), false));
+    if (everFixed) {
+      seen.add(new Fixed(joint(500), minutes(loose * 1.3), true));
+    }
+    Learned with = learn(seen);
+    Statistics.label("sooner without it").collect(without.timeFactor() < 1);
+    Statistics.label("surer without it")
+        .collect(without.learned().cure().spreadLn() < CLASS.cure().spreadLn());
+    assertTrue(with.timeFactor() >= without.timeFactor() - 1e-4);
+    assertTrue(with.laterFactor() >= without.laterFactor() - 1e-4);
+    CompoundClass.Cure before = without.learned().cure();
+    CompoundClass.Cure after = with.learned().cure();
+    assertTrue(after.spreadLn() >= before.spreadLn() - 1e-4);
+    assertTrue(after.slowFullHours() >= before.slowFullHours() - 1e-3);
+    assertTrue(after.workingMinutes().low() <= before.workingMinutes().low() + 1e-4);
+  }
+
+  @Property(tries = 60)
+  void no_joint_is_called_surely_fixed_before_one_that_was_seen_loose(
+      @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
+      @ForAll @IntRange(min = 1, max = 20) int count) {
+    List<Observation> seen = drawn(new Random(seed), count);
+    seen.addAll(pulls(8, 1));
+    double loose = latestLooseMinutes(seen);
+    Learned learned = learn(seen);
+    double sure =
+        learned.timeFactor()
+            * Math.exp(1.6448536 * learned.learned().cure().spreadLn())
+            * expectedMinutes();
+    Statistics.label("sooner").collect(learned.timeFactor() < 1);
+    Statistics.label("later than shipped says").collect(loose > 1.64 * expectedMinutes());
+    assertTrue(sure >= loose * (1 - 1e-4), () -> sure + " min, but loose at " + loose);
+  }
+
+  @Property(tries = 30)
+  void the_order_of_rows_says_nothing(
+      @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
+      @ForAll @IntRange(min = 2, max = 12) int count) {
+    Random random = new Random(seed);
+    List<Observation> seen = drawn(random, count);
+    seen.addAll(pulls(4, 1));
+    seen.addAll(List.of(new Pull(joint(90), Duration.ofDays(8), 300, 12.7, 11)));
+    Learned before = learn(seen);
+    Collections.shuffle(seen, random);
+    assertEquals(before, learn(seen));
+  }
+
+  @Property(tries = 40)
+  void a_pull_weaker_than_all_others_never_makes_it_stronger_or_sooner(
+      @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
+      @ForAll @IntRange(min = 0, max = 12) int count) {
+    Random random = new Random(seed);
+    List<Observation> seen = joints(12, 0.7);
+    double weakest = 0.7;
+    for (int i = 0; i < count; i++) {
+      double factor = Math.min(1.8, Math.max(0.5, 1.1 * Math.exp(0.15 * random.nextGaussian())));
+      weakest = Math.min(weakest, factor);
+      seen.add(pulls(i + 1, factor).get(i));
+    }
+    Learned without = learn(seen);
+    double weak = weakest * (0.05 + 0.9 * random.nextDouble());
+    seen.add(pulls(51, weak).get(50));
+    Learned with = learn(seen);
+    Statistics.label("stronger without it").collect(without.strengthFactor() > 1);
+    Estimate before = without.learned().strengthMPa();
+    Estimate after = with.learned().strengthMPa();
+    assertTrue(after.likely() <= before.likely() + 1e-4);
+    assertTrue(after.low() <= before.low() + 1e-4);
+    double fraction = CLASS.cure().at(Stage.FULL).fraction();
+    assertTrue(after.low() <= CLASS.strengthMPa().likely() * weak / fraction + 1e-4);
+    assertTrue(with.laterFactor() >= without.laterFactor() - 1e-4);
+    assertTrue(with.learned().cure().spreadLn() >= without.learned().cure().spreadLn() - 1e-4);
   }
 }

@@ -550,4 +550,60 @@ class PromiseCommandTest {
     assertTrue(run.err().contains("seen.csv:2:3: class"), run.err());
     assertTrue(run.err().contains("did you mean thin-lasting?"), run.err());
   }
+
+  /** Some rows of joints on active faces at 20 °C with a gap of 22 µm. */
+  private Path observations(String... rows) throws IOException {
+    Path file = folder.resolve("seen.csv");
+    String head = Files.readAllLines(Path.of("demo-data/observations.csv")).get(0);
+    StringBuilder text = new StringBuilder(head).append('\n');
+    for (String row : rows) {
+      text.append(row).append(",20,active,active,22,none\n");
+    }
+    Files.writeString(file, text);
+    return file;
+  }
+
+  @Test
+  void a_joint_that_never_cured_is_refused_with_its_row_and_nothing_is_written()
+      throws IOException {
+    Path file =
+        observations(
+            "W-1,2027-01-05,thin-lasting,fixed,30,yes,,,",
+            "W-2,2027-01-06,thin-lasting,fixed,2880,no,,,");
+    Path own = folder.resolve("own");
+    Run run = run("learn", file.toString(), "--out", own.toString());
+    assertEquals(2, run.code());
+    assertTrue(
+        run.err().contains("seen.csv:3:5: minutes: W-2 was not fixed after 2880 min, "), run.err());
+    assertTrue(run.err().contains("allowed: not fixed after at most 2"), run.err());
+    assertFalse(Files.exists(own));
+  }
+
+  /** What was seen loose is not promised as fixed by the table that was learned from it. */
+  @Test
+  void a_written_table_never_says_fixed_before_what_was_seen_loose() throws IOException {
+    Path file =
+        observations(
+            "W-1,2027-01-05,thin-lasting,fixed,12,yes,,,",
+            "W-2,2027-01-06,thin-lasting,fixed,180,no,,,");
+    String own = folder.resolve("own").toString();
+    Run run = run("learn", file.toString(), "--out", own);
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.out().contains("look at: W-2 was never seen fixed"), run.out());
+    var cure =
+        new com.fasterxml.jackson.databind.ObjectMapper()
+            .readTree(Files.readString(Path.of(own, "compounds.json")))
+            .at("/classes/0/cure");
+    double rate =
+        Math.exp(
+            cure.at("/activationKJ/likely").asDouble()
+                * 1000
+                / 8.314462618
+                * (1 / (cure.at("/referenceC").asDouble() + 273.15) - 1 / 293.15));
+    double likely = cure.at("/stages/0/hours").asDouble() * 60 / rate;
+    double sure = likely * Math.exp(1.6448536 * cure.at("/spreadLn").asDouble());
+    assertTrue(sure > 179, () -> sure + " min");
+    Run advice = run("advise", GOOD, "--data", own);
+    assertEquals(0, advice.code(), advice.err());
+  }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.advice.LearningRules;
 import annulus.advice.OrderText;
 import annulus.stock.StockItem;
 import java.io.IOException;
@@ -94,10 +95,11 @@ class EndlessInputTest {
     refused(() -> StockSheet.read("s.csv", new Endless("", again), items));
     refused(() -> StockSheet.read("s.csv", new Endless(stock, again), items));
     refused(() -> LabelSheet.read("l.csv", new Endless("", again)));
+    LearningRules rules = LearningFile.rules(DataFiles.bundled());
     refused(
         () ->
             LearningFile.observations(
-                "o.csv", new Endless("", again), OrderText.KNOWLEDGE.catalog()));
+                "o.csv", new Endless("", again), OrderText.KNOWLEDGE.catalog(), rules));
   }
 
   @ParameterizedTest

@@ -258,7 +258,7 @@ class ReaderFuzzTest {
         named("demo-data/observations.csv"),
         b -> {
           List<Observation> seen =
-              LearningFile.observations("o.csv", text(b), OrderText.KNOWLEDGE.catalog());
+              LearningFile.observations("o.csv", text(b), OrderText.KNOWLEDGE.catalog(), rules);
           new BenchLearning(OrderText.KNOWLEDGE.catalog(), rules).learn(seen);
         });
   }
