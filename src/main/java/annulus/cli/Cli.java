@@ -22,6 +22,9 @@ final class Cli {
       List.of(
           "advise", "sources", "fit", "stock", "promise", "learn", "serve", "backup", "restore");
 
+  /** What a decoder puts in the place of bytes that are no character. */
+  private static final char NO_CHARACTER = '\uFFFD';
+
   private final Surround surround;
   private final PrintStream out;
   private final PrintStream err;
@@ -55,6 +58,11 @@ final class Cli {
   }
 
   int run(String[] args) {
+    Optional<PlacedProblem> lost = lostLetters(args);
+    if (lost.isPresent()) {
+      err.println(lost.get());
+      return ExitCode.BAD_INPUT;
+    }
     if (args.length == 0 || args[0].equals("help") || List.of(args).contains("--help")) {
       out.print(Help.text());
       return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
@@ -67,6 +75,26 @@ final class Cli {
       return ExitCode.BAD_INPUT;
     }
     return guarded(command.get(), args);
+  }
+
+  /**
+   * Where the shell's locale has no letters beyond ASCII, the JVM gets a word with its letters
+   * already gone: two names would be the same in a ledger, and a recall would mix jobs.
+   */
+  private static Optional<PlacedProblem> lostLetters(String[] args) {
+    for (int i = 0; i < args.length; i++) {
+      if (args[i].indexOf(NO_CHARACTER) >= 0) {
+        return Optional.of(
+            new PlacedProblem(
+                "command line",
+                0,
+                i + 1,
+                args[i],
+                "letters of this word are lost, the shell is not UTF-8",
+                "such letters with LC_ALL=C.UTF-8 set, or words without them"));
+      }
+    }
+    return Optional.empty();
   }
 
   private int guarded(Command command, String[] args) {

@@ -501,4 +501,29 @@ class CliTest {
     assertEquals(2, run.code());
     assertEquals("kept", Files.readString(out));
   }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"J\uFFFD\uFFFDrg", "\uFFFD1"})
+  void a_word_whose_letters_the_shell_lost_is_refused_before_anything_is_written(String lost) {
+    Path ledger = folder.resolve("ledger");
+    CliRun move =
+        CliRun.of(
+            "stock",
+            "receive",
+            "--ledger",
+            ledger.toString(),
+            "--from",
+            "demo-data/stock.csv",
+            "--who",
+            lost);
+    assertEquals(2, move.code());
+    assertTrue(move.err().startsWith("command line:8: " + lost + ": letters"), move.err());
+    assertTrue(move.err().contains("LC_ALL=C.UTF-8"), move.err());
+    assertFalse(Files.exists(ledger));
+    for (String words : List.of("advise " + lost, "advise --job=" + lost, lost, "help " + lost)) {
+      CliRun run = CliRun.of(words.split(" "));
+      assertEquals(2, run.code(), words);
+      assertTrue(run.err().contains("the shell is not UTF-8"), run.err());
+    }
+  }
 }
