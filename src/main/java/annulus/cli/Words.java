@@ -67,6 +67,12 @@ final class Words {
         List.of(new PlacedProblem("command line", 0, position, field, problem, allowed)));
   }
 
+  /** The refusal of an option that is there, with its place. */
+  InputRefused refused(String option, String problem, String allowed) {
+    int position = among(List.of(option)).get(0).position();
+    return refused(position, option, problem, allowed);
+  }
+
   Optional<String> value(String name) {
     for (Word word : options) {
       if (word.option().equals(name)) {

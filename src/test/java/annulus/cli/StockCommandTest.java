@@ -662,4 +662,62 @@ class StockCommandTest {
     assertEquals(1, run("stock", "tag", STOCK, "--lot", "KB-2211"));
     assertTrue(out.contains("DO NOT USE"), out);
   }
+
+  @Test
+  void a_word_that_a_whole_sheet_would_swallow_is_refused_and_nothing_is_written() {
+    String ledger = file("ledger");
+    for (String option :
+        List.of(
+            "--lot",
+            "--ml",
+            "--counted",
+            "--class",
+            "--job",
+            "--reason",
+            "--witness",
+            "--movement",
+            "--stock")) {
+      String[] words = {
+        "stock",
+        "receive",
+        "--ledger",
+        ledger,
+        "--from",
+        STOCK,
+        "--who",
+        "Ines",
+        option,
+        option.equals("--stock") ? STOCK : "5"
+      };
+      assertEquals(2, run(words), option);
+      assertTrue(err.startsWith("command line:10: " + option + ": does not go with --from"), err);
+      assertFalse(Files.exists(Path.of(ledger)), option);
+    }
+  }
+
+  @Test
+  void a_sheet_opens_a_ledger_and_is_no_other_movement() throws IOException {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String before = Files.readString(Path.of(ledger));
+    for (String kind : List.of("use", "discard", "correct")) {
+      int code =
+          run(
+              "stock",
+              kind,
+              "--ledger",
+              ledger,
+              "--lot",
+              "007",
+              "--ml",
+              "1",
+              "--who",
+              "Orla",
+              "--from",
+              STOCK);
+      assertEquals(2, code, kind);
+      assertTrue(err.startsWith("command line:12: --from: is for stock receive"), err);
+    }
+    assertEquals(before, Files.readString(Path.of(ledger)));
+  }
 }
