@@ -33,7 +33,9 @@ import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -187,6 +189,11 @@ final class PromiseCommand {
             output(table, "--ics", ".ics"),
             output(table, "--tag", ".html"),
             output(table, "--picture", ".svg"));
+    List<Map.Entry<String, Path>> outputs = new ArrayList<>();
+    papers.ics().ifPresent(f -> outputs.add(Map.entry("--ics", f)));
+    papers.picture().ifPresent(f -> outputs.add(Map.entry("--picture", f)));
+    papers.tag().ifPresent(f -> outputs.add(Map.entry("--tag", f)));
+    OutputFile.requireApart(outputs);
     if (papers.ics().isPresent() && order.job().isBlank()) {
       throw Words.refused(
           0, "--ics", "needs the job's reference to know it again", "\"job\" in the order");
