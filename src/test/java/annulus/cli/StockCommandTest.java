@@ -542,6 +542,13 @@ class StockCommandTest {
     assertTrue(out.matches("(?s).*SHORT: 0\\.0[0-9]* mL thin-lasting.*"), out);
     assertTrue(out.contains("demo-data/jobs.csv:4:3"), out);
     assertTrue(out.contains("thin-lasting        10 mL, order by 2027-02-25"), out);
+    String primer =
+        out.substring(out.indexOf("primer-solvent      150 mL")).replaceAll("\\s+", " ");
+    assertTrue(
+        primer.contains(
+            "; 0 mL in date left after these jobs (60 mL more goes out of date before 2027-03-12),"
+                + " 0.059 mL short"),
+        primer);
   }
 
   @Test
