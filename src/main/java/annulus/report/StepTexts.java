@@ -19,8 +19,7 @@ final class StepTexts {
       case REMOVE_OLD_COMPOUND ->
           "Scrape off old compound down to bare material. Then measure again.";
       case WARM_UP -> "Let bore and part come to room temperature and dry off first.";
-      case CLEAN ->
-          "Clean bore and part with cleaner until a white cloth stays white. Let them dry.";
+      case CLEAN -> clean(step);
       case KEEP_PRIMED -> keepPrimed(step);
       case ABRADE -> "Rub the glossy face dull with fine abrasive. Wipe off the dust, clean again.";
       case PRIME ->
@@ -52,7 +51,8 @@ final class StepTexts {
               + step.time().map(ShopTime::down).orElse("seconds")
               + ". If it grabs short: strip, clean, redo.";
       case PRESS_DRY ->
-          "Press it home dry and square. Push on the ring that is the tight fit, not through balls.";
+          "Press it home dry and square. Push on the ring that is the tight fit, not through"
+              + " balls.";
       case WIPE -> "Wipe off the bead outside. None may stay near a seal or bearing.";
       case LEAVE_UNDISTURBED ->
           step.at().isPresent()
@@ -67,6 +67,15 @@ final class StepTexts {
               : "Say so to whoever takes it: limited use, full cure can't be promised.";
       case REDO -> "Start again: measure, then fresh compound. All times start anew.";
     };
+  }
+
+  private static String clean(Step step) {
+    boolean primed = step.values().containsKey("oldPrimer");
+    String none = value(step, "newPrimer").equals("none") ? " No primer is needed." : "";
+    return "Clean bore and part with cleaner until a white cloth stays white"
+        + (primed ? " and the old primer is off" : "")
+        + ". Let them dry."
+        + none;
   }
 
   private String keepPrimed(Step step) {
