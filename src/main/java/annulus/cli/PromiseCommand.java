@@ -30,7 +30,6 @@ import annulus.report.TagSheet;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -74,10 +73,6 @@ final class PromiseCommand {
     Shop shop() {
       return desk.shop();
     }
-
-    Optional<Path> path(String option) {
-      return words.value(option).map(Path::of);
-    }
   }
 
   int run(String[] args) throws IOException {
@@ -95,8 +90,8 @@ final class PromiseCommand {
     if (words.rest().size() != 1) {
       throw Words.refused(1, "promise", "needs one order", "ORDER.json, or --list JOBS.csv");
     }
-    Path file = Path.of(words.rest().get(0));
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    Path file = InputFile.of(words.rest().get(0));
+    try (Reader in = InputFile.text(file)) {
       JointOrder order = reader.json(file.toString(), in);
       return one(new Table(words, desk, files, now), order);
     }
@@ -113,7 +108,7 @@ final class PromiseCommand {
     if (!table.words().rest().isEmpty()) {
       throw Words.refused(0, "--list", "needs no order beside it", "--list JOBS.csv alone");
     }
-    Path list = table.path("--list").orElseThrow();
+    Path list = InputFile.of(table.words().value("--list").orElseThrow());
     Optional<SharedLog> log = logs(table).ofList();
     return new JobListRun(table.desk(), reader, table.now(), out, err).run(list, log);
   }
@@ -130,10 +125,10 @@ final class PromiseCommand {
     Path file =
         words
             .value("--shop")
-            .map(Path::of)
+            .map(InputFile::of)
             .orElseThrow(
                 () -> Words.refused(0, "--shop", "is missing", "--shop SHOP.json, its hours"));
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    try (Reader in = InputFile.text(file)) {
       return ShopFile.read(file.toString(), in, policy);
     }
   }

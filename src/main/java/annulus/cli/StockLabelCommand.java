@@ -1,7 +1,6 @@
 package annulus.cli;
 
 import annulus.exchange.CommandWords.Word;
-import annulus.exchange.DataFiles;
 import annulus.exchange.InputRefused;
 import annulus.exchange.LabelSheet;
 import annulus.exchange.PlacedProblem;
@@ -115,7 +114,7 @@ final class StockLabelCommand {
 
   private static List<ShopClass> fromFile(String file, StockTables tables) throws IOException {
     List<LabelSheet.Placed> labels;
-    try (Reader reader = DataFiles.utf8(Files.newInputStream(Path.of(file)))) {
+    try (Reader reader = InputFile.text(InputFile.of(file))) {
       labels = LabelSheet.read(file, reader);
     }
     List<ShopClass> made = new ArrayList<>();

@@ -77,7 +77,7 @@ final class StockMoveCommand {
     if (words.rest().size() > 1) {
       throw Words.refused(3, words.rest().get(1), "is one word too many", "options (see help)");
     }
-    String file = StockTables.needed(words, "--ledger");
+    String file = StockTables.toWrite(words, "--ledger");
     if (words.has("--from")) {
       requireAlone(words, kind);
       return opening(words, file);
