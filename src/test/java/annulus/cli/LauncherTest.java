@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -9,7 +10,10 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -73,5 +77,31 @@ class LauncherTest {
     }
     String said = call(locale, launcher, "help");
     assertEquals("0 letters " + given, said.lines().findFirst().orElse(""), said);
+  }
+
+  @Test
+  void the_jar_is_found_beside_the_launcher_whatever_link_leads_there() throws Exception {
+    Path bin = Files.createDirectories(folder.resolve("bin"));
+    Path whole = Files.createSymbolicLink(bin.resolve("whole"), launcher);
+    Path relative =
+        Files.createSymbolicLink(bin.resolve("relative"), Path.of("../pro gram/annulus"));
+    Path ofLink = Files.createSymbolicLink(bin.resolve("of-link"), Path.of("relative"));
+    for (Path program : List.of(launcher, whole, relative, ofLink)) {
+      String said = call(Map.of(), program, "advise", "a b");
+      Matcher jar =
+          Pattern.compile("-cp (.*)/annulus.jar annulus.cli.Main advise a b").matcher(said);
+      assertTrue(said.startsWith("0 ") && jar.find(), said);
+      assertTrue(Files.isSameFile(launcher.getParent(), Path.of(jar.group(1))), said);
+      assertTrue(said.contains("SharedArchiveFile=" + jar.group(1) + "/annulus.jsa"), said);
+    }
+  }
+
+  @Test
+  void without_the_jar_it_says_so_in_one_line_and_is_no_answer() throws Exception {
+    Path alone = folder.resolve("annulus");
+    Files.copy(launcher, alone);
+    String said = call(Map.of(), alone, "help");
+    String jar = folder.resolve("annulus.jar").toString();
+    assertEquals("3 " + jar + ": no such file; allowed: this launcher beside the jar\n", said);
   }
 }
