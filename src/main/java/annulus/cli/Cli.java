@@ -15,12 +15,14 @@ import java.nio.file.NoSuchFileException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** Finds the command, runs it, and turns every failure into one clear line and an exit code. */
 final class Cli {
   private static final List<String> NAMES =
       List.of(
-          "advise", "sources", "fit", "stock", "promise", "learn", "serve", "backup", "restore");
+          "advise", "sources", "fit", "stock", "promise", "learn", "serve", "backup", "restore",
+          "help");
 
   /** What a decoder puts in the place of bytes that are no character. */
   private static final char NO_CHARACTER = '\uFFFD';
@@ -53,6 +55,7 @@ final class Cli {
           case "learn" -> new LearnCommand(out)::run;
           case "serve" -> new ServeCommand(out, err)::run;
           case "backup", "restore" -> new BackupCommand(out)::run;
+          case "help" -> this::help;
           default -> null;
         });
   }
@@ -63,9 +66,14 @@ final class Cli {
       err.println(lost.get());
       return ExitCode.BAD_INPUT;
     }
-    if (args.length == 0 || args[0].equals("help") || List.of(args).contains("--help")) {
+    List<String> words = List.of(args);
+    if (words.isEmpty() || words.contains("--help") || words.contains("-h")) {
       out.print(Help.text());
       return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
+    }
+    if (args[0].equals("--version")) {
+      out.println("annulus " + version());
+      return ExitCode.ANSWER;
     }
     Optional<Command> command = command(args[0]);
     if (command.isEmpty()) {
@@ -95,6 +103,18 @@ final class Cli {
       }
     }
     return Optional.empty();
+  }
+
+  private int help(String[] args) {
+    new Words(args, Set.of(), Set.of());
+    out.print(Help.text());
+    return ExitCode.ANSWER;
+  }
+
+  /** As the jar says; classes outside a jar have none. */
+  private static String version() {
+    return Optional.ofNullable(Cli.class.getPackage().getImplementationVersion())
+        .orElse("not from a jar, without a version");
   }
 
   private int guarded(Command command, String[] args) {

@@ -233,8 +233,7 @@ final class PromiseCommand {
         : Optional.empty();
   }
 
-  private static void calendar(Table table, JointOrder order, Told told, Path file)
-      throws IOException {
+  private void calendar(Table table, JointOrder order, Told told, Path file) throws IOException {
     CalendarState state = CalendarState.of(file);
     JobCalendar calendar =
         new JobCalendar(
@@ -255,6 +254,14 @@ final class PromiseCommand {
             "Check before hand-over. " + words.basis(told, table.now()));
     if (entries.isPresent()) {
       OutputFile.write(file, entries.get().text());
+    }
+    if (told.promise().isEmpty()) {
+      err.println(
+          entries.isPresent()
+              ? "No time is safe for this joint: "
+                  + file
+                  + " now takes its calendar entries back. Import it again, or they stay there."
+              : "No calendar entry was written: no time is safe for this joint.");
     }
   }
 }

@@ -35,6 +35,8 @@ final class Words {
         rest.add(word);
       } else if (flags.contains(word)) {
         add(word, "true", i + 1);
+      } else if (flags.contains(name)) {
+        throw refused(i + 1, name, "takes no value", name + " alone, or not at all");
       } else if (!withValue.contains(name)) {
         throw refused(
             i + 1,

@@ -166,4 +166,35 @@ class OutputFileTest {
     assertEquals(2, run.code(), run.out());
     assertTrue(run.err().contains("--measured-at"), run.err());
   }
+
+  /** A list that never ends is broken off as by Ctrl-C: the old result stays, and nothing else. */
+  @Test
+  void an_answer_that_is_broken_off_leaves_nothing_of_itself() throws Exception {
+    Path results = Files.writeString(folder.resolve("results.csv"), "my work");
+    Path part = folder.resolve("results.csv.part");
+    ProcessBuilder call =
+        new ProcessBuilder(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-cp",
+            System.getProperty("java.class.path"),
+            "annulus.cli.Main",
+            "advise",
+            "--batch",
+            "/dev/stdin",
+            "--out",
+            results.toString());
+    Process process = call.redirectErrorStream(true).start();
+    try {
+      for (int i = 0; i < 600 && !Files.exists(part) && process.isAlive(); i++) {
+        Thread.sleep(100);
+      }
+      assertTrue(Files.exists(part), "it has begun to write");
+      process.destroy();
+      process.waitFor();
+    } finally {
+      process.destroyForcibly();
+    }
+    assertFalse(Files.exists(part));
+    assertEquals("my work", Files.readString(results));
+  }
 }

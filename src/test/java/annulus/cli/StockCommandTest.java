@@ -575,6 +575,7 @@ class StockCommandTest {
             "--picture",
             file("l.svg")));
     assertTrue(Files.exists(folder.resolve("l-halden-blend.svg")));
+    assertTrue(out.contains("  class it is like ") && !out.contains("as shipped"), out);
     assertTrue(Files.readString(folder.resolve("shop/compounds.json")).contains("shop label"));
     assertEquals(
         0,
