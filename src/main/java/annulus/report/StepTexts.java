@@ -51,8 +51,7 @@ final class StepTexts {
               + step.time().map(ShopTime::down).orElse("seconds")
               + ". If it grabs short: strip, clean, redo.";
       case PRESS_DRY ->
-          "Press it home dry and square. Push on the ring that is the tight fit, not through"
-              + " balls.";
+          "Press it home dry and square. Push on the ring that is the tight fit, not through balls.";
       case WIPE -> "Wipe off the bead outside. None may stay near a seal or bearing.";
       case LEAVE_UNDISTURBED ->
           step.at().isPresent()

@@ -326,8 +326,7 @@ class BatchTest {
 
   @ParameterizedTest
   @CsvSource({
-    "bore_mm, bore_mn, 'jobs.csv:1:3: bore_mn: is not a column here; allowed: did you mean"
-        + " bore_mm'",
+    "bore_mm, bore_mn, 'jobs.csv:1:3: bore_mn: is not a column here; allowed: did you mean bore_mm'",
     "title, job, jobs.csv:1:2: job: stands twice; allowed: each column once",
     "title, , 'jobs.csv:1:2: is not a column here'",
   })
