@@ -86,10 +86,9 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     if (!(order.primer() instanceof JointOrder.PrimerPlan.Used used)) {
       return Optional.empty();
     }
-    double age = used.age().toSeconds() / 86_400.0;
     boolean onBore = used.onBore() && lasts(used, order.bore());
     boolean onPart = used.onPart() && lasts(used, order.part());
-    return age > used.primer().onPartDays().low() || !(onBore || onPart)
+    return used.isTooOld() || !(onBore || onPart)
         ? Optional.empty()
         : Optional.of(new PlannedPrimer(used.primer(), onBore, onPart, false));
   }

@@ -137,8 +137,12 @@ public record JointOrder(
      * @param onPart whether the part is primed
      * @param age time since it was put on
      */
-    record Used(Primer primer, boolean onBore, boolean onPart, Duration age)
-        implements PrimerPlan {}
+    record Used(Primer primer, boolean onBore, boolean onPart, Duration age) implements PrimerPlan {
+      /** Whether its shortest on-part life has gone, so that it is not counted. */
+      boolean isTooOld() {
+        return age.toSeconds() / 86_400.0 > primer.onPartDays().low();
+      }
+    }
   }
 
   /**

@@ -61,7 +61,7 @@ final class Steps {
       Decision decision, CureTimes cure, Optional<HandBack> handBack, double volumeMl) {
     CompoundClass compound = decision.compound().orElseThrow();
     boolean primedAlready = decision.primer().isPresent() && isOnAlready();
-    prepare(primedAlready, false);
+    prepare(primedAlready, false, false);
     decision.primer().ifPresent(primedAlready ? this::keepPrimed : this::prime);
     boolean film = compound.role() == CompoundClass.Role.FILM;
     add(
@@ -107,7 +107,7 @@ final class Steps {
   }
 
   private void press(Optional<HandBack> handBack) {
-    prepare(false, true);
+    prepare(false, true, false);
     add(StepKind.PRESS_DRY);
     handBack.ifPresent(this::handBack);
   }
@@ -116,7 +116,7 @@ final class Steps {
   private void primeAnew(JointOrder.PrimerPlan.Used was) {
     boolean bore = was.onBore() || order.bore().activity() == Activity.Level.INERT;
     boolean part = was.onPart() || order.part().activity() == Activity.Level.INERT;
-    prepare(false, false);
+    prepare(false, false, true);
     prime(new PlannedPrimer(was.primer(), bore, part, true));
   }
 
@@ -124,7 +124,7 @@ final class Steps {
     add(StepKind.HAND_BACK, Optional.of(back.after()), Optional.of(back.at()), Map.of());
   }
 
-  private void prepare(boolean primedAlready, boolean dry) {
+  private void prepare(boolean primedAlready, boolean dry, boolean anew) {
     double room = order.cure().history().celsiusAt(0);
     if (either(m -> m.arrivesAtC().orElse(room) < room)) {
       add(StepKind.WARM_UP);
@@ -135,12 +135,19 @@ final class Steps {
     if (primedAlready) {
       return;
     }
-    add(StepKind.CLEAN);
+    add(StepKind.CLEAN, Optional.empty(), Optional.empty(), oldPrimer(anew));
     boolean gloss =
         either(m -> m.finish().id().equals("polished") || m.finish().id().equals("moulded"));
     if (!dry && gloss && !either(m -> m.finish().film() != Finish.Film.BARE)) {
       add(StepKind.ABRADE);
     }
+  }
+
+  /** What has to come off with the dirt, and whether some goes on anew. */
+  private Map<String, String> oldPrimer(boolean anew) {
+    return order.primer() instanceof JointOrder.PrimerPlan.Used used && used.isTooOld()
+        ? Map.of("oldPrimer", used.primer().name(), "newPrimer", anew ? "needed" : "none")
+        : Map.of();
   }
 
   private boolean either(Predicate<Member> test) {

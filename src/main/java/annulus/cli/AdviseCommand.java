@@ -4,10 +4,7 @@ import annulus.advice.Advice;
 import annulus.advice.Advisor;
 import annulus.advice.JointOrder;
 import annulus.exchange.CommandWords;
-import annulus.exchange.DataFiles;
-import annulus.exchange.InputRefused;
 import annulus.exchange.OrderReader;
-import annulus.exchange.PlacedProblem;
 import annulus.report.JobCard;
 import annulus.report.JsonReport;
 import annulus.report.StockChoice;
@@ -101,19 +98,10 @@ final class AdviseCommand {
       throw Words.refused(
           0, extra, "stands beside " + words.rest().get(0), "one order file, or words alone");
     }
-    Path file = toRead(words.rest().get(0));
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    Path file = InputFile.of(words.rest().get(0));
+    try (Reader in = InputFile.text(file)) {
       return reader.json(file.toString(), in);
     }
-  }
-
-  private static Path toRead(String name) {
-    Path file = Path.of(name);
-    if (Files.isDirectory(file)) {
-      throw new InputRefused(
-          List.of(new PlacedProblem(name, 0, 0, "", "is a folder", "the name of a file")));
-    }
-    return file;
   }
 
   private static void onlyBatch(Words words) {
@@ -133,7 +121,7 @@ final class AdviseCommand {
 
   private int batch(Words words, Advisor advisor, OrderReader reader) throws IOException {
     onlyBatch(words);
-    Path jobs = toRead(words.value("--batch").orElseThrow());
+    Path jobs = InputFile.of(words.value("--batch").orElseThrow());
     Path results = OutputFile.of(words, "--out", ".csv", List.of(jobs.toString()));
     BatchRun.Count[] count = new BatchRun.Count[1];
     try (Reader in = new InputStreamReader(Files.newInputStream(jobs), StandardCharsets.UTF_8)) {

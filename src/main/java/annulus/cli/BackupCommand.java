@@ -19,7 +19,7 @@ final class BackupCommand {
       throw Words.refused(1, args[0], "needs one file", args[0] + " FILE (see help)");
     }
     String url = words.value("--database").orElse("jdbc:sqlite:annulus.db");
-    Path file = Path.of(words.rest().get(0));
+    Path file = InputFile.of(words.rest().get(0));
     if (args[0].equals("backup")) {
       Backup.take(url, file);
       out.println("backed up and checked: " + file);

@@ -16,6 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** Finds the command, runs it, and turns every failure into one clear line and an exit code. */
 final class Cli {
@@ -29,7 +30,8 @@ final class Cli {
     LEARN,
     SERVE,
     BACKUP,
-    RESTORE;
+    RESTORE,
+    HELP;
 
     static List<String> all() {
       return Arrays.stream(values()).map(Name::said).toList();
@@ -43,6 +45,9 @@ final class Cli {
       return name().toLowerCase(Locale.ROOT);
     }
   }
+
+  /** What a decoder puts in the place of bytes that are no character. */
+  private static final char NO_CHARACTER = '\uFFFD';
 
   private final Surround surround;
   private final PrintStream out;
@@ -70,13 +75,24 @@ final class Cli {
       case LEARN -> new LearnCommand(out)::run;
       case SERVE -> new ServeCommand(out, err)::run;
       case BACKUP, RESTORE -> new BackupCommand(out)::run;
+      case HELP -> this::help;
     };
   }
 
   int run(String[] args) {
-    if (args.length == 0 || args[0].equals("help") || List.of(args).contains("--help")) {
+    Optional<PlacedProblem> lost = lostLetters(args);
+    if (lost.isPresent()) {
+      err.println(lost.get());
+      return ExitCode.BAD_INPUT;
+    }
+    List<String> words = List.of(args);
+    if (words.isEmpty() || words.contains("--help") || words.contains("-h")) {
       out.print(Help.text());
       return args.length == 0 ? ExitCode.BAD_INPUT : ExitCode.ANSWER;
+    }
+    if (args[0].equals("--version")) {
+      out.println("annulus " + version());
+      return ExitCode.ANSWER;
     }
     Optional<Name> name = Name.of(args[0]);
     if (name.isEmpty()) {
@@ -85,6 +101,38 @@ final class Cli {
       return ExitCode.BAD_INPUT;
     }
     return guarded(command(name.get()), args);
+  }
+
+  /**
+   * Where the shell's locale has no letters beyond ASCII, the JVM gets a word with its letters
+   * already gone: two names would be the same in a ledger, and a recall would mix jobs.
+   */
+  private static Optional<PlacedProblem> lostLetters(String[] args) {
+    for (int i = 0; i < args.length; i++) {
+      if (args[i].indexOf(NO_CHARACTER) >= 0) {
+        return Optional.of(
+            new PlacedProblem(
+                "command line",
+                0,
+                i + 1,
+                args[i],
+                "letters of this word are lost, the shell is not UTF-8",
+                "such letters with LC_ALL=C.UTF-8 set, or words without them"));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private int help(String[] args) {
+    new Words(args, Set.of(), Set.of());
+    out.print(Help.text());
+    return ExitCode.ANSWER;
+  }
+
+  /** As the jar says; classes outside a jar have none. */
+  private static String version() {
+    return Optional.ofNullable(Cli.class.getPackage().getImplementationVersion())
+        .orElse("not from a jar, without a version");
   }
 
   private int guarded(Command command, String[] args) {

@@ -69,6 +69,8 @@ final class Help {
         java -jar annulus.jar backup FILE [--database JDBC-URL]
         java -jar annulus.jar restore FILE [--database JDBC-URL]
             copies of a SQLite database: taken while it is served, put back while it is not
+        java -jar annulus.jar help
+            this page, also -h and --help; --version says which annulus it is
 
         Words for one joint (mm, °C, 24 h clock; inch and °F with their unit: "1.652 in", "64 F"):
           --bore MM --part MM          diameters; several readings as "42.04 42.05"

@@ -5,7 +5,6 @@ import annulus.advice.PromiseDesk;
 import annulus.advice.PromiseDesk.Told;
 import annulus.exchange.BatchOrders;
 import annulus.exchange.BatchOrders.Row;
-import annulus.exchange.DataFiles;
 import annulus.exchange.JudgedRow;
 import annulus.exchange.OrderReader;
 import annulus.exchange.PromisedOrder;
@@ -18,7 +17,6 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -54,7 +52,7 @@ final class JobListRun {
   int run(Path list, Optional<SharedLog> log) throws IOException {
     file = list.toString();
     beside = log;
-    try (Reader in = DataFiles.utf8(Files.newInputStream(list))) {
+    try (Reader in = InputFile.text(list)) {
       BatchOrders.read(file, in, reader, PromisedOrder.COLUMNS, this::add);
     }
     flush();

@@ -36,10 +36,10 @@ final class LearnCommand {
     DataFiles files = Tables.files(words);
     Catalog catalog = CatalogFiles.read(files);
     LearningFile.refuseLearned("--data", catalog);
-    Path file = Path.of(words.rest().get(0));
+    Path file = InputFile.of(words.rest().get(0));
     LearningRules rules = LearningFile.rules(files);
     List<Observation> seen;
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    try (Reader in = InputFile.text(file)) {
       seen = LearningFile.observations(file.toString(), in, catalog, rules);
     }
     List<Learned> learned = new BenchLearning(catalog, rules).learn(seen);

@@ -6,8 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /** A file that a command writes: never one that it reads, never one of another kind. */
 final class OutputFile {
@@ -54,6 +56,34 @@ final class OutputFile {
     return file;
   }
 
+  /**
+   * Refuses two outputs of one run that are the same file: the later would take the place of the
+   * earlier. A device may take both.
+   *
+   * @param outputs each option that names one, with the file
+   */
+  static void requireApart(List<Map.Entry<String, Path>> outputs) throws IOException {
+    Map<Path, String> seen = new HashMap<>();
+    for (Map.Entry<String, Path> output : outputs) {
+      Path file = output.getValue();
+      if (Files.exists(file) && !Files.isRegularFile(file)) {
+        continue;
+      }
+      String other = seen.put(resolved(file), output.getKey());
+      if (other != null) {
+        throw Words.refused(
+            0, output.getKey(), file + " is also what " + other + " writes", "another file name");
+      }
+    }
+  }
+
+  /** The one name of a file that may not be there yet, whatever links and dots lead to it. */
+  private static Path resolved(Path file) throws IOException {
+    return Files.exists(file)
+        ? file.toRealPath()
+        : file.toAbsolutePath().getParent().toRealPath().resolve(file.getFileName());
+  }
+
   /** Something that fills a file. */
   @FunctionalInterface
   interface Content {
@@ -76,6 +106,7 @@ final class OutputFile {
       return;
     }
     Path part = file.resolveSibling(file.getFileName() + ".part");
+    part.toFile().deleteOnExit(); // when somebody breaks the answer off, nothing below runs
     try {
       try (Writer out = Files.newBufferedWriter(part)) {
         content.into(out);

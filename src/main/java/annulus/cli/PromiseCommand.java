@@ -30,10 +30,11 @@ import annulus.report.TagSheet;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -72,10 +73,6 @@ final class PromiseCommand {
     Shop shop() {
       return desk.shop();
     }
-
-    Optional<Path> path(String option) {
-      return words.value(option).map(Path::of);
-    }
   }
 
   int run(String[] args) throws IOException {
@@ -93,8 +90,8 @@ final class PromiseCommand {
     if (words.rest().size() != 1) {
       throw Words.refused(1, "promise", "needs one order", "ORDER.json, or --list JOBS.csv");
     }
-    Path file = Path.of(words.rest().get(0));
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    Path file = InputFile.of(words.rest().get(0));
+    try (Reader in = InputFile.text(file)) {
       JointOrder order = reader.json(file.toString(), in);
       return one(new Table(words, desk, files, now), order);
     }
@@ -111,7 +108,7 @@ final class PromiseCommand {
     if (!table.words().rest().isEmpty()) {
       throw Words.refused(0, "--list", "needs no order beside it", "--list JOBS.csv alone");
     }
-    Path list = table.path("--list").orElseThrow();
+    Path list = InputFile.of(table.words().value("--list").orElseThrow());
     Optional<SharedLog> log = logs(table).ofList();
     return new JobListRun(table.desk(), reader, table.now(), out, err).run(list, log);
   }
@@ -128,10 +125,10 @@ final class PromiseCommand {
     Path file =
         words
             .value("--shop")
-            .map(Path::of)
+            .map(InputFile::of)
             .orElseThrow(
                 () -> Words.refused(0, "--shop", "is missing", "--shop SHOP.json, its hours"));
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    try (Reader in = InputFile.text(file)) {
       return ShopFile.read(file.toString(), in, policy);
     }
   }
@@ -187,6 +184,11 @@ final class PromiseCommand {
             output(table, "--ics", ".ics"),
             output(table, "--tag", ".html"),
             output(table, "--picture", ".svg"));
+    List<Map.Entry<String, Path>> outputs = new ArrayList<>();
+    papers.ics().ifPresent(f -> outputs.add(Map.entry("--ics", f)));
+    papers.picture().ifPresent(f -> outputs.add(Map.entry("--picture", f)));
+    papers.tag().ifPresent(f -> outputs.add(Map.entry("--tag", f)));
+    OutputFile.requireApart(outputs);
     if (papers.ics().isPresent() && order.job().isBlank()) {
       throw Words.refused(
           0, "--ics", "needs the job's reference to know it again", "\"job\" in the order");
@@ -231,8 +233,7 @@ final class PromiseCommand {
         : Optional.empty();
   }
 
-  private static void calendar(Table table, JointOrder order, Told told, Path file)
-      throws IOException {
+  private void calendar(Table table, JointOrder order, Told told, Path file) throws IOException {
     CalendarState state = CalendarState.of(file);
     JobCalendar calendar =
         new JobCalendar(
@@ -253,6 +254,14 @@ final class PromiseCommand {
             "Check before hand-over. " + words.basis(told, table.now()));
     if (entries.isPresent()) {
       OutputFile.write(file, entries.get().text());
+    }
+    if (told.promise().isEmpty()) {
+      err.println(
+          entries.isPresent()
+              ? "No time is safe for this joint: "
+                  + file
+                  + " now takes its calendar entries back. Import it again, or they stay there."
+              : "No calendar entry was written: no time is safe for this joint.");
     }
   }
 }

@@ -50,7 +50,7 @@ record PromiseLog(Words words, ZoneId zone, DataFiles files, Instant now) {
   }
 
   private Optional<Named> named() throws IOException {
-    Optional<Path> file = words.value("--log").map(Path::of);
+    Optional<Path> file = words.value("--log").map(InputFile::of);
     if (file.isEmpty()) {
       return Optional.empty();
     }

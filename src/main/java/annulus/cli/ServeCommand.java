@@ -1,6 +1,8 @@
 package annulus.cli;
 
+import annulus.exchange.CommandWords.Word;
 import java.io.PrintStream;
+import java.util.List;
 import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.Set;
@@ -35,6 +37,9 @@ final class ServeCommand {
     Words words = new Words(args, OPTIONS, Set.of());
     if (!words.rest().isEmpty()) {
       throw Words.refused(1, words.rest().get(0), "is one word too many", "options (see help)");
+    }
+    for (Word read : words.among(List.of("--shop", "--stock", "--passcode-file"))) {
+      InputFile.of(read.value());
     }
     Optional<ToolProvider> server =
         ServiceLoader.load(ToolProvider.class).stream()

@@ -2,13 +2,11 @@ package annulus.cli;
 
 import annulus.advice.Advisor;
 import annulus.advice.JointOrder;
-import annulus.exchange.DataFiles;
 import annulus.exchange.OrderReader;
 import annulus.report.SourceList;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
 
@@ -28,8 +26,8 @@ final class SourcesCommand {
       throw Words.refused(1, "sources", "needs one order", "sources ORDER.json (see help)");
     }
     Advisor advisor = Tables.advisor(words);
-    Path file = Path.of(words.rest().get(0));
-    try (Reader in = DataFiles.utf8(Files.newInputStream(file))) {
+    Path file = InputFile.of(words.rest().get(0));
+    try (Reader in = InputFile.text(file)) {
       JointOrder order =
           new OrderReader(advisor.knowledge(), surround.clock().instant(), surround.zoneWhenAsked())
               .json(file.toString(), in);

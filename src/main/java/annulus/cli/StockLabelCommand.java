@@ -1,7 +1,6 @@
 package annulus.cli;
 
 import annulus.exchange.CommandWords.Word;
-import annulus.exchange.DataFiles;
 import annulus.exchange.InputRefused;
 import annulus.exchange.LabelSheet;
 import annulus.exchange.PlacedProblem;
@@ -18,11 +17,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /** {@code stock label}: what a lot's own label says becomes a class of the shop. */
@@ -51,11 +50,15 @@ final class StockLabelCommand {
     Files.createDirectories(folder);
     StockTables tables = StockTables.of(words);
     List<ShopClass> made = made(words, tables);
+    Map<ShopClass, Path> pictures = pictures(words, made, folder);
     for (ShopClass change : made) {
       Path table = ShopClassFile.put(folder, change.after(), today());
       out.print(new LabelReport(change).text());
       out.println("  written to " + table + "; use it with --data " + folder);
-      picture(words, change, made.size() > 1);
+      if (pictures.containsKey(change)) {
+        OutputFile.write(pictures.get(change), new LabelReport(change).svg());
+        out.println("  picture written to " + pictures.get(change));
+      }
     }
     err.flush();
     return ExitCode.ANSWER;
@@ -65,16 +68,22 @@ final class StockLabelCommand {
     return LocalDate.ofInstant(surround.clock().instant(), surround.zone());
   }
 
-  private void picture(Words words, ShopClass change, boolean several) throws IOException {
-    Optional<String> name = words.value("--picture");
-    if (name.isEmpty()) {
-      return;
+  /** The picture of each class, if they are asked for; told to be wrong before a table is. */
+  private static Map<ShopClass, Path> pictures(Words words, List<ShopClass> made, Path folder)
+      throws IOException {
+    Map<ShopClass, Path> pictures = new HashMap<>();
+    if (words.has("--picture")) {
+      String name = words.value("--picture").orElseThrow();
+      String base = name.replaceFirst("\\.svg$", "");
+      for (ShopClass change : made) {
+        Path file = Path.of(made.size() > 1 ? base + "-" + change.after().id() + ".svg" : name);
+        OutputFile.check(words, "--picture", file, ".svg", List.of());
+        OutputFile.requireApart(
+            List.of(Map.entry("--data", ShopClassFile.in(folder)), Map.entry("--picture", file)));
+        pictures.put(change, file);
+      }
     }
-    String base = name.get().replaceFirst("\\.svg$", "");
-    Path file = Path.of(several ? base + "-" + change.after().id() + ".svg" : name.get());
-    OutputFile.check(words, "--picture", file, ".svg", List.of());
-    OutputFile.write(file, new LabelReport(change).svg());
-    out.println("  picture written to " + file);
+    return pictures;
   }
 
   /** All labels are judged before the first is written. */
@@ -105,7 +114,7 @@ final class StockLabelCommand {
 
   private static List<ShopClass> fromFile(String file, StockTables tables) throws IOException {
     List<LabelSheet.Placed> labels;
-    try (Reader reader = DataFiles.utf8(Files.newInputStream(Path.of(file)))) {
+    try (Reader reader = InputFile.text(InputFile.of(file))) {
       labels = LabelSheet.read(file, reader);
     }
     List<ShopClass> made = new ArrayList<>();

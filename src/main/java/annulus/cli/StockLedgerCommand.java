@@ -28,7 +28,7 @@ final class StockLedgerCommand {
   /** Takes over another till's ledger. */
   int merge(String[] args) throws IOException {
     Words words = new Words(args, Set.of("--ledger", "--from"), Set.of());
-    String to = StockTables.needed(words, "--ledger");
+    String to = StockTables.toWrite(words, "--ledger");
     String from = StockTables.thereAlready(words, "--from");
     List<Movement> others = StockTables.ledger(from, err).movements();
     LedgerFile.Merged merged = new LedgerFile(Path.of(to)).merge(others);

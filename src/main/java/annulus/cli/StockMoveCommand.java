@@ -43,6 +43,19 @@ final class StockMoveCommand {
           "--from",
           "--data");
 
+  /** What tells of one movement; a whole sheet says it of each of its lots. */
+  private static final List<String> OF_ONE_MOVEMENT =
+      List.of(
+          "--lot",
+          "--ml",
+          "--counted",
+          "--class",
+          "--job",
+          "--reason",
+          "--witness",
+          "--movement",
+          "--stock");
+
   private final Surround surround;
   private final PrintStream out;
   private final PrintStream err;
@@ -59,8 +72,9 @@ final class StockMoveCommand {
     if (words.rest().size() > 1) {
       throw Words.refused(3, words.rest().get(1), "is one word too many", "options (see help)");
     }
-    String file = StockTables.needed(words, "--ledger");
-    if (kind == Movement.Kind.RECEIVE && words.has("--from")) {
+    String file = StockTables.toWrite(words, "--ledger");
+    if (words.has("--from")) {
+      requireAlone(words, kind);
       return opening(words, file);
     }
     Ledger before = StockTables.ledger(file, err);
@@ -271,6 +285,21 @@ final class StockMoveCommand {
         .flatMap(c -> c.lot(movement.lot()))
         .flatMap(l -> cabinet.get().openInstead(l, movement.amount(), movement.day()))
         .map(l -> StockCheckReport.openInstead(movement.lot(), l));
+  }
+
+  /** A word that the whole sheet would swallow is refused: it would look as if it had counted. */
+  private static void requireAlone(Words words, Movement.Kind kind) {
+    if (kind != Movement.Kind.RECEIVE) {
+      throw words.refused("--from", "is for stock receive", "--lot and --ml");
+    }
+    for (String single : OF_ONE_MOVEMENT) {
+      if (words.has(single)) {
+        throw words.refused(
+            single,
+            "does not go with --from, which takes in every lot of the sheet",
+            "--who and --on beside --from, or " + single + " without it");
+      }
+    }
   }
 
   /** Opens the ledger with what a sheet says is left; doing it twice changes nothing. */

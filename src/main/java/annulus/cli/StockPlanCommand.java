@@ -3,7 +3,6 @@ package annulus.cli;
 import annulus.advice.Advisor;
 import annulus.advice.StockNeeds;
 import annulus.exchange.BatchOrders;
-import annulus.exchange.DataFiles;
 import annulus.exchange.OrderReader;
 import annulus.exchange.PromisedOrder;
 import annulus.quantity.InvalidValue;
@@ -16,8 +15,6 @@ import annulus.stock.Reorder;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,7 +60,7 @@ final class StockPlanCommand {
     OrderReader orders =
         new OrderReader(tables.knowledge(), surround.clock().instant(), surround.zone());
     List<Need> needs = new ArrayList<>();
-    try (Reader in = DataFiles.utf8(Files.newInputStream(Path.of(jobs)))) {
+    try (Reader in = InputFile.text(InputFile.of(jobs))) {
       BatchOrders.read(
           jobs,
           in,

@@ -59,7 +59,7 @@ record StockTables(
    * @param today no lot can have come, been opened or held back later
    */
   StockSheet sheet(String file, LocalDate today) throws IOException {
-    try (Reader in = DataFiles.utf8(Files.newInputStream(Path.of(file)))) {
+    try (Reader in = InputFile.text(InputFile.of(file))) {
       return StockSheet.read(file, in, items).requireBeen(today);
     }
   }
@@ -102,7 +102,18 @@ record StockTables(
     return file;
   }
 
-  /** A ledger that a command writes; one that is not there yet is empty. */
+  /** A ledger that a command writes, and makes where its folder is there. */
+  static String toWrite(Words words, String option) {
+    String file = needed(words, option);
+    Path folder = InputFile.of(file).toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      throw words.refused(
+          option, "there is no folder " + folder, "a ledger in a folder that is there");
+    }
+    return file;
+  }
+
+  /** What a ledger holds; one that is not there yet is empty. */
   static Ledger ledger(String file, PrintStream err) throws IOException {
     LedgerFile.Reading reading = new LedgerFile(Path.of(file)).read();
     reading.torn().ifPresent(err::println);

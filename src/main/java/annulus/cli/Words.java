@@ -35,6 +35,8 @@ final class Words {
         rest.add(word);
       } else if (flags.contains(word)) {
         add(word, "true", i + 1);
+      } else if (flags.contains(name)) {
+        throw refused(i + 1, name, "takes no value", name + " alone, or not at all");
       } else if (!withValue.contains(name)) {
         throw refused(
             i + 1,
@@ -65,6 +67,12 @@ final class Words {
   static InputRefused refused(int position, String field, String problem, String allowed) {
     return new InputRefused(
         List.of(new PlacedProblem("command line", 0, position, field, problem, allowed)));
+  }
+
+  /** The refusal of an option that is there, with its place. */
+  InputRefused refused(String option, String problem, String allowed) {
+    int position = among(List.of(option)).get(0).position();
+    return refused(position, option, problem, allowed);
   }
 
   Optional<String> value(String name) {

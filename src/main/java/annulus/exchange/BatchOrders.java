@@ -32,9 +32,6 @@ public final class BatchOrders {
   private static final String NUMBER = "[+-]?[0-9]+(?:,[0-9]+)?(?:\\s*[A-Za-zµμ°\"]+)?";
   private static final Pattern NUMBERS = Pattern.compile(NUMBER + "(?:[;\\s]+" + NUMBER + ")*\\s*");
 
-  /** What a decoder puts in the place of bytes that are no character. */
-  private static final char NO_CHARACTER = '\uFFFD';
-
   private final String file;
   private final OrderReader reader;
   private final Set<String> beside;
@@ -195,6 +192,7 @@ public final class BatchOrders {
   private PushbackReader declared(BufferedReader in) throws IOException {
     String first = in.readLine();
     first = first == null ? "" : first.startsWith("\uFEFF") ? first.substring(1) : first;
+    requireText(first);
     if (first.startsWith("#")) {
       decimalDeclared = true;
       String rule = first.substring(1).replaceAll("[,;\\t]+$", "").strip();
@@ -214,11 +212,19 @@ public final class BatchOrders {
       String next = in.readLine();
       first = next == null ? "" : next;
     }
+    requireText(first);
     delimiter = first.indexOf(';') >= 0 ? ';' : first.indexOf('\t') >= 0 ? '\t' : ',';
     String header = first + "\n";
     PushbackReader reader = new PushbackReader(in, header.length() + 1);
     reader.unread(header.toCharArray());
     return reader;
+  }
+
+  /** A file of two bytes a letter, or of another encoding, shows in its first line. */
+  private void requireText(String line) {
+    if (line.indexOf('\0') >= 0 || line.indexOf(SheetCells.NO_CHARACTER) >= 0) {
+      throw notText(file);
+    }
   }
 
   /**
@@ -242,8 +248,9 @@ public final class BatchOrders {
   private Columns columns(List<String> names) {
     List<Column> all = new ArrayList<>();
     for (String name : names) {
-      boolean comma = decimalComma && !FlatOrder.isText(name);
-      all.add(new Column(name, beside.contains(name), comma, FlatOrder.spot(name)));
+      boolean other = beside.contains(name);
+      boolean comma = decimalComma && !other && !FlatOrder.isText(name);
+      all.add(new Column(name, other, comma, FlatOrder.spot(name)));
     }
     return new Columns(List.copyOf(all), names.indexOf("job"));
   }
@@ -276,7 +283,8 @@ public final class BatchOrders {
     Node.Place place = new Node.Place(file, (int) line, 0);
     List<Column> all = columns.all();
     boolean whole = row.size() == all.size();
-    String job = whole && columns.job() >= 0 ? row.get(columns.job()) : "";
+    String said = whole && columns.job() >= 0 ? row.get(columns.job()) : "";
+    String job = SheetCells.isBroken(said) ? "" : said;
     if (!whole) {
       PlacedProblem problem =
           place.problem("", row.size() + " cells", all.size() + " cells as in the header");
@@ -288,13 +296,13 @@ public final class BatchOrders {
     for (int i = 0; i < all.size(); i++) {
       String cell = row.get(i).strip();
       Column column = all.get(i);
-      if (column.isBeside()) {
-        other.put(column.name(), cell);
-      } else if (!cell.isEmpty()) {
+      if (!cell.isEmpty()) {
         Node.Place at = new Node.Place(file, (int) line, i + 1);
         Optional<PlacedProblem> problem = problem(cell, column, at);
         if (problem.isPresent()) {
           wrong.add(problem.get());
+        } else if (column.isBeside()) {
+          other.put(column.name(), cell);
         } else {
           String written = column.hasComma() ? withPoint(cell) : cell;
           flat.put(column.spot(), new Node.Text(at, written));
@@ -314,8 +322,13 @@ public final class BatchOrders {
 
   /** What makes a cell unreadable whatever its column. */
   private static Optional<PlacedProblem> problem(String cell, Column column, Node.Place at) {
-    if (cell.indexOf(NO_CHARACTER) >= 0) {
-      return Optional.of(at.problem(column.name(), "is not UTF-8 text", "a file saved as UTF-8"));
+    if (SheetCells.isBroken(cell)) {
+      boolean text = cell.indexOf(SheetCells.NO_CHARACTER) < 0;
+      return Optional.of(
+          at.problem(
+              column.name(),
+              text ? "has broken characters" : "is not UTF-8 text",
+              text ? "plain text" : "a file saved as UTF-8"));
     }
     return column.hasComma() && WITH_POINT.matcher(cell).find()
         ? Optional.of(

@@ -200,12 +200,6 @@ public final class DataFiles {
     return layers;
   }
 
-  /** The layer that stands for a table whose rows hang together: a shop's, else the program's. */
-  Layer last(String table) throws IOException {
-    List<Layer> layers = layers(table);
-    return layers.get(layers.size() - 1);
-  }
-
   /**
    * The program's own layer of a table that a shop can't lay anything over.
    *

@@ -6,6 +6,7 @@ import annulus.hold.HoldTables;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.io.Reader;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.Set;
 public final class HoldFiles {
   private static final List<String> FACTOR_COLUMNS =
       List.of("factor", "key", "at", "unit", "low", "likely", "high", "source", "confidence");
+  private static final List<String> FACTOR_KEY = List.of("factor", "key", "at");
   private static final List<String> DUTY_COLUMNS =
       List.of(
           "duty",
@@ -49,8 +51,12 @@ public final class HoldFiles {
    * @throws InputRefused with file, line, cell and what is allowed, or the missing factor
    */
   public static HoldTables factors(String file, Reader reader) {
-    List<Row> rows = PlacedRows.read(file, reader, FACTOR_COLUMNS, HoldFiles::row);
-    return PlacedRows.together(file, () -> tables(rows));
+    return factors(List.of(new LaidRows.Text(file, reader)));
+  }
+
+  static HoldTables factors(List<LaidRows.Text> layers) {
+    List<Row> rows = PlacedRows.read(layers, FACTOR_COLUMNS, FACTOR_KEY, HoldFiles::row);
+    return PlacedRows.together(LaidRows.fileOf(layers), () -> tables(rows));
   }
 
   private static HoldTables tables(List<Row> rows) {
@@ -70,9 +76,13 @@ public final class HoldFiles {
    * @throws InputRefused with file, line, cell and what is allowed
    */
   public static List<DutyCase> duties(String file, Reader reader, HoldTables tables) {
+    return duties(List.of(new LaidRows.Text(file, reader)), tables);
+  }
+
+  static List<DutyCase> duties(List<LaidRows.Text> layers, HoldTables tables) {
     Set<String> seen = new HashSet<>();
     return List.copyOf(
-        PlacedRows.read(file, reader, DUTY_COLUMNS, cells -> duty(cells, tables, seen)));
+        PlacedRows.read(layers, DUTY_COLUMNS, List.of("duty"), cells -> duty(cells, tables, seen)));
   }
 
   private static Row row(PlacedRows.Cells cells) {
@@ -94,10 +104,12 @@ public final class HoldFiles {
         new HoldTables.Named(cells.estimate(), cells.provenance()));
   }
 
+  /** A shop's points stand behind those of the program, whatever lies between. */
   private static FactorCurve curve(List<Row> rows, String factor) {
     return new FactorCurve(
         rows.stream()
             .filter(r -> r.factor().equals(factor))
+            .sorted(Comparator.comparingDouble(Row::at))
             .map(r -> new FactorCurve.Point(r.at(), r.named().value(), r.named().provenance()))
             .toList());
   }

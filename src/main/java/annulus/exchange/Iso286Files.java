@@ -32,10 +32,15 @@ public final class Iso286Files {
   private static final List<String> BEARING_COLUMNS =
       List.of("surface", "over_mm", "up_to_mm", "lower_um", "source", "confidence");
 
+  private static final List<String> GRADE_KEY = List.of("grade", "over_mm", "up_to_mm");
+  private static final List<String> DEVIATION_KEY =
+      List.of("member", "letter", "grade_from", "grade_to", "over_mm", "up_to_mm");
+  private static final List<String> BEARING_KEY = List.of("surface", "over_mm", "up_to_mm");
+
   private Iso286Files() {}
 
   /**
-   * Reads both tables of ISO 286-1; a shop's file stands in for the program's.
+   * Reads both tables of ISO 286-1.
    *
    * @throws InputRefused with file, line, cell and what is allowed
    * @throws IOException when a file can't be read
@@ -45,9 +50,9 @@ public final class Iso286Files {
   }
 
   static Iso286Tables readFiles(DataFiles files) throws IOException {
-    DataFiles.Layer grades = files.last("iso286-grades.csv");
-    DataFiles.Layer deviations = files.last("iso286-deviations.csv");
-    return tables(grades.name(), grades.reader(), deviations.name(), deviations.reader());
+    return tables(
+        LaidRows.layers(files, "iso286-grades.csv"),
+        LaidRows.layers(files, "iso286-deviations.csv"));
   }
 
   /**
@@ -57,12 +62,19 @@ public final class Iso286Files {
    */
   public static Iso286Tables tables(
       String gradesFile, Reader grades, String deviationsFile, Reader deviations) {
+    return tables(
+        List.of(new LaidRows.Text(gradesFile, grades)),
+        List.of(new LaidRows.Text(deviationsFile, deviations)));
+  }
+
+  private static Iso286Tables tables(List<LaidRows.Text> grades, List<LaidRows.Text> deviations) {
     List<GradeRow> gradeRows =
-        PlacedRows.read(gradesFile, grades, GRADE_COLUMNS, Iso286Files::grade);
+        PlacedRows.read(grades, GRADE_COLUMNS, GRADE_KEY, Iso286Files::grade);
     List<DeviationRow> deviationRows =
-        PlacedRows.read(deviationsFile, deviations, DEVIATION_COLUMNS, Iso286Files::deviation);
+        PlacedRows.read(deviations, DEVIATION_COLUMNS, DEVIATION_KEY, Iso286Files::deviation);
     return PlacedRows.together(
-        gradesFile + ", " + deviationsFile, () -> new Iso286Tables(gradeRows, deviationRows));
+        LaidRows.fileOf(grades) + ", " + LaidRows.fileOf(deviations),
+        () -> new Iso286Tables(gradeRows, deviationRows));
   }
 
   /**
@@ -71,9 +83,13 @@ public final class Iso286Files {
    * @throws InputRefused with file, line, cell and what is allowed
    */
   public static BearingLimits bearings(String file, Reader reader) {
+    return bearings(List.of(new LaidRows.Text(file, reader)));
+  }
+
+  static BearingLimits bearings(List<LaidRows.Text> layers) {
     List<BearingLimits.Row> rows =
-        PlacedRows.read(file, reader, BEARING_COLUMNS, Iso286Files::bearing);
-    return PlacedRows.together(file, () -> new BearingLimits(rows));
+        PlacedRows.read(layers, BEARING_COLUMNS, BEARING_KEY, Iso286Files::bearing);
+    return PlacedRows.together(LaidRows.fileOf(layers), () -> new BearingLimits(rows));
   }
 
   private static GradeRow grade(PlacedRows.Cells cells) {

@@ -74,7 +74,9 @@ final class JsonNodes {
     String text = e.getOriginalMessage();
     int end = text.indexOf('\n');
     String line = end < 0 ? text : text.substring(0, end);
-    return line.replaceAll(",? from `[^`]*`", "")
+    return line.replaceAll(":? enable `[^`]*` to allow", "")
+        .replaceAll("\\s*\\([^()]*Feature[^()]*\\)", "")
+        .replaceAll(",? from `[^`]*`", "")
         .replaceAll("\\s*\\([^()]*`[^`]*`[^()]*\\)", "")
         .replaceAll("`[^`]*\\.([A-Za-z]+)`", "$1");
   }

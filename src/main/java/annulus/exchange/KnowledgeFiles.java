@@ -6,10 +6,9 @@ import annulus.hold.HoldTables;
 import annulus.quantity.InvalidValue;
 import annulus.select.RuleBook;
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.function.BiFunction;
+import java.util.function.Function;
 
 /** Reads everything an answer is judged by. */
 public final class KnowledgeFiles {
@@ -28,7 +27,7 @@ public final class KnowledgeFiles {
   /** As {@link #read}, always from the files themselves. */
   static Knowledge readFiles(DataFiles files) throws IOException {
     HoldTables hold = table(files, "hold-factors.csv", HoldFiles::factors);
-    var duties = table(files, "duty-cases.csv", (file, in) -> HoldFiles.duties(file, in, hold));
+    var duties = table(files, "duty-cases.csv", layers -> HoldFiles.duties(layers, hold));
     var friction = table(files, "friction.csv", PressFiles::friction);
     var press = table(files, "press-factors.csv", PressFiles::factors);
     var bearings = table(files, "bearing-normal.csv", Iso286Files::bearings);
@@ -37,20 +36,19 @@ public final class KnowledgeFiles {
     return new Knowledge(catalog, rules, hold, friction, press, bearings, Knowledge.byId(duties));
   }
 
-  /** These tables hang together as a whole: a shop's file stands in for the program's. */
-  private static <T> T table(DataFiles files, String name, BiFunction<String, Reader, T> read)
+  private static <T> T table(DataFiles files, String name, Function<List<LaidRows.Text>, T> read)
       throws IOException {
-    DataFiles.Layer last = files.last(name);
+    List<LaidRows.Text> layers = LaidRows.layers(files, name);
+    String last = LaidRows.fileOf(layers);
     try {
-      return read.apply(last.name(), last.reader());
+      return read.apply(layers);
     } catch (InvalidValue e) {
-      String place = e.field().startsWith(last.name()) ? e.field() : last.name() + ": " + e.field();
+      String place = e.field().startsWith(last) ? e.field() : last + ": " + e.field();
       throw new InputRefused(List.of(new PlacedProblem(place, 0, 0, "", e.problem(), e.allowed())));
     } catch (UncheckedIOException e) {
       throw new InputRefused(
           List.of(
-              new PlacedProblem(
-                  last.name(), 0, 0, "", "is not readable CSV", "CSV (RFC 4180), UTF-8")));
+              new PlacedProblem(last, 0, 0, "", "is not readable CSV", "CSV (RFC 4180), UTF-8")));
     }
   }
 }

@@ -5,7 +5,6 @@ import annulus.catalog.Provenance;
 import annulus.quantity.Estimate;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,19 +20,20 @@ final class PlacedRows {
   /**
    * Reads every row; the header must hold exactly the wanted columns.
    *
+   * @param key columns by which a shop's row takes the place of the program's
    * @throws InputRefused with every problem of every row
    */
   static <T> List<T> read(
-      String file, Reader reader, List<String> columns, Function<Cells, T> row) {
+      List<LaidRows.Text> layers, List<String> columns, List<String> key, Function<Cells, T> row) {
     Problems problems = new Problems();
     List<T> rows = new ArrayList<>();
     try {
-      for (Node.Obj cells : CsvTable.rows(file, reader, columns)) {
+      for (Node.Obj cells : LaidRows.read(layers, columns, key)) {
         Fields fields = new Fields(cells, problems, "");
         Values.build(fields, problems, () -> row.apply(new Cells(fields))).ifPresent(rows::add);
       }
     } catch (IOException e) {
-      throw new UncheckedIOException(file + ": " + e.getMessage(), e);
+      throw new UncheckedIOException(LaidRows.fileOf(layers) + ": " + e.getMessage(), e);
     }
     problems.throwIfAny();
     return rows;

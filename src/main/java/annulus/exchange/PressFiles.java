@@ -10,6 +10,7 @@ import java.util.List;
 public final class PressFiles {
   private static final List<String> FRICTION_COLUMNS =
       List.of("pair", "method", "state", "low", "likely", "high", "source", "confidence");
+  private static final List<String> FRICTION_KEY = List.of("pair", "method", "state");
   private static final List<String> FACTOR_COLUMNS =
       List.of("factor", "unit", "low", "likely", "high", "source", "confidence");
 
@@ -21,9 +22,13 @@ public final class PressFiles {
    * @throws InputRefused with file, line, cell and what is allowed
    */
   public static FrictionTable friction(String file, Reader reader) {
+    return friction(List.of(new LaidRows.Text(file, reader)));
+  }
+
+  static FrictionTable friction(List<LaidRows.Text> layers) {
     List<FrictionTable.Row> rows =
-        PlacedRows.read(file, reader, FRICTION_COLUMNS, PressFiles::frictionRow);
-    return PlacedRows.together(file, () -> new FrictionTable(rows));
+        PlacedRows.read(layers, FRICTION_COLUMNS, FRICTION_KEY, PressFiles::frictionRow);
+    return PlacedRows.together(LaidRows.fileOf(layers), () -> new FrictionTable(rows));
   }
 
   /**
@@ -32,9 +37,14 @@ public final class PressFiles {
    * @throws InputRefused with file, line, cell and what is allowed, or the missing factor
    */
   public static PressFactors factors(String file, Reader reader) {
-    List<Named> rows = PlacedRows.read(file, reader, FACTOR_COLUMNS, PressFiles::factor);
+    return factors(List.of(new LaidRows.Text(file, reader)));
+  }
+
+  static PressFactors factors(List<LaidRows.Text> layers) {
+    List<Named> rows =
+        PlacedRows.read(layers, FACTOR_COLUMNS, List.of("factor"), PressFiles::factor);
     return PlacedRows.together(
-        file,
+        LaidRows.fileOf(layers),
         () ->
             new PressFactors(
                 one(rows, "smoothing-loss", "1"),

@@ -54,6 +54,9 @@ final class PrimerReader {
             .orElseGet(() -> assumed.make("primer.minutesOnPart", 0.0, "not said: put on now"));
     p.done();
     Duration age = Duration.ofSeconds(Math.round(minutes * 60));
+    if (id.isEmpty()) {
+      return new PrimerPlan.None();
+    }
     return used(p, "id", id, on != PrimedFaces.PART, on != PrimedFaces.BORE, age);
   }
 

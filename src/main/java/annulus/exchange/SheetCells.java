@@ -10,7 +10,25 @@ import java.util.List;
 final class SheetCells {
   private static final String STARTS_FORMULA = "=+-@\t\r\n";
 
+  /** What a decoder puts in the place of bytes that are no character. */
+  static final char NO_CHARACTER = '\uFFFD';
+
+  /** The byte order mark, when it stands elsewhere than first. */
+  private static final char MARK = '\uFEFF';
+
   private SheetCells() {}
+
+  /** Whether a cell holds what nobody types: a character that is none, or a control. */
+  static boolean isBroken(String cell) {
+    for (int i = 0; i < cell.length(); i++) {
+      char c = cell.charAt(i);
+      boolean control = Character.isISOControl(c) && c != '\t' && c != '\n' && c != '\r';
+      if (control || c == NO_CHARACTER || c == MARK) {
+        return true;
+      }
+    }
+    return false;
+  }
 
   static String guarded(String value) {
     boolean formula = formulaAfterApostrophes(value) >= 0;

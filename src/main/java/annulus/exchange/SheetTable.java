@@ -141,7 +141,7 @@ record SheetTable(String file, SheetShape shape, List<String> header, List<Row> 
             header.get(i),
             "has " + cell.length() + " characters",
             "at most " + MOST_IN_CELL + " characters");
-      } else if (cell.chars().anyMatch(c -> c == 0 || c == 0xFFFD || c == 0xFEFF)) {
+      } else if (SheetCells.isBroken(cell)) {
         problems.add(place, header.get(i), "has broken characters", "plain text");
       }
     }

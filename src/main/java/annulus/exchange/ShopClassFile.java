@@ -28,6 +28,11 @@ public final class ShopClassFile {
 
   private ShopClassFile() {}
 
+  /** The table of a shop's data folder, whether or not it is there yet. */
+  public static Path in(Path folder) {
+    return folder.resolve(NAME);
+  }
+
   /**
    * Puts a class into the folder's table, replacing one of the same id; the table is replaced in
    * one step, so that a crash leaves the old or the new one.
@@ -39,7 +44,7 @@ public final class ShopClassFile {
    */
   public static Path put(Path folder, CompoundClass compound, LocalDate on) throws IOException {
     Files.createDirectories(folder);
-    Path path = folder.resolve(NAME);
+    Path path = in(folder);
     Map<String, CompoundClass> classes = read(path);
     classes.put(compound.id(), compound);
     Path fresh = folder.resolve(NAME + ".new");

@@ -46,20 +46,20 @@ public final class StockFiles {
   }
 
   /**
-   * The joints of the coverage picture; a shop's own table replaces the program's.
+   * The joints of the coverage picture.
    *
    * @throws InputRefused with every problem found
    * @throws IOException when a table can't be read
    */
   public static CoverAxes cover(DataFiles files) throws IOException {
-    List<DataFiles.Layer> layers = files.layers("stock-cover.csv");
     Problems problems = new Problems();
     List<CoverAxes.Gaps> gaps = new ArrayList<>();
     List<CoverAxes.Surfaces> surfaces = new ArrayList<>();
     List<CoverAxes.Service> services = new ArrayList<>();
     List<String> header =
         List.of("axis", "id", "name", "low", "high", "bore", "part", "source", "confidence");
-    for (Node.Obj row : rows(layers.get(layers.size() - 1), header)) {
+    for (Node.Obj row :
+        LaidRows.read(LaidRows.layers(files, "stock-cover.csv"), header, List.of("axis", "id"))) {
       Fields f = new Fields(row, problems, "");
       header.forEach(f::allow);
       switch (f.requiredChoice("axis", Axis.values())) {

@@ -77,7 +77,7 @@ public record LabelReport(ShopClass change) {
     out.line(
         "  "
             + TextLines.cell("", 28)
-            + TextLines.cell("class as shipped", 22)
+            + TextLines.cell("class it is like", 22)
             + "by the shop's label");
     for (Row row : rows()) {
       out.line(
@@ -112,7 +112,7 @@ public record LabelReport(ShopClass change) {
     StockSvg svg = new StockSvg();
     String title = change.after().id() + " by its label, before and after";
     svg.text(10, 22, 15, "start", title);
-    svg.box(10, 34, 16, 10, "#fff", "before").text(30, 43, 11, "start", "class as shipped");
+    svg.box(10, 34, 16, 10, "#fff", "before").text(30, 43, 11, "start", "class it is like");
     svg.box(150, 34, 16, 10, "#444", "after").text(170, 43, 11, "start", "by the shop's label");
     double y = 62;
     for (Row row : rows()) {

@@ -19,8 +19,7 @@ final class StepTexts {
       case REMOVE_OLD_COMPOUND ->
           "Scrape off old compound down to bare material. Then measure again.";
       case WARM_UP -> "Let bore and part come to room temperature and dry off first.";
-      case CLEAN ->
-          "Clean bore and part with cleaner until a white cloth stays white. Let them dry.";
+      case CLEAN -> clean(step);
       case KEEP_PRIMED -> keepPrimed(step);
       case ABRADE -> "Rub the glossy face dull with fine abrasive. Wipe off the dust, clean again.";
       case PRIME ->
@@ -67,6 +66,15 @@ final class StepTexts {
               : "Say so to whoever takes it: limited use, full cure can't be promised.";
       case REDO -> "Start again: measure, then fresh compound. All times start anew.";
     };
+  }
+
+  private static String clean(Step step) {
+    boolean primed = step.values().containsKey("oldPrimer");
+    String none = value(step, "newPrimer").equals("none") ? " No primer is needed." : "";
+    return "Clean bore and part with cleaner until a white cloth stays white"
+        + (primed ? " and the old primer is off" : "")
+        + ". Let them dry."
+        + none;
   }
 
   private String keepPrimed(Step step) {

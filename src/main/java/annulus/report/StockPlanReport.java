@@ -150,7 +150,7 @@ public record StockPlanReport(
 
   /** How much to order and when, and why. */
   public static List<String> words(Reorder order) {
-    String hand = order.onHand() + " mL in date left after these jobs";
+    String hand = order.onHand() + " mL in date left after these jobs" + outBefore(order);
     if (order.rate().isEmpty() && !order.lacking().isPositive()) {
       return List.of(hand + "; no use recorded, so no rate and no date.");
     }
@@ -166,6 +166,12 @@ public record StockPlanReport(
               + " mL is past its open life before it is empty: buy a smaller one if there is one.");
     }
     return words;
+  }
+
+  private static String outBefore(Reorder order) {
+    return order.outBefore().isPositive()
+        ? " (" + order.outBefore() + " mL more goes out of date before " + order.lastJob() + ")"
+        : "";
   }
 
   private static String lacking(Reorder order) {

@@ -11,7 +11,9 @@ import java.util.stream.Stream;
  * What to order and when.
  *
  * @param item id of the class or primer
- * @param onHand what may be used after the planned jobs
+ * @param onHand what may be used after the planned jobs, on the day of the last of them
+ * @param outBefore what may be used today and goes out of date before that day
+ * @param lastJob the day of the last planned job, today if there is none to come
  * @param lacking what the planned jobs lack
  * @param rate the measured rate of use; empty when none was recorded
  * @param point reorder point at that rate
@@ -26,6 +28,8 @@ import java.util.stream.Stream;
 public record Reorder(
     String item,
     Millilitres onHand,
+    Millilitres outBefore,
+    LocalDate lastJob,
     Millilitres lacking,
     Optional<UseRate> rate,
     Optional<ReorderPoint> point,
@@ -83,7 +87,8 @@ public record Reorder(
       Policy policy) {
     Millilitres lacking = lacking(plans, item.id());
     List<LotCheck> usable = usable(after, plans, item, today);
-    Millilitres onHand = sum(usable);
+    LocalDate lastJob = lastJob(plans, today);
+    Millilitres onHand = sum(after(usable, lastJob.minusDays(1)));
     Optional<ReorderPoint> point = rate.map(r -> point(r, policy));
     Optional<LocalDate> likely =
         rate.map(r -> at(r.mlPerDay(), usable, point.orElseThrow(), today, policy))
@@ -110,7 +115,26 @@ public record Reorder(
         rate.isPresent()
             && container.value() / rate.get().mlPerDay() > item.openMonths() * DAYS_PER_MONTH;
     return new Reorder(
-        item.id(), onHand, lacking, rate, point, orderBy, likely, amount, container, stale);
+        item.id(),
+        onHand,
+        sum(usable).minus(onHand),
+        lastJob,
+        lacking,
+        rate,
+        point,
+        orderBy,
+        likely,
+        amount,
+        container,
+        stale);
+  }
+
+  private static LocalDate lastJob(List<JobPlan> plans, LocalDate today) {
+    return plans.stream()
+        .map(p -> p.need().day())
+        .filter(today::isBefore)
+        .max(LocalDate::compareTo)
+        .orElse(today);
   }
 
   private static ReorderPoint point(UseRate rate, Policy policy) {

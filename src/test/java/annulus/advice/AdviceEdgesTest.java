@@ -226,6 +226,18 @@ class AdviceEdgesTest {
     caution(old, "primer-too-old");
   }
 
+  @Test
+  void where_bare_faces_serve_an_old_primer_is_cleaned_off_and_none_goes_on() {
+    Advice old = primed(7 * 1440 + 1).advice();
+    assertEquals(Kind.USE_COMPOUND, old.decision().kind());
+    assertFalse(kinds(old).contains(StepKind.PRIME));
+    assertEquals("none", step(old, StepKind.CLEAN).values().get("newPrimer"));
+    Advice renewed = primed(8 * 1440).faces("aluminium-6061", "anodised").advice();
+    assertEquals("needed", step(renewed, StepKind.CLEAN).values().get("newPrimer"));
+    Advice fresh = primed(0).advice();
+    assertEquals(Map.of(), step(fresh, StepKind.CLEAN).values());
+  }
+
   /** On two inert faces a primer of eight days is the reason, and the steps put it on anew. */
   @Test
   void a_primer_too_old_on_inert_faces_is_told_as_too_old_with_the_steps_to_renew_it() {

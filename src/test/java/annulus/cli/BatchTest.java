@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.advice.OrderText;
@@ -10,6 +11,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.Reader;
 import java.io.StringReader;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -273,6 +275,53 @@ class BatchTest {
         List.of("jobs.csv:2:2: title: is not UTF-8 text; allowed: a file saved as UTF-8"),
         batch.errors());
     assertEquals("use-compound", batch.cell(1, "decision"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"UTF-16", "UTF-16LE", "UTF-16BE"})
+  void a_list_of_two_bytes_a_letter_is_refused_alike_and_once(String encoding) throws IOException {
+    for (String text : List.of(HEADER + ROW, "# decimal: comma\n" + HEADER + ROW)) {
+      Path jobs = folder.resolve("jobs.csv");
+      Files.write(jobs, text.getBytes(Charset.forName(encoding)));
+      String out = folder.resolve("results.csv").toString();
+      String shop = "demo-data/shop.json";
+      for (CliRun run :
+          List.of(
+              CliRun.of("advise", "--batch", jobs.toString(), "--out", out),
+              CliRun.of("promise", "--list", jobs.toString(), "--shop", shop))) {
+        assertEquals(2, run.code());
+        assertEquals(jobs + ": is not UTF-8 text; allowed: text saved as UTF-8\n", run.err());
+        assertFalse(Files.exists(Path.of(out)));
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"\0", "\u001b", "\u0007", "\u0085", "\uFEFF"})
+  void a_cell_with_what_nobody_types_is_refused_as_in_a_stock_sheet(String hidden)
+      throws IOException {
+    Batch title = batch(HEADER + ROW.replace("Bush", "Bu" + hidden + "sh") + ROW);
+    assertEquals(
+        List.of("jobs.csv:2:2: title: has broken characters; allowed: plain text"), title.errors());
+    assertEquals("use-compound", title.cell(1, "decision"));
+    Batch job = batch(HEADER + ROW.replace("A-1", "A" + hidden + "1"));
+    assertEquals("", job.cell(0, "job"));
+    assertFalse(job.file().contains(hidden));
+    String promised = HEADER.stripTrailing() + ",promised\n" + ROW.stripTrailing() + ",20";
+    Batch beside = batch(promised + hidden + "27-03-20\n");
+    assertTrue(beside.errors().get(0).startsWith("jobs.csv:2:13: promised: has broken"));
+    String stock = "lot,class,container_ml,left_ml\nA" + hidden + "1,thin-lasting,10,5\n";
+    CliRun check =
+        CliRun.of(
+            "stock", "check", Files.writeString(folder.resolve("stock.csv"), stock).toString());
+    assertTrue(check.err().contains(":2:1: lot: has broken characters; allowed: plain text"));
+  }
+
+  @Test
+  void a_cell_of_several_lines_is_no_broken_one() throws IOException {
+    Batch batch = batch(HEADER + ROW.replace("Bush", "\"Bush\r\nof\tthe pump\""));
+    assertEquals(List.of(), batch.errors());
+    assertEquals("use-compound", batch.cell(0, "decision"));
   }
 
   @ParameterizedTest

@@ -501,4 +501,75 @@ class CliTest {
     assertEquals(2, run.code());
     assertEquals("kept", Files.readString(out));
   }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"J\uFFFD\uFFFDrg", "\uFFFD1"})
+  void a_word_whose_letters_the_shell_lost_is_refused_before_anything_is_written(String lost) {
+    Path ledger = folder.resolve("ledger");
+    CliRun move =
+        CliRun.of(
+            "stock",
+            "receive",
+            "--ledger",
+            ledger.toString(),
+            "--from",
+            "demo-data/stock.csv",
+            "--who",
+            lost);
+    assertEquals(2, move.code());
+    assertTrue(move.err().startsWith("command line:8: " + lost + ": letters"), move.err());
+    assertTrue(move.err().contains("LC_ALL=C.UTF-8"), move.err());
+    assertFalse(Files.exists(ledger));
+    for (String words : List.of("advise " + lost, "advise --job=" + lost, lost, "help " + lost)) {
+      CliRun run = CliRun.of(words.split(" "));
+      assertEquals(2, run.code(), words);
+      assertTrue(run.err().contains("the shell is not UTF-8"), run.err());
+    }
+  }
+
+  @Test
+  void a_flag_with_a_value_is_told_that_it_takes_none() {
+    CliRun run = CliRun.of("advise", GOOD, "--why=yes");
+    assertEquals(2, run.code());
+    assertEquals(
+        "command line:3: --why: takes no value; allowed: --why alone, or not at all\n", run.err());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"help", "--help", "-h", "advise -h", "stock --help"})
+  void help_is_given_by_each_of_its_names(String words) {
+    CliRun run = CliRun.of(words.split(" "));
+    assertEquals(0, run.code());
+    assertTrue(run.out().startsWith("annulus: fit a part in a bore"), run.out());
+  }
+
+  @Test
+  void an_unknown_command_is_offered_all_there_are_and_the_version_is_said() {
+    assertTrue(CliRun.of("zzzzzzzz").err().contains("restore, help"), "help is one of them");
+    assertTrue(CliRun.of("hepl").err().contains("did you mean help"));
+    CliRun version = CliRun.of("--version");
+    assertEquals(0, version.code());
+    assertTrue(version.out().matches("annulus [^ ].*\\R"), version.out());
+  }
+
+  @Test
+  void faces_of_a_primer_that_is_not_named_are_one_problem() {
+    CliRun run = CliRun.of(plus(caliper(), "--primer-on", "bore"));
+    assertEquals(2, run.code());
+    assertEquals(1, run.err().lines().count(), run.err());
+    assertTrue(run.err().contains("--primer: is missing"), run.err());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"NaN", "-Infinity", "+1", ".5", "01", "// x", "# x", "'x'", "x", "[1,]"})
+  void what_is_no_json_is_told_without_the_inside_of_a_library(String value) throws IOException {
+    Path order = folder.resolve("order.json");
+    Files.writeString(order, "{\"format\": " + value + "\n}");
+    String said = CliRun.of("advise", order.toString()).err();
+    assertTrue(said.contains("is not well-formed JSON: "), said);
+    assertTrue(said.contains("; allowed: JSON (RFC 8259)"), said);
+    for (String inside : List.of("Feature", "enable", "ALLOW", "parser", "`")) {
+      assertFalse(said.contains(inside), said);
+    }
+  }
 }

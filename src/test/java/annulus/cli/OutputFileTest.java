@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -85,6 +86,61 @@ class OutputFileTest {
   }
 
   @Test
+  void two_outputs_of_one_call_are_never_the_same_file() throws IOException {
+    Path one = folder.resolve("one");
+    Path turned = folder.resolve("sub").resolve("..").resolve("one");
+    Files.createDirectory(folder.resolve("sub"));
+    Path link = Files.createSymbolicLink(folder.resolve("there"), folder).resolve("one");
+    for (Path other : List.of(one, turned, link)) {
+      for (String first : List.of("--ics", "--picture")) {
+        CliRun run =
+            CliRun.of(
+                "promise", ORDER, "--shop", SHOP, first, one.toString(), "--tag", other.toString());
+        assertEquals(2, run.code(), run.out() + run.err());
+        assertTrue(run.err().contains(" is also what " + first + " writes"), run.err());
+        assertTrue(run.out().isEmpty(), run.out());
+        assertFalse(Files.exists(one));
+      }
+    }
+    CliRun apart =
+        CliRun.of(
+            "promise", ORDER, "--shop", SHOP, "--tag", one.toString(), "--picture", one + "2");
+    assertTrue(apart.code() < 2, apart.err());
+    assertTrue(Files.exists(one) && Files.exists(folder.resolve("one2")));
+  }
+
+  @Test
+  void outputs_that_are_no_files_may_be_the_same() {
+    CliRun run =
+        CliRun.of("promise", ORDER, "--shop", SHOP, "--tag", "/dev/null", "--picture", "/dev/null");
+    assertTrue(run.code() < 2, run.err());
+  }
+
+  @Test
+  void a_labels_picture_is_held_to_its_table_before_the_table_is_written() throws IOException {
+    List<String> label = Files.readAllLines(Path.of("demo-data/stock-labels.csv")).subList(0, 2);
+    String labels = Files.write(folder.resolve("labels.csv"), label).toString();
+    Path work = Files.writeString(folder.resolve("work.txt"), "my work");
+    Path shop = folder.resolve("shop");
+    Path table = shop.resolve("compounds.json");
+    for (Path picture : List.of(work, table)) {
+      CliRun run =
+          CliRun.of(
+              "stock",
+              "label",
+              "--data",
+              shop.toString(),
+              "--from",
+              labels,
+              "--picture",
+              picture.toString());
+      assertEquals(2, run.code(), run.out());
+      assertTrue(run.err().contains(picture.toString()), run.err());
+      assertFalse(Files.exists(table), picture.toString());
+    }
+  }
+
+  @Test
   void the_same_picture_may_be_made_again() {
     String file = folder.resolve("zones.svg").toString();
     assertEquals(0, CliRun.of("fit", "35 H7", "--picture", file).code());
@@ -109,5 +165,36 @@ class OutputFileTest {
     CliRun run = CliRun.of("fit", "35 H7", "--bore", "35.01", "--measured-at=" + celsius);
     assertEquals(2, run.code(), run.out());
     assertTrue(run.err().contains("--measured-at"), run.err());
+  }
+
+  /** A list that never ends is broken off as by Ctrl-C: the old result stays, and nothing else. */
+  @Test
+  void an_answer_that_is_broken_off_leaves_nothing_of_itself() throws Exception {
+    Path results = Files.writeString(folder.resolve("results.csv"), "my work");
+    Path part = folder.resolve("results.csv.part");
+    ProcessBuilder call =
+        new ProcessBuilder(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-cp",
+            System.getProperty("java.class.path"),
+            "annulus.cli.Main",
+            "advise",
+            "--batch",
+            "/dev/stdin",
+            "--out",
+            results.toString());
+    Process process = call.redirectErrorStream(true).start();
+    try {
+      for (int i = 0; i < 600 && !Files.exists(part) && process.isAlive(); i++) {
+        Thread.sleep(100);
+      }
+      assertTrue(Files.exists(part), "it has begun to write");
+      process.destroy();
+      process.waitFor();
+    } finally {
+      process.destroyForcibly();
+    }
+    assertFalse(Files.exists(part));
+    assertEquals("my work", Files.readString(results));
   }
 }

@@ -606,4 +606,17 @@ class PromiseCommandTest {
     Run advice = run("advise", GOOD, "--data", own);
     assertEquals(0, advice.code(), advice.err());
   }
+
+  @Test
+  void entries_taken_back_are_told_to_be_imported_again() throws IOException {
+    String cold = changed("\"temperatureC\": 18", "\"temperatureC\": 3");
+    Path ics = folder.resolve("job.ics");
+    Run never = promise(cold, "--ics", ics.toString());
+    assertFalse(Files.exists(ics));
+    assertEquals("No calendar entry was written: no time is safe for this joint.\n", never.err());
+    assertEquals("", promise(GOOD, "--ics", ics.toString()).err());
+    String said = promise(cold, "--ics", ics.toString()).err();
+    assertTrue(parsed(ics).getEvents().get(1).getStatus().isCancelled());
+    assertTrue(said.contains(ics + " now takes its calendar entries back. Import it again"), said);
+  }
 }

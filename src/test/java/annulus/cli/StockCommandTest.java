@@ -623,6 +623,13 @@ class StockCommandTest extends StockDay {
     assertTrue(out.matches("(?s).*SHORT: 0\\.0[0-9]* mL thin-lasting.*"), out);
     assertTrue(out.contains("demo-data/jobs.csv:4:3"), out);
     assertTrue(out.contains("thin-lasting        10 mL, order by 2027-02-25"), out);
+    String primer =
+        out.substring(out.indexOf("primer-solvent      150 mL")).replaceAll("\\s+", " ");
+    assertTrue(
+        primer.contains(
+            "; 0 mL in date left after these jobs (60 mL more goes out of date before 2027-03-12),"
+                + " 0.059 mL short"),
+        primer);
   }
 
   @Test
@@ -649,6 +656,7 @@ class StockCommandTest extends StockDay {
             "--picture",
             file("l.svg")));
     assertTrue(Files.exists(folder.resolve("l-halden-blend.svg")));
+    assertTrue(out.contains("  class it is like ") && !out.contains("as shipped"), out);
     assertTrue(Files.readString(folder.resolve("shop/compounds.json")).contains("shop label"));
     assertEquals(
         0,
@@ -742,5 +750,63 @@ class StockCommandTest extends StockDay {
     assertTrue(Files.readString(folder.resolve("t.html")).contains("lot <bdi>007</bdi>"));
     assertEquals(1, run("stock", "tag", STOCK, "--lot", "KB-2211"));
     assertTrue(out.contains("DO NOT USE"), out);
+  }
+
+  @Test
+  void a_word_that_a_whole_sheet_would_swallow_is_refused_and_nothing_is_written() {
+    String ledger = file("ledger");
+    for (String option :
+        List.of(
+            "--lot",
+            "--ml",
+            "--counted",
+            "--class",
+            "--job",
+            "--reason",
+            "--witness",
+            "--movement",
+            "--stock")) {
+      String[] words = {
+        "stock",
+        "receive",
+        "--ledger",
+        ledger,
+        "--from",
+        STOCK,
+        "--who",
+        "Ines",
+        option,
+        option.equals("--stock") ? STOCK : "5"
+      };
+      assertEquals(2, run(words), option);
+      assertTrue(err.startsWith("command line:10: " + option + ": does not go with --from"), err);
+      assertFalse(Files.exists(Path.of(ledger)), option);
+    }
+  }
+
+  @Test
+  void a_sheet_opens_a_ledger_and_is_no_other_movement() throws IOException {
+    String ledger = file("ledger");
+    run("stock", "receive", "--ledger", ledger, "--from", STOCK, "--who", "Orla");
+    String before = Files.readString(Path.of(ledger));
+    for (String kind : List.of("use", "discard", "correct")) {
+      int code =
+          run(
+              "stock",
+              kind,
+              "--ledger",
+              ledger,
+              "--lot",
+              "007",
+              "--ml",
+              "1",
+              "--who",
+              "Orla",
+              "--from",
+              STOCK);
+      assertEquals(2, code, kind);
+      assertTrue(err.startsWith("command line:12: --from: is for stock receive"), err);
+    }
+    assertEquals(before, Files.readString(Path.of(ledger)));
   }
 }

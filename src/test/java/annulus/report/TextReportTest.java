@@ -150,6 +150,20 @@ class TextReportTest {
   }
 
   @Test
+  void headline_steps_and_cautions_agree_on_a_primer_too_old() {
+    OrderText order = new OrderText();
+    order.set("primer", Map.of("id", "primer-solvent", "on", "both", "minutesOnPart", 8 * 1440));
+    String bare = text(order.advice()).replaceAll("\\s+", " ");
+    assertTrue(bare.contains(", no primer "), bare);
+    assertTrue(
+        bare.contains("and the old primer is off. Let them dry. No primer is needed. 2."), bare);
+    assertTrue(bare.contains("it is not counted. Clean it off before anything else"), bare);
+    assertFalse(bare.contains("prime again"), bare);
+    String anew = text(order.faces("aluminium-6061", "anodised").advice()).replaceAll("\\s+", " ");
+    assertTrue(anew.contains("and the old primer is off. Let them dry. 2. Wipe or spray"), anew);
+  }
+
+  @Test
   void a_title_cannot_send_control_characters_to_the_terminal() {
     String text = text(SampleOrders.hostile());
     assertTrue(text.chars().noneMatch(c -> c < ' ' && c != '\n'), text);

@@ -124,6 +124,25 @@ class ReorderTest {
     assertEquals(Optional.of(DAY), little.orderBy());
   }
 
+  /**
+   * The last job is on the seventh day; a lot that ends on that day still serves it. At 0.016 mL a
+   * day 0.16 mL are wanted on hand and 0.96 mL for 60 days; of the 2 mL of today 0.1 are left: 1.02
+   * mL are two containers of 1.
+   */
+  @Test
+  void what_goes_out_of_date_before_the_last_job_is_not_left_after_it() {
+    List<JobPlan> plans = List.of(lacks("b", 1, DAY.plusDays(7)), lacks("b", 1, DAY.plusDays(2)));
+    Lot last = Lots.sealed("2", "a", 0.1, DAY.plusDays(7));
+    Reorder row = list(ledger(2, 0.8), plans, there(1.9, 6), last).get(0);
+    assertEquals(Millilitres.of(0.1), row.onHand());
+    assertEquals(Millilitres.of(1.9), row.outBefore());
+    assertEquals(DAY.plusDays(7), row.lastJob());
+    assertEquals(Millilitres.of(2), row.amount());
+    Reorder past = list(ledger(2, 1), List.of(lacks("b", 1, DAY.minusDays(3))), last).get(0);
+    assertEquals(DAY, past.lastJob());
+    assertEquals(Millilitres.NONE, past.outBefore());
+  }
+
   /** A sealed lot that a job of next week opens is still there today. */
   @Test
   void what_a_planned_job_opens_is_on_hand_after_it() {
