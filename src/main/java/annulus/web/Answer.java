@@ -7,6 +7,7 @@ import annulus.advice.Shop;
 import annulus.catalog.Catalog;
 import annulus.exchange.JobLog;
 import annulus.exchange.ReadingText;
+import annulus.report.AnswerWords;
 import annulus.report.DecisionTexts;
 import annulus.report.JsonReport;
 import annulus.report.PromiseJson;
@@ -73,6 +74,11 @@ record Answer(Told told, Catalog catalog, Optional<Measured> measured) {
   /** The decision in one line. */
   String decision() {
     return DecisionTexts.of(told.advice()).line();
+  }
+
+  /** Why it is no; empty for a yes. */
+  List<String> because() {
+    return new AnswerWords(told.advice(), catalog).because();
   }
 
   /** In words and figures, as {@code advice.schema.json}. */

@@ -194,7 +194,8 @@ final class Board {
     }
     Job job = job(id);
     closing.requireBelievable(job, closed);
-    String order = orders.startingAt(orders.notMoved(job.content().order()), closed);
+    JointOrder planned = judge.planned(job.content().order(), job.createdAt());
+    String order = orders.notMoved(orders.closedAt(job.content().order(), planned, closed));
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,

@@ -87,7 +87,11 @@ final class Closing {
     }
     if (!answer.isYes()) {
       throw new Refused(
-          "The answer for this joint is no: " + answer.decision() + ". It can't be closed.");
+          "The answer for a joint closed then is no: "
+              + answer.decision()
+              + ". "
+              + String.join(" ", answer.because())
+              + " It can't be closed.");
     }
   }
 

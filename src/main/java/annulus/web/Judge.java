@@ -85,7 +85,8 @@ final class Judge {
     return new Answer(again.now(), catalog, Optional.of(new Measured(known, again, desk.shop())));
   }
 
-  private JointOrder planned(String order, Instant enteredAt) {
+  /** A job's order as it was entered or changed last. */
+  JointOrder planned(String order, Instant enteredAt) {
     return readOrders.get(new Entered(order, enteredAt), () -> orders.read(order, enteredAt));
   }
 

@@ -1,6 +1,7 @@
 package annulus.web;
 
 import annulus.advice.JointOrder;
+import annulus.advice.JointOrder.PrimerPlan;
 import annulus.advice.Knowledge;
 import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
@@ -14,6 +15,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -64,6 +66,30 @@ final class Orders {
     order.put("zone", zone);
     order.put("start", start.toString());
     return order.toString();
+  }
+
+  /**
+   * The same order closed at another time, as {@link annulus.advice.PromiseDesk#tellAt} reckons it:
+   * primer that is on already is so much older then. It is no fresher where the joint was closed
+   * before the planned start, as nobody knows which of the two times it was told for.
+   *
+   * @param planned the order as read
+   */
+  String closedAt(String text, JointOrder planned, Instant closed) {
+    ObjectNode order = object(startingAt(text, closed));
+    Duration later = Duration.between(planned.start(), closed);
+    if (planned.primer() instanceof PrimerPlan.Used used
+        && !used.age().isZero()
+        && later.compareTo(Duration.ZERO) > 0) {
+      ObjectNode primer = (ObjectNode) order.get("primer");
+      primer.put("minutesOnPart", upToMinutes(used.age().plus(later)));
+    }
+    return order.toString();
+  }
+
+  /** Whole minutes, as they are typed; rounded up, as older is never quicker. */
+  private static long upToMinutes(Duration age) {
+    return age.plusSeconds(59).toMinutes();
   }
 
   /** The same order whose part was moved after closing; of two moves the later one counts. */
