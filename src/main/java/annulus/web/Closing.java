@@ -9,6 +9,7 @@ import annulus.store.JobState;
 import annulus.store.JobStore;
 import annulus.store.Refused;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,7 +33,7 @@ final class Closing {
   /**
    * A closing time typed wrong by days would make a wet joint safe at once: one before the day on
    * which the job was entered has to agree with the start of the order, and a joint that was taken
-   * apart can't have been closed again before that.
+   * apart, or not begun yet, can't have been closed before that.
    */
   void requireBelievable(Job job, Instant closed) {
     Instant start = judge.start(job.content().order(), job.createdAt());
@@ -47,7 +48,9 @@ final class Closing {
               + times.past(start)
               + ". If it really was closed before, change the start in the order first.");
     }
-    takenApart(job)
+    List<JobChange> changes = inForce(job);
+    requireBegun(job, changes, closed);
+    takenApart(changes)
         .filter(at -> closed.isBefore(at.truncatedTo(ChronoUnit.SECONDS)))
         .ifPresent(
             at -> {
@@ -60,11 +63,54 @@ final class Closing {
             });
   }
 
-  /** When a joint closed before came apart last, by the changes that were not taken back. */
-  private Optional<Instant> takenApart(Job job) {
+  /** The changes that were not taken back. */
+  private List<JobChange> inForce(Job job) {
     List<JobChange> changes = new ArrayList<>(jobs.changes(job.id()));
     Set<Long> undone = JobChange.undone(changes);
     changes.removeIf(c -> undone.contains(c.id()));
+    return changes;
+  }
+
+  /**
+   * A joint that waited for its parts was open until they came. One that was booked was open on the
+   * day before it was put in work; on that day, and on the day the job was entered, the board may
+   * have been told late.
+   */
+  private void requireBegun(Job job, List<JobChange> changes, Instant closed) {
+    LocalDate entered = times.dayOf(job.createdAt());
+    String was = JobState.BOOKED.words();
+    for (JobChange change : changes) {
+      if (change.kind() == JobChange.Kind.STATE) {
+        LocalDate day = times.dayOf(change.at());
+        boolean waited =
+            was.equals(JobState.WAITING_PARTS.words())
+                && closed.isBefore(change.at().truncatedTo(ChronoUnit.SECONDS));
+        boolean booked =
+            was.equals(JobState.BOOKED.words())
+                && day.isAfter(entered)
+                && times.dayOf(closed).isBefore(day);
+        if (waited || booked) {
+          throw new Refused(notBegun(closed, was, change));
+        }
+        was = change.words();
+      } else if (change.kind() == JobChange.Kind.CLOSED) {
+        was = JobState.CURING.words();
+      }
+    }
+  }
+
+  private String notBegun(Instant closed, String was, JobChange change) {
+    return "Closed "
+        + times.past(closed)
+        + "? The job was "
+        + was
+        + " until "
+        + times.past(change.at())
+        + ". If it really was closed before, take that change back first.";
+  }
+
+  /** When a joint closed before came apart last. */
+  private static Optional<Instant> takenApart(List<JobChange> changes) {
     boolean closed = false;
     Instant apart = null;
     for (JobChange change : changes) {
