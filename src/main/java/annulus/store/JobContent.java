@@ -21,6 +21,8 @@ import java.util.Set;
  * @param promisedStart the start that the promise was reckoned from
  * @param promiseMoves how often the promise has changed; the calendar entry's sequence
  * @param log identity of the temperature log that the closed joint is judged by
+ * @param place the shop's place it cures in, as it was when the joint was closed, as JSON; empty
+ *     for an open joint, one that names no place, and jobs of older versions
  */
 public record JobContent(
     String reference,
@@ -33,7 +35,8 @@ public record JobContent(
     Optional<Instant> promised,
     Optional<Instant> promisedStart,
     int promiseMoves,
-    Optional<String> log) {
+    Optional<String> log,
+    Optional<String> place) {
   private static final int LONGEST = 100;
   private static final Set<Byte> HIDDEN =
       Set.of(
@@ -97,6 +100,7 @@ public record JobContent(
         Optional.empty(),
         Optional.empty(),
         0,
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -114,11 +118,16 @@ public record JobContent(
         promised,
         promisedStart,
         promiseMoves,
-        other.closed() ? log : Optional.empty());
+        other.closed() ? log : Optional.empty(),
+        other.closed() ? place : Optional.empty());
   }
 
-  /** The joint closed. */
-  public JobContent closed(Instant at, String newOrder, String newAdvice) {
+  /**
+   * The joint closed.
+   *
+   * @param in the place it cures in
+   */
+  public JobContent closed(Instant at, String newOrder, String newAdvice, Optional<String> in) {
     return new JobContent(
         reference,
         title,
@@ -130,7 +139,8 @@ public record JobContent(
         promised,
         promisedStart,
         promiseMoves,
-        Optional.empty());
+        Optional.empty(),
+        in);
   }
 
   /** Another order with its answer. */
@@ -146,7 +156,8 @@ public record JobContent(
         promised,
         promisedStart,
         promiseMoves,
-        log);
+        log,
+        place);
   }
 
   /** The customer told another time, or none any more. */
@@ -162,7 +173,8 @@ public record JobContent(
         when,
         reckonedFrom,
         movesTo(when),
-        log);
+        log,
+        place);
   }
 
   /** How often the promise has moved once it is this one. */
@@ -186,7 +198,8 @@ public record JobContent(
         promised,
         promisedStart,
         later.movesTo(promised),
-        log);
+        log,
+        place);
   }
 
   /**
@@ -206,6 +219,28 @@ public record JobContent(
         promised,
         promisedStart,
         promiseMoves,
-        Optional.of(newLog));
+        Optional.of(newLog),
+        place);
+  }
+
+  /**
+   * The closed joint cures in another place.
+   *
+   * @param other the place
+   */
+  public JobContent curingIn(Optional<String> other) {
+    return new JobContent(
+        reference,
+        title,
+        bore,
+        order,
+        advice,
+        state,
+        closedAt,
+        promised,
+        promisedStart,
+        promiseMoves,
+        log,
+        other);
   }
 }

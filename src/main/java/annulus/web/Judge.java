@@ -4,6 +4,8 @@ import annulus.advice.JointOrder;
 import annulus.advice.PromiseDesk;
 import annulus.advice.PromiseDesk.Told;
 import annulus.advice.Reassessment;
+import annulus.advice.Shop;
+import annulus.advice.ShopPlace;
 import annulus.catalog.Catalog;
 import annulus.exchange.JobLog;
 import annulus.exchange.LogWords;
@@ -25,6 +27,7 @@ import java.util.function.Function;
 final class Judge {
   private static final int MOST_ORDERS = 1000;
   private static final int MOST_LOGS = 100;
+  private static final int MOST_PLACES = 100;
 
   private final PromiseDesk desk;
   private final Catalog catalog;
@@ -33,12 +36,16 @@ final class Judge {
   private final Function<String, TemperatureLog> logs;
   private final Kept<Entered, JointOrder> readOrders = new Kept<>(MOST_ORDERS);
   private final Kept<Logged, Read> readLogs = new Kept<>(MOST_LOGS);
+  private final Kept<String, Then> readPlaces = new Kept<>(MOST_PLACES);
 
   /** An order as written, and when it was entered: the start of one that gives none. */
   private record Entered(String order, Instant at) {}
 
   /** An order as written, and the identity of the log that is read for it. */
   private record Logged(String order, String log) {}
+
+  /** A place as it was when a joint was closed in it, and the judge by it. */
+  private record Then(ShopPlace place, Judge judge) {}
 
   Judge(
       PromiseDesk desk,
@@ -58,13 +65,87 @@ final class Judge {
     return planned(order, enteredAt).start();
   }
 
-  /** When the part of an order was moved after closing, if it was. */
-  Optional<Instant> movedAt(String order, Instant enteredAt) {
-    return planned(order, enteredAt).movedAt();
+  /** When the part of a job was moved after closing, if it was. */
+  Optional<Instant> movedAt(JobContent content, Instant enteredAt) {
+    Judge judge = content.place().map(p -> then(p).judge()).orElse(this);
+    return judge.planned(content.order(), enteredAt).movedAt();
+  }
+
+  /** The place of the shop that an order names, as it is now, to be kept with a closed joint. */
+  Optional<String> place(String order, Instant enteredAt) {
+    return desk.shop().placeOf(planned(order, enteredAt)).map(PinnedPlace::text);
+  }
+
+  /**
+   * The place of a closed joint whose order is another one now: as it was at the closing, unless
+   * the order names another place.
+   */
+  Optional<String> place(String order, JobContent was, Instant enteredAt) {
+    Optional<ShopPlace> now = desk.shop().placeOf(planned(order, enteredAt));
+    return was.place()
+        .filter(p -> now.filter(n -> n.name().equals(then(p).place().name())).isPresent())
+        .or(() -> now.map(PinnedPlace::text));
+  }
+
+  private Then then(String place) {
+    return readPlaces.get(
+        place,
+        () -> {
+          ShopPlace pinned = PinnedPlace.read(place);
+          Shop shop = desk.shop().with(pinned);
+          return new Then(
+              pinned, new Judge(desk.in(shop), catalog, orders.in(shop), logRules, logs));
+        });
   }
 
   /** The answer to a job: by its temperature log where it has one, else by the plan. */
   Answer answer(JobContent content, Instant enteredAt) {
+    return byPlace(content, judge -> judge.asWritten(content, enteredAt));
+  }
+
+  /** The answer to a job by a temperature log. */
+  Answer measured(JobContent content, Instant enteredAt, TemperatureLog log) {
+    return byPlace(content, judge -> judge.measured(content.order(), enteredAt, log));
+  }
+
+  /**
+   * Whether an edit of the shop's file puts right what was wrong all along, or tells of a change
+   * from now on, nobody says: the later of the two answers holds.
+   */
+  private Answer byPlace(JobContent content, Function<Judge, Answer> judged) {
+    if (content.place().isEmpty()) {
+      return judged.apply(this);
+    }
+    Then then = then(content.place().get());
+    Optional<ShopPlace> now = desk.shop().place(then.place().name());
+    if (now.filter(n -> PinnedPlace.alike(n, then.place())).isPresent()) {
+      return judged.apply(this);
+    }
+    Answer asClosed = judged.apply(then.judge());
+    return now.isPresent()
+        ? asClosed.orLater(judged.apply(this)).noting(changed(then.place(), now.get()))
+        : asClosed.noting(gone(then.place()));
+  }
+
+  private static String changed(ShopPlace then, ShopPlace now) {
+    return "The shop's file gives "
+        + then.name()
+        + " another course of temperature than when the joint was closed (then "
+        + then.describedAs()
+        + "; now "
+        + now.describedAs()
+        + "). The later hand-back of the two holds.";
+  }
+
+  private static String gone(ShopPlace then) {
+    return "The shop's file has no place "
+        + then.name()
+        + " any more. The joint is judged by the place as it was when it was closed ("
+        + then.describedAs()
+        + ").";
+  }
+
+  private Answer asWritten(JobContent content, Instant enteredAt) {
     if (content.log().isEmpty()) {
       return answer(content.order(), enteredAt);
     }
@@ -74,15 +155,15 @@ final class Judge {
     return measured(planned, known);
   }
 
-  /** The answer to an order by a temperature log. */
-  Answer measured(String order, Instant enteredAt, TemperatureLog log) {
+  private Answer measured(String order, Instant enteredAt, TemperatureLog log) {
     JointOrder planned = planned(order, enteredAt);
     return measured(planned, read(planned, log));
   }
 
   private Answer measured(JointOrder planned, Read known) {
     Reassessment again = desk.reassess(planned, known.course().course());
-    return new Answer(again.now(), catalog, Optional.of(new Measured(known, again, desk.shop())));
+    Measured measured = new Measured(known, again, desk.shop());
+    return new Answer(again.now(), catalog, Optional.of(measured), Optional.empty());
   }
 
   /** A job's order as it was entered or changed last. */
@@ -135,6 +216,6 @@ final class Judge {
   }
 
   private Answer answer(Told told) {
-    return new Answer(told, catalog, Optional.empty());
+    return new Answer(told, catalog, Optional.empty(), Optional.empty());
   }
 }

@@ -35,6 +35,11 @@ final class Orders {
     this.shop = shop;
   }
 
+  /** The same in another shop. */
+  Orders in(Shop other) {
+    return new Orders(knowledge, other);
+  }
+
   /**
    * Reads an order.
    *
