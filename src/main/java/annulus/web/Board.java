@@ -272,6 +272,7 @@ final class Board {
             given.column(),
             now.truncatedTo(ChronoUnit.MILLIS));
     Answer answer = judge.measured(job.content(), job.createdAt(), log);
+    judge.requireRightClock(answer);
     String ready = times.fullOr(answer.told().ready(), "never");
     String words = "temperature log " + log.name() + " read: safe from " + ready;
     return jobs.measure(

@@ -9,6 +9,7 @@ import annulus.advice.ShopPlace;
 import annulus.catalog.Catalog;
 import annulus.exchange.JobLog;
 import annulus.exchange.LogWords;
+import annulus.exchange.LoggerAhead;
 import annulus.exchange.LoggerOptions;
 import annulus.exchange.LoggerRules;
 import annulus.store.JobContent;
@@ -19,6 +20,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.function.Function;
@@ -106,6 +108,18 @@ final class Judge {
   /** The answer to a job by a temperature log. */
   Answer measured(JobContent content, Instant enteredAt, TemperatureLog log) {
     return byPlace(content, judge -> judge.measured(content.order(), enteredAt, log));
+  }
+
+  /**
+   * Requires that a log that is read out now does not run past now. Asked then only: jobs with a
+   * log that was taken before stay readable.
+   *
+   * @throws InputRefused when not
+   */
+  void requireRightClock(Answer byLog) {
+    Read read = byLog.measured().orElseThrow().read();
+    ZoneId zone = desk.shop().hours().zone();
+    LoggerAhead.refuse(read.course().reading(), read.log().readAt(), logRules, zone);
   }
 
   /**
