@@ -143,6 +143,28 @@ final class Board {
     return forTheBench.get(content.order(), () -> BenchOrder.canEdit(content));
   }
 
+  /** When the joint of a job is to be closed; empty for one that is closed, or is late. */
+  Optional<Instant> plannedStart(JobContent content) {
+    Instant start = Orders.start(content.order());
+    boolean planned = content.closedAt().isEmpty() && start.isAfter(now());
+    return planned ? Optional.of(start) : Optional.empty();
+  }
+
+  /**
+   * A job as its order is to be typed now: where the joint is late, primer that is on has aged
+   * since the planned start.
+   */
+  JobContent asOfNow(JobContent content) {
+    boolean late = content.closedAt().isEmpty() && Orders.start(content.order()).isBefore(now());
+    return late
+        ? content.with(
+            content.title(),
+            content.bore(),
+            orders.closedAt(content.order(), now().truncatedTo(ChronoUnit.SECONDS)),
+            content.advice())
+        : content;
+  }
+
   /** Today's jobs. */
   JobViews.Today today() {
     return views.today(now());
@@ -194,8 +216,7 @@ final class Board {
     }
     Job job = job(id);
     closing.requireBelievable(job, closed);
-    JointOrder planned = judge.planned(job.content().order(), job.createdAt());
-    String order = orders.notMoved(orders.closedAt(job.content().order(), planned, closed));
+    String order = orders.notMoved(orders.closedAt(job.content().order(), closed));
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,

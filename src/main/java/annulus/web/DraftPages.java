@@ -100,7 +100,9 @@ final class DraftPages {
    */
   private void edit(Context ctx) {
     Job job = board.job(ctx.pathParam("id"));
-    Map<String, String> fields = new LinkedHashMap<>(BenchOrder.fields(job.content()));
+    Map<String, String> fields =
+        new LinkedHashMap<>(BenchOrder.fields(board.asOfNow(job.content())));
+    board.plannedStart(job.content()).ifPresent(at -> fields.put("start", board.times().field(at)));
     fields.put(BenchPage.JOB, job.id());
     fields.put(BenchPage.JOB_VERSION, Long.toString(job.version()));
     Form.go(ctx, "/bench/" + drafts.begin(fields, board.now(), doer.of(ctx)).id());

@@ -180,8 +180,7 @@ final class Judge {
     return new Answer(again.now(), catalog, Optional.of(measured), Optional.empty());
   }
 
-  /** A job's order as it was entered or changed last. */
-  JointOrder planned(String order, Instant enteredAt) {
+  private JointOrder planned(String order, Instant enteredAt) {
     return readOrders.get(new Entered(order, enteredAt), () -> orders.read(order, enteredAt));
   }
 

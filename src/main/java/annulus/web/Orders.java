@@ -1,7 +1,6 @@
 package annulus.web;
 
 import annulus.advice.JointOrder;
-import annulus.advice.JointOrder.PrimerPlan;
 import annulus.advice.Knowledge;
 import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
@@ -73,28 +72,26 @@ final class Orders {
     return order.toString();
   }
 
-  /**
-   * The same order closed at another time, as {@link annulus.advice.PromiseDesk#tellAt} reckons it:
-   * primer that is on already is so much older then. It is no fresher where the joint was closed
-   * before the planned start, as nobody knows which of the two times it was told for.
-   *
-   * @param planned the order as read
-   */
-  String closedAt(String text, JointOrder planned, Instant closed) {
-    ObjectNode order = object(startingAt(text, closed));
-    Duration later = Duration.between(planned.start(), closed);
-    if (planned.primer() instanceof PrimerPlan.Used used
-        && !used.age().isZero()
-        && later.compareTo(Duration.ZERO) > 0) {
-      ObjectNode primer = (ObjectNode) order.get("primer");
-      primer.put("minutesOnPart", upToMinutes(used.age().plus(later)));
-    }
-    return order.toString();
+  /** When the joint of an order that is kept is to be closed, or was. */
+  static Instant start(String text) {
+    return Instant.parse(object(text).path("start").asText());
   }
 
-  /** Whole minutes, as they are typed; rounded up, as older is never quicker. */
-  private static long upToMinutes(Duration age) {
-    return age.plusSeconds(59).toMinutes();
+  /**
+   * An order that is kept, closed at another time, as {@link annulus.advice.PromiseDesk#tellAt}
+   * reckons it: primer that is on already is so much older then. It is no fresher where the joint
+   * was closed before the planned start, as nobody knows which of the two times it was told for.
+   */
+  String closedAt(String text, Instant closed) {
+    ObjectNode order = object(startingAt(text, closed));
+    Duration later = Duration.between(start(text), closed);
+    double minutes = order.at("/primer/minutesOnPart").asDouble();
+    if (minutes > 0 && later.compareTo(Duration.ZERO) > 0) {
+      // whole minutes, as they are typed; rounded up, as older is never quicker
+      long aged = (long) Math.ceil(minutes + later.toSeconds() / 60.0);
+      ((ObjectNode) order.get("primer")).put("minutesOnPart", aged);
+    }
+    return order.toString();
   }
 
   /** The same order whose part was moved after closing; of two moves the later one counts. */

@@ -117,4 +117,44 @@ class BoardPrimerTest {
       assertEquals(15, closed.at("/order/primer/minutesOnPart").asInt(), closed.toString());
     }
   }
+
+  /** The order opened at the bench and sent as it stands there, with a name for the bore. */
+  private static String renamed(RunningBoard board, JsonNode job) {
+    HttpResponse<String> draft =
+        board.form("/job/" + job.get("id").asText() + "/edit", "version=1&who=Ana");
+    String path = draft.headers().firstValue("Location").orElseThrow();
+    String form = "act=change&who=Ana" + board.typed(path);
+    HttpResponse<String> changed = board.form(path, form + "&bore=hub");
+    assertEquals(303, changed.statusCode(), changed.body());
+    return form;
+  }
+
+  @Test
+  void a_late_joint_whose_order_is_changed_keeps_its_old_primer() {
+    try (RunningBoard board = board()) {
+      JsonNode job = entered(board, primed(18));
+      board.clock.forward(Duration.ofHours(30));
+      JsonNode before = now(board, job);
+      String form = renamed(board, job);
+      assertTrue(form.contains("&primerMinutes=1805"), form);
+      JsonNode changed = now(board, job);
+      assertEquals(2, changed.get("version").asInt());
+      assertEquals(before.get("decision"), changed.get("decision"));
+      assertEquals(1805, changed.at("/order/primer/minutesOnPart").asInt());
+    }
+  }
+
+  @Test
+  void a_joint_booked_for_later_keeps_its_planned_closing_when_its_order_is_changed() {
+    try (RunningBoard board = board()) {
+      JsonNode job = entered(board, primed(18).put("start", "2027-04-02T15:30"));
+      String form = renamed(board, job);
+      assertTrue(form.contains("&start=2027-04-02T15%3A30"), form);
+      JsonNode changed = now(board, job);
+      assertEquals(2, changed.get("version").asInt());
+      assertEquals(job.get("start"), changed.get("start"));
+      assertEquals(job.get("promisableAt"), changed.get("promisableAt"));
+      assertEquals(5, changed.at("/order/primer/minutesOnPart").asInt());
+    }
+  }
 }
