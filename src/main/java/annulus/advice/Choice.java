@@ -156,25 +156,28 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     }
     boolean nearlyDry = fit.readsDry() && forbidden.isEmpty();
     if (onlyUnsure() || nearlyDry) {
-      return no(Kind.MEASURE_AGAIN, Math.max(bestCovers(), dry), only(against, NOT_SURE));
+      return no(
+          Kind.MEASURE_AGAIN,
+          Math.max(bestCovers(), dry),
+          withStalePrimer(only(against, NOT_SURE), against));
     }
     if (tooWideForAll()) {
       return no(Kind.TOO_WIDE, 0, only(against, TOO_WIDE));
     }
-    return no(Kind.NO_CLASS, 0, withStalePrimer(against));
+    return no(Kind.NO_CLASS, 0, withStalePrimer(against, against));
   }
 
-  /** Where primer is wanted, one that is there but too old is told first. */
-  private List<Finding> withStalePrimer(List<Finding> against) {
+  /** Where some class wants primer, one that is there but too old is told first. */
+  private List<Finding> withStalePrimer(List<Finding> reasons, List<Finding> against) {
     boolean primerWanted = false;
     for (Finding finding : against) {
       primerWanted |= finding.rule().verdict() == Rule.Verdict.NEEDS_PRIMER;
     }
     if (!primerWanted || selection.table().isEmpty()) {
-      return against;
+      return reasons;
     }
     List<Finding> told = only(selection.table().get(0).findings(), STALE_PRIMER);
-    told.addAll(against);
+    told.addAll(reasons);
     return told;
   }
 

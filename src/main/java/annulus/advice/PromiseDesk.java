@@ -49,6 +49,11 @@ public final class PromiseDesk {
     return shop;
   }
 
+  /** The same desk in another shop. */
+  public PromiseDesk in(Shop other) {
+    return new PromiseDesk(knowledge, warmUp, other);
+  }
+
   /** The promise for one order; reckoned when asked for, as a list of jobs shows none. */
   public final class Told {
     private final JointOrder order;

@@ -33,6 +33,11 @@ public record Shop(
     }
   }
 
+  /** The same shop with this place alone. */
+  public Shop with(ShopPlace place) {
+    return new Shop(name, hours, rule, touch, List.of(place));
+  }
+
   /** The place of a name. */
   public Optional<ShopPlace> place(String called) {
     return places.stream().filter(p -> p.name().equals(called)).findFirst();

@@ -113,8 +113,9 @@ final class PromiseCommand {
     return new JobListRun(table.desk(), reader, table.now(), out, err).run(list, log);
   }
 
-  private static PromiseLog logs(Table table) {
-    return new PromiseLog(table.words(), table.shop().hours().zone(), table.files(), table.now());
+  private PromiseLog logs(Table table) {
+    return new PromiseLog(
+        table.words(), table.shop().hours().zone(), table.files(), table.now(), err);
   }
 
   private static Instant time(String option, String text, Shop shop) {

@@ -37,6 +37,7 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
           "newest-first-rows-most",
           "shared-readings-most",
           "backward-most-s",
+          "ahead-most-s",
           "logger-plus-minus-c");
 
   /**

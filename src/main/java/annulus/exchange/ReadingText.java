@@ -41,7 +41,7 @@ public final class ReadingText {
     return text.toString();
   }
 
-  private static String clock(Instant instant, ZoneId zone) {
+  static String clock(Instant instant, ZoneId zone) {
     return CLOCK.format(instant.atZone(zone));
   }
 

@@ -26,6 +26,7 @@ final class ContentJson {
     node.put("promisedStart", written(content.promisedStart()));
     node.put("promiseMoves", content.promiseMoves());
     content.log().ifPresent(l -> node.put("log", l));
+    content.place().ifPresent(p -> node.put("place", p));
     return Seal.onJson(node.toString());
   }
 
@@ -47,7 +48,8 @@ final class ContentJson {
           instant(node, "promised"),
           instant(node, "promisedStart"),
           node.get("promiseMoves").asInt(),
-          Optional.ofNullable(node.path("log").textValue()));
+          Optional.ofNullable(node.path("log").textValue()),
+          Optional.ofNullable(node.path("place").textValue()));
     } catch (JsonProcessingException e) {
       throw new StoreFailed("a job in the database is damaged: " + e.getOriginalMessage(), e);
     }

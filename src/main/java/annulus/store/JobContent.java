@@ -21,6 +21,8 @@ import java.util.Set;
  * @param promisedStart the start that the promise was reckoned from
  * @param promiseMoves how often the promise has changed; the calendar entry's sequence
  * @param log identity of the temperature log that the closed joint is judged by
+ * @param place the shop's place it cures in, as it was when the joint was closed, as JSON; empty
+ *     for an open joint, one that names no place, and jobs of older versions
  */
 public record JobContent(
     String reference,
@@ -33,7 +35,8 @@ public record JobContent(
     Optional<Instant> promised,
     Optional<Instant> promisedStart,
     int promiseMoves,
-    Optional<String> log) {
+    Optional<String> log,
+    Optional<String> place) {
   private static final int LONGEST = 100;
   private static final Set<Byte> HIDDEN =
       Set.of(
@@ -97,6 +100,7 @@ public record JobContent(
         Optional.empty(),
         Optional.empty(),
         0,
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -106,17 +110,23 @@ public record JobContent(
     copy.state = other;
     copy.closedAt = other.closed() ? closedAt : Optional.empty();
     copy.log = other.closed() ? log : Optional.empty();
+    copy.place = other.closed() ? place : Optional.empty();
     return copy.made();
   }
 
-  /** The joint closed. */
-  public JobContent closed(Instant at, String newOrder, String newAdvice) {
+  /**
+   * The joint closed.
+   *
+   * @param in the place it cures in
+   */
+  public JobContent closed(Instant at, String newOrder, String newAdvice, Optional<String> in) {
     Copy copy = new Copy(this);
     copy.order = newOrder;
     copy.advice = newAdvice;
     copy.state = JobState.CURING;
     copy.closedAt = Optional.of(at);
     copy.log = Optional.empty();
+    copy.place = in;
     return copy.made();
   }
 
@@ -173,6 +183,17 @@ public record JobContent(
     return copy.made();
   }
 
+  /**
+   * The closed joint cures in another place.
+   *
+   * @param other the place
+   */
+  public JobContent curingIn(Optional<String> other) {
+    Copy copy = new Copy(this);
+    copy.place = other;
+    return copy.made();
+  }
+
   /** All that a change may make another; a change says only what it changes. */
   private static final class Copy {
     private final String reference;
@@ -186,6 +207,7 @@ public record JobContent(
     private Optional<Instant> promisedStart;
     private int promiseMoves;
     private Optional<String> log;
+    private Optional<String> place;
 
     Copy(JobContent of) {
       reference = of.reference;
@@ -199,6 +221,7 @@ public record JobContent(
       promisedStart = of.promisedStart;
       promiseMoves = of.promiseMoves;
       log = of.log;
+      place = of.place;
     }
 
     JobContent made() {
@@ -213,7 +236,8 @@ public record JobContent(
           promised,
           promisedStart,
           promiseMoves,
-          log);
+          log,
+          place);
     }
   }
 }

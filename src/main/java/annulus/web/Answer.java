@@ -7,6 +7,7 @@ import annulus.advice.Shop;
 import annulus.catalog.Catalog;
 import annulus.exchange.JobLog;
 import annulus.exchange.ReadingText;
+import annulus.report.AnswerWords;
 import annulus.report.DecisionTexts;
 import annulus.report.JsonReport;
 import annulus.report.PromiseJson;
@@ -23,8 +24,9 @@ import java.util.Optional;
  * @param told the answer and the promise that could be given
  * @param catalog what it was judged by
  * @param measured what a temperature log says of it; empty when it is judged by the plan alone
+ * @param shopFile how the shop's file has changed since the joint was closed, where that matters
  */
-record Answer(Told told, Catalog catalog, Optional<Measured> measured) {
+record Answer(Told told, Catalog catalog, Optional<Measured> measured, Optional<String> shopFile) {
   /**
    * A temperature log as read for one order.
    *
@@ -75,9 +77,27 @@ record Answer(Told told, Catalog catalog, Optional<Measured> measured) {
     return DecisionTexts.of(told.advice()).line();
   }
 
+  /** Why it is no; empty for a yes. */
+  List<String> because() {
+    return new AnswerWords(told.advice(), catalog).because();
+  }
+
   /** In words and figures, as {@code advice.schema.json}. */
   JsonNode json() {
     return Orders.tree(JsonReport.of(told.advice(), catalog));
+  }
+
+  /** The same answer with what has to be said of the shop's file. */
+  Answer noting(String changed) {
+    return new Answer(told, catalog, measured, Optional.of(changed));
+  }
+
+  /** The one of two answers with the later hand-back; never is the latest. */
+  Answer orLater(Answer other) {
+    boolean earlier =
+        told.ready().isPresent()
+            && other.told.ready().filter(r -> !r.isAfter(told.ready().get())).isEmpty();
+    return earlier ? other : this;
   }
 
   /** Whether the joint is safe at a moment. */

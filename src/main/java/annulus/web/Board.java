@@ -162,6 +162,21 @@ final class Board {
         () -> new BenchFields(content, times).unshown());
   }
 
+  /**
+   * A job as its order is to be typed now: where the joint is late, primer that is on has aged
+   * since the planned start.
+   */
+  JobContent asOfNow(JobContent content) {
+    boolean late = content.closedAt().isEmpty() && Orders.start(content.order()).isBefore(now());
+    return late
+        ? content.with(
+            content.title(),
+            content.bore(),
+            orders.closedAt(content.order(), now().truncatedTo(ChronoUnit.SECONDS)),
+            content.advice())
+        : content;
+  }
+
   /** Today's jobs. */
   JobViews.Today today() {
     return views.today(now());
@@ -213,7 +228,7 @@ final class Board {
     }
     Job job = job(id);
     closing.requireBelievable(job, closed);
-    String order = orders.startingAt(orders.notMoved(job.content().order()), closed);
+    String order = orders.notMoved(orders.closedAt(job.content().order(), closed));
     Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,
@@ -221,7 +236,9 @@ final class Board {
         current -> {
           Closing.requireCloseable(view(current), answer);
           String words = "joint closed at " + times.past(closed);
-          JobContent content = current.content().closed(closed, order, answer.json().toString());
+          Optional<String> place = judge.place(order, job.createdAt());
+          JobContent content =
+              current.content().closed(closed, order, answer.json().toString(), place);
           return new Edit(JobChange.Kind.CLOSED, words, content);
         },
         closing.fit(job, answer, closed),
@@ -245,15 +262,13 @@ final class Board {
       throw new Refused("It can only have been moved between closing and now.");
     }
     String order = orders.moved(job.content().order(), movedAt(job), moved);
-    Answer answer = judge.answer(order, job.createdAt());
     return jobs.change(
         id,
         seen,
         current -> {
           JobContent was = current.content();
           String words = "part was moved at " + times.past(moved);
-          return changed(
-              job, words, was.with(was.title(), was.bore(), order, answer.json().toString()));
+          return changed(job, words, was.with(was.title(), was.bore(), order, was.advice()));
         },
         Optional.empty(),
         stamp(who));
@@ -289,7 +304,8 @@ final class Board {
             given.unit(),
             given.column(),
             now.truncatedTo(ChronoUnit.MILLIS));
-    Answer answer = judge.measured(job.content().order(), job.createdAt(), log);
+    Answer answer = judge.measured(job.content(), job.createdAt(), log);
+    judge.requireRightClock(answer);
     String ready = times.fullOr(answer.told().ready(), "never");
     String words = "temperature log " + log.name() + " read: safe from " + ready;
     return jobs.measure(
@@ -306,7 +322,9 @@ final class Board {
   /** A job whose order is another one now; one with a temperature log is judged by it still. */
   private Edit changed(Job job, String words, JobContent content) {
     Answer answer = judge.answer(job.with(content));
-    return judgedAnew(JobChange.Kind.ORDER, words, content, answer);
+    JobContent answered =
+        content.with(content.title(), content.bore(), content.order(), answer.json().toString());
+    return judgedAnew(JobChange.Kind.ORDER, words, answered, answer);
   }
 
   /** A job that was checked, has not been collected and is not safe by the answer cures again. */
@@ -319,7 +337,7 @@ final class Board {
   }
 
   private Optional<Instant> movedAt(Job job) {
-    return judge.movedAt(job.content().order(), job.createdAt());
+    return judge.movedAt(job.content(), job.createdAt());
   }
 
   /** Replaces the order of a job; a closed joint keeps when it was closed and when it was moved. */
@@ -329,14 +347,18 @@ final class Board {
     JointOrder read = orders.read(order, now());
     String pinned = orders.kept(order, read, job.content().reference(), title);
     String kept = job.content().closedAt().map(c -> ofClosed(job, c, pinned, read)).orElse(pinned);
-    Answer answer = judge.answer(kept, job.createdAt());
     return jobs.change(
         id,
         seen,
         current -> {
           JobContent was = current.content();
+          JobContent content = was.with(title, bore, kept, was.advice());
           return changed(
-              job, "order changed", was.with(title, bore, kept, answer.json().toString()));
+              job,
+              "order changed",
+              was.closedAt().isPresent()
+                  ? content.curingIn(judge.place(kept, was, job.createdAt()))
+                  : content);
         },
         Optional.empty(),
         stamp(who));

@@ -5,10 +5,13 @@ import annulus.measure.MeasuredDiameter;
 import annulus.store.BoreFit;
 import annulus.store.Job;
 import annulus.store.JobChange;
+import annulus.store.JobState;
 import annulus.store.JobStore;
 import annulus.store.Refused;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Optional;
 
 /** What has to hold before a joint is taken as closed, and what is kept of it. */
@@ -28,7 +31,7 @@ final class Closing {
   /**
    * A closing time typed wrong by days would make a wet joint safe at once: one before the day on
    * which the job was entered has to agree with the start of the order, and a joint that was taken
-   * apart can't have been closed again before that.
+   * apart, or not begun yet, can't have been closed before that.
    */
   void requireBelievable(Job job, Instant closed) {
     Instant start = judge.start(job.content().order(), job.createdAt());
@@ -43,7 +46,9 @@ final class Closing {
               + times.past(start)
               + ". If it really was closed before, change the start in the order first.");
     }
-    takenApart(job)
+    List<JobChange> changes = JobChange.inForce(jobs.changes(job.id()));
+    requireBegun(job, changes, closed);
+    takenApart(changes)
         .filter(at -> closed.isBefore(at.truncatedTo(ChronoUnit.SECONDS)))
         .ifPresent(
             at -> {
@@ -56,11 +61,47 @@ final class Closing {
             });
   }
 
-  /** When a joint closed before came apart last, by the changes that were not taken back. */
-  private Optional<Instant> takenApart(Job job) {
+  /**
+   * A joint that waited for its parts was open until they came. One that was booked was open on the
+   * day before it was put in work; on that day, and on the day the job was entered, the board may
+   * have been told late.
+   */
+  private void requireBegun(Job job, List<JobChange> changes, Instant closed) {
+    LocalDate entered = times.dayOf(job.createdAt());
+    Optional<JobState> was = Optional.of(JobState.BOOKED);
+    for (JobChange change : changes) {
+      if (change.kind() == JobChange.Kind.STATE) {
+        LocalDate day = times.dayOf(change.at());
+        boolean waited =
+            was.equals(Optional.of(JobState.WAITING_PARTS))
+                && closed.isBefore(change.at().truncatedTo(ChronoUnit.SECONDS));
+        boolean booked =
+            was.equals(Optional.of(JobState.BOOKED))
+                && day.isAfter(entered)
+                && times.dayOf(closed).isBefore(day);
+        if (waited || booked) {
+          throw new Refused(notBegun(closed, was.get(), change));
+        }
+      }
+      was = change.state();
+    }
+  }
+
+  private String notBegun(Instant closed, JobState was, JobChange change) {
+    return "Closed "
+        + times.past(closed)
+        + "? The job was "
+        + was.words()
+        + " until "
+        + times.past(change.at())
+        + ". If it really was closed before, take that change back first.";
+  }
+
+  /** When a joint closed before came apart last. */
+  private static Optional<Instant> takenApart(List<JobChange> changes) {
     boolean closed = false;
     Instant apart = null;
-    for (JobChange change : JobChange.inForce(jobs.changes(job.id()))) {
+    for (JobChange change : changes) {
       boolean opens = closed && change.opens();
       apart = opens ? change.at() : apart;
       closed = change.kind() == JobChange.Kind.CLOSED || (closed && !opens);
@@ -75,7 +116,11 @@ final class Closing {
     }
     if (!answer.isYes()) {
       throw new Refused(
-          "The answer for this joint is no: " + answer.decision() + ". It can't be closed.");
+          "The answer for a joint closed then is no: "
+              + answer.decision()
+              + ". "
+              + String.join(" ", answer.because())
+              + " It can't be closed.");
     }
   }
 

@@ -24,10 +24,17 @@ final class Doer {
     app.post("/who", this::say);
   }
 
-  /** The name of whoever works at this screen; remembered in a cookie. */
+  /**
+   * The name of whoever works at this screen; remembered in a cookie. One that can't be read is no
+   * name: the page that tells of a failure asks here too, and must not fail in its turn.
+   */
   static String at(Context ctx) {
     String cookie = ctx.cookie("who");
-    return cookie == null ? "" : URLDecoder.decode(cookie, StandardCharsets.UTF_8);
+    try {
+      return cookie == null ? "" : URLDecoder.decode(cookie, StandardCharsets.UTF_8);
+    } catch (IllegalArgumentException e) {
+      return "";
+    }
   }
 
   /** The name that a form brings, remembered for the next one. */

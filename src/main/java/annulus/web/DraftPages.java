@@ -5,6 +5,7 @@ import annulus.quantity.InvalidValue;
 import annulus.store.Draft;
 import annulus.store.DraftStore;
 import annulus.store.Job;
+import annulus.store.JobContent;
 import annulus.store.JobState;
 import annulus.store.Refused;
 import annulus.store.Stale;
@@ -107,7 +108,8 @@ final class DraftPages {
     if (!unshown.isEmpty()) {
       throw new Refused(BenchPage.cantShow(unshown));
     }
-    Map<String, String> fields = new BenchFields(job.content(), board.times()).byName();
+    JobContent asOfNow = board.asOfNow(job.content());
+    Map<String, String> fields = new BenchFields(asOfNow, board.times()).byName();
     fields.put(BenchPage.JOB, job.id());
     fields.put(BenchPage.JOB_VERSION, Long.toString(job.version()));
     Form.go(ctx, "/bench/" + drafts.begin(fields, board.now(), doer.of(ctx)).id());

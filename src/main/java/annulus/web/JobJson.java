@@ -62,6 +62,7 @@ final class JobJson {
     }
     node.set("advice", view.answer().json());
     node.set("log", view.answer().measured().map(JobJson::log).orElse(null));
+    node.put("shopFile", view.answer().shopFile().orElse(null));
     ArrayNode history = node.putArray("changes");
     for (JobChange change : changes) {
       ObjectNode entry = history.addObject();

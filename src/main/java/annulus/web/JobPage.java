@@ -89,6 +89,7 @@ final class JobPage {
         "Changed " + times.past(view.job().changedAt()) + " by " + view.job().changedBy() + ".",
         "class",
         "hint");
+    view.answer().shopFile().ifPresent(s -> part.element("p", s, "class", "hint"));
     String then = dataVersion(view.job().content().advice());
     String now = view.answer().told().advice().dataVersion();
     if (!then.equals(now)) {

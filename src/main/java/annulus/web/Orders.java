@@ -14,6 +14,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +32,11 @@ final class Orders {
   Orders(Knowledge knowledge, Shop shop) {
     this.knowledge = knowledge;
     this.shop = shop;
+  }
+
+  /** The same in another shop. */
+  Orders in(Shop other) {
+    return new Orders(knowledge, other);
   }
 
   /**
@@ -63,6 +69,28 @@ final class Orders {
     String zone = order.path("zone").asText(shop.hours().zone().getId());
     order.put("zone", zone);
     order.put("start", start.toString());
+    return order.toString();
+  }
+
+  /** When the joint of an order that is kept is to be closed, or was. */
+  static Instant start(String text) {
+    return Instant.parse(object(text).path("start").asText());
+  }
+
+  /**
+   * An order that is kept, closed at another time, as {@link annulus.advice.PromiseDesk#tellAt}
+   * reckons it: primer that is on already is so much older then. It is no fresher where the joint
+   * was closed before the planned start, as nobody knows which of the two times it was told for.
+   */
+  String closedAt(String text, Instant closed) {
+    ObjectNode order = object(startingAt(text, closed));
+    Duration later = Duration.between(start(text), closed);
+    double minutes = order.at("/primer/minutesOnPart").asDouble();
+    if (minutes > 0 && later.compareTo(Duration.ZERO) > 0) {
+      // whole minutes, as they are typed; rounded up, as older is never quicker
+      long aged = (long) Math.ceil(minutes + later.toSeconds() / 60.0);
+      ((ObjectNode) order.get("primer")).put("minutesOnPart", aged);
+    }
     return order.toString();
   }
 

@@ -39,6 +39,9 @@ record SlipReason(ClockWords times) {
     if (byLog(view, promised)) {
       return "By the temperature log the joint cures later than planned.";
     }
+    if (view.answer().shopFile().isPresent()) {
+      return view.answer().shopFile().get();
+    }
     if (view.late()) {
       return "It was to be closed at " + times.full(planned) + " and is still open.";
     }

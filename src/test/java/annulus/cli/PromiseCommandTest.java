@@ -285,10 +285,15 @@ class PromiseCommandTest {
 
   /** One temperature from the afternoon of the 12th to the morning of the 13th. */
   private String night(double celsius) throws IOException {
+    return logged("2027-03-12T15:00:00Z", celsius);
+  }
+
+  /** One temperature for 16 hours. */
+  private String logged(String from, double celsius) throws IOException {
     Path log = folder.resolve("night.csv");
     StringBuilder text = new StringBuilder("time,temperature C\n");
     for (int quarter = 0; quarter <= 64; quarter++) {
-      text.append(Instant.parse("2027-03-12T15:00:00Z").plusSeconds(quarter * 900L))
+      text.append(Instant.parse(from).plusSeconds(quarter * 900L))
           .append(',')
           .append(celsius)
           .append('\n');
@@ -467,6 +472,30 @@ class PromiseCommandTest {
     assertEquals(1, cold.code());
     assertTrue(cold.err().contains("Take an earlier tag off the part"), cold.err());
     assertEquals(before, Files.readString(tag));
+  }
+
+  @Test
+  void a_log_from_the_future_is_refused_and_past_a_moment_named_it_is_warned_of()
+      throws IOException {
+    String list = list("running|22,none,injury,2027-03-10T16:00,").toString();
+    String order = changed("\"start\": \"2027-03-11T15:30\"", "\"start\": \"2027-03-10T15:30\"");
+    for (List<String> what : List.of(List.of(order), List.of("--list", list))) {
+      List<String> args = new ArrayList<>(List.of("promise"));
+      args.addAll(what);
+      args.addAll(List.of("--shop", SHOP, "--log", logged("2027-03-10T17:06:00Z", 20)));
+      Run refused = run(args.toArray(String[]::new));
+      assertEquals(2, refused.code(), refused.out());
+      assertTrue(refused.err().contains("the clock of the logger is wrong"), refused.err());
+    }
+    Run warned =
+        run("promise", GOOD, "--shop", SHOP, "--now", "2027-03-13T07:54", "--log", night(20));
+    assertEquals(0, warned.code(), warned.err());
+    String said =
+        "unless it was read out later, its readings run to Sat 2027-03-13 08:00, past now";
+    assertTrue(warned.err().contains(said), warned.err());
+    Run clocks =
+        run("promise", GOOD, "--shop", SHOP, "--now", "2027-03-13T07:55", "--log", night(20));
+    assertEquals("", clocks.err());
   }
 
   @Test

@@ -50,7 +50,11 @@ class AnswersTest {
     return store.change(
         job.id(),
         job.version(),
-        j -> new Edit(JobChange.Kind.CLOSED, "closed", j.content().closed(NOW, "{}", SECOND)),
+        j ->
+            new Edit(
+                JobChange.Kind.CLOSED,
+                "closed",
+                j.content().closed(NOW, "{}", SECOND, Optional.empty())),
         Optional.empty(),
         MIRA);
   }
@@ -151,7 +155,7 @@ class AnswersTest {
       throws Exception {
     String url = Databases.fresh(name, folder);
     firstVersion(url);
-    JobContent closed = content().closed(NOW, "{}", SECOND);
+    JobContent closed = content().closed(NOW, "{}", SECOND, Optional.empty());
     JobContent apart = closed.in(JobState.IN_WORK);
     try (Connection connection = DriverManager.getConnection(url);
         Sql sql = new Sql(connection)) {

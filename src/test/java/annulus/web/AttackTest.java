@@ -12,6 +12,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.ColorScheme;
 import com.sun.net.httpserver.HttpServer;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -19,12 +20,15 @@ import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.URLEncoder;
 import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -118,6 +122,32 @@ class AttackTest {
       assertFalse(answer.startsWith("HTTP/1.1 500"), () -> new String(harmed) + "\n" + answer);
     }
     assertEquals(200, board.get("/counter").statusCode());
+  }
+
+  /** Read again in the words that tell of a failure, it once kept a thread busy for ever. */
+  @ParameterizedTest
+  @ValueSource(strings = {"50%", "%", "%z", "%zz", "%-1", "\u0000%"})
+  void a_name_in_a_cookie_that_cannot_be_read_is_no_name(String who) throws IOException {
+    String counter = raw("GET /counter HTTP/1.1", "Cookie: who=" + who);
+    assertTrue(counter.matches("(?s)HTTP/1\\.1 (200|400) .*"), counter);
+    String nowhere = raw("GET /job/none HTTP/1.1", "Cookie: who=" + who);
+    assertTrue(nowhere.matches("(?s)HTTP/1\\.1 (400|404) .*"), nowhere);
+  }
+
+  @Test
+  void a_name_that_cannot_be_read_keeps_nobody_busy_before_the_passcode_either() {
+    String database = "jdbc:sqlite:" + folder.resolve("locked.db");
+    try (RunningBoard locked = new RunningBoard(database, Optional.of("open sesame"))) {
+      byte[] form = "passcode=x".getBytes(StandardCharsets.UTF_8);
+      HttpRequest.Builder chunked =
+          HttpRequest.newBuilder(locked.uri("/enter"))
+              .timeout(Duration.ofSeconds(20))
+              .header("Cookie", "who=%zz")
+              .header("Content-Type", "application/x-www-form-urlencoded")
+              .POST(BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(form)));
+      int status = locked.send(chunked).statusCode();
+      assertTrue(status >= 400 && status < 500, "" + status);
+    }
   }
 
   @Test

@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -56,23 +55,8 @@ class BenchFormTest {
     assertTrue(page.contains("Change the order"), page);
     HttpResponse<String> draft = board.form("/job/" + id + "/edit", "version=1&who=Ede");
     String path = draft.headers().firstValue("Location").orElseThrow();
-    StringBuilder form = new StringBuilder("act=change&who=Ede");
-    Matcher typed =
-        Pattern.compile("<input[^>]* name=\"([^\"]*)\"[^>]* value=\"([^\"]*)\"([^>]*)>")
-            .matcher(board.get(path).body());
-    while (typed.find()) {
-      boolean off = typed.group().contains("checkbox") && !typed.group().contains("checked");
-      form.append(off ? "" : "&" + typed.group(1) + "=" + coded(typed.group(2)));
-    }
-    Matcher chosen =
-        Pattern.compile(
-                "<select[^>]* name=\"([^\"]*)\"[^>]*>(?:(?!</select>).)*?value=\"([^\"]*)\" selected",
-                Pattern.DOTALL)
-            .matcher(board.get(path).body());
-    while (chosen.find()) {
-      form.append("&" + chosen.group(1) + "=" + coded(chosen.group(2)));
-    }
-    HttpResponse<String> changed = board.form(path, form.toString());
+    String form = "act=change&who=Ede" + board.typed(path);
+    HttpResponse<String> changed = board.form(path, form);
     assertEquals(303, changed.statusCode(), form + changed.body());
     assertEquals(before, json(board.get("/api/jobs/" + id)).at("/advice/gap").toString());
   }
@@ -154,10 +138,6 @@ class BenchFormTest {
     String answer = board.form(path + "/save", typed + "&bore-2-depth=9").body();
     assertTrue(answer.contains("Please look again"), answer);
     assertTrue(board.get(path).body().contains("name=\"bore-2-depth\" value=\"9\""));
-  }
-
-  private static String coded(String text) {
-    return java.net.URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
   @Test

@@ -122,6 +122,49 @@ class BoardCounterTest {
     assertEquals(200, closed(job, "2027-03-11T09:00:00Z").statusCode());
   }
 
+  private JsonNode booked(String start) {
+    ObjectNode body = board.newJob("HL-1");
+    ((ObjectNode) body.get("order")).put("start", start);
+    return json(board.post("/api/jobs", body));
+  }
+
+  private JsonNode put(JsonNode job, String to) {
+    return json(board.act(job, "state", act(job, "Mira").put("to", to)));
+  }
+
+  @Test
+  void a_joint_that_waited_for_its_parts_can_t_have_been_closed_before_they_came() {
+    JsonNode job = put(booked("2027-03-20T10:00"), "waiting-parts");
+    board.clock.set(Instant.parse("2027-03-20T08:30:00Z"));
+    job = put(job, "in-work");
+    board.clock.set(Instant.parse("2027-03-20T09:10:00Z"));
+    HttpResponse<String> slip = closed(job, "2027-03-13T09:05:00Z");
+    assertEquals(422, slip.statusCode(), slip.body());
+    assertTrue(slip.body().contains("was waiting parts until Sat 20 Mar 09:30."), slip.body());
+    assertTrue(slip.body().contains("take that change back first"), slip.body());
+    assertEquals(422, closed(job, "2027-03-20T08:29:59Z").statusCode());
+    assertEquals(200, closed(job, "2027-03-20T08:30:00Z").statusCode());
+  }
+
+  @Test
+  void a_booked_joint_can_t_have_been_closed_on_a_day_before_it_was_put_in_work() {
+    JsonNode job = booked("2027-03-20T10:00");
+    board.clock.set(Instant.parse("2027-03-20T08:30:00Z"));
+    job = put(job, "in-work");
+    HttpResponse<String> slip = closed(job, "2027-03-19T22:59:59Z");
+    assertTrue(slip.body().contains("was booked until Sat 20 Mar 09:30."), slip.body());
+    JsonNode back = json(board.act(job, "undo", act(job, "Mira")));
+    assertEquals(200, closed(back, "2027-03-19T09:00:00Z").statusCode(), "taken back");
+  }
+
+  @Test
+  void a_booked_joint_may_have_been_closed_earlier_on_the_day_it_was_put_in_work() {
+    JsonNode job = booked("2027-03-20T10:00");
+    board.clock.set(Instant.parse("2027-03-20T08:30:00Z"));
+    job = put(job, "in-work");
+    assertEquals(200, closed(job, "2027-03-19T23:00:00Z").statusCode());
+  }
+
   @Test
   void a_joint_taken_apart_in_this_second_may_be_closed_in_it() {
     JsonNode job = board.entered("HL-1");

@@ -214,4 +214,23 @@ class BoardLogTest {
       assertEquals(413, board.upload(path, "l.csv", large, "version=9", "who=Mira").statusCode());
     }
   }
+
+  /** Where readings are dated after now, the others stand at wrong hours too. */
+  @Test
+  void a_log_from_the_future_is_refused_but_not_for_a_clock_some_minutes_fast() {
+    try (RunningBoard board = RunningBoard.on(Databases.fresh("sqlite", folder))) {
+      JsonNode job = board.entered("HL-1");
+      job = json(board.act(job, "closed", act(job, "Mira")));
+      board.clock.forward(Duration.ofHours(3));
+      Instant now = board.clock.instant();
+      ObjectNode fast = act(job, "Mira").put("name", "l");
+      fast.put("log", RunningBoard.coldLog(now.plusSeconds(301)));
+      HttpResponse<String> refused = board.act(job, "log", fast);
+      assertEquals(422, refused.statusCode(), refused.body());
+      assertTrue(refused.body().contains("the clock of the logger is wrong"), refused.body());
+      assertTrue(refused.body().contains("past now Thu 2027-03-11 12:30"), refused.body());
+      fast.put("log", RunningBoard.coldLog(now.plusSeconds(300)));
+      assertEquals(200, board.act(job, "log", fast).statusCode());
+    }
+  }
 }

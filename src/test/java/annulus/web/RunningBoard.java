@@ -7,9 +7,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -18,6 +20,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A board on a free port with a clock that the test sets, and a client for it. */
 final class RunningBoard implements AutoCloseable {
@@ -57,6 +61,10 @@ final class RunningBoard implements AutoCloseable {
 
   static RunningBoard withoutShop(String database) {
     return new RunningBoard(database, Optional.empty(), Optional.empty(), STOCK);
+  }
+
+  static RunningBoard withShop(String database, Path shop) {
+    return new RunningBoard(database, Optional.empty(), Optional.of(shop), STOCK);
   }
 
   static RunningBoard withStock(String database, Path stock) {
@@ -200,6 +208,33 @@ final class RunningBoard implements AutoCloseable {
         HttpRequest.newBuilder(uri(path))
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  /** What stands in the form of a page, as a browser would send it. */
+  String typed(String path) {
+    String page = get(path).body();
+    StringBuilder form = new StringBuilder();
+    Matcher typed =
+        Pattern.compile("<input[^>]* name=\"([^\"]*)\"[^>]* value=\"([^\"]*)\"([^>]*)>")
+            .matcher(page);
+    while (typed.find()) {
+      boolean off = typed.group().contains("checkbox") && !typed.group().contains("checked");
+      form.append(off ? "" : "&" + typed.group(1) + "=" + coded(typed.group(2)));
+    }
+    Matcher chosen =
+        Pattern.compile(
+                "<select[^>]* name=\"([^\"]*)\"[^>]*>(?:(?!</select>).)*?value=\"([^\"]*)\""
+                    + " selected",
+                Pattern.DOTALL)
+            .matcher(page);
+    while (chosen.find()) {
+      form.append("&" + chosen.group(1) + "=" + coded(chosen.group(2)));
+    }
+    return form.toString();
+  }
+
+  private static String coded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
   static JsonNode json(HttpResponse<String> response) {
