@@ -2,6 +2,7 @@ package annulus.report;
 
 import annulus.advice.Learned;
 import annulus.quantity.Numbers;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -63,12 +64,16 @@ public final class LearnedPicture {
     return -reach + 2 * reach * i / POINTS;
   }
 
+  /** Straight between the points of the grid, which is coarser than the picture may be. */
   private double density(double ln) {
-    var grid = learned.time().lnFactor();
-    double first = grid.get(0);
-    double step = grid.get(1) - first;
-    int at = (int) Math.round((ln - first) / step);
-    return at < 0 || at >= grid.size() ? 0 : learned.time().density().get(at);
+    List<Double> grid = learned.time().lnFactor();
+    List<Double> density = learned.time().density();
+    double place = (ln - grid.get(0)) / (grid.get(1) - grid.get(0));
+    int at = (int) Math.floor(place);
+    if (at < 0 || at + 1 >= grid.size()) {
+      return 0;
+    }
+    return density.get(at) + (place - at) * (density.get(at + 1) - density.get(at));
   }
 
   private double x(double ln) {
