@@ -333,7 +333,7 @@ final class StockMoveCommand {
         lot.lot(),
         lot.item(),
         lot.left(),
-        "opening balance from the sheet",
+        Movement.OPENING,
         "");
   }
 }
