@@ -1,6 +1,7 @@
 package annulus.cli;
 
 import annulus.exchange.StockSheet;
+import annulus.report.DeliveryNotes;
 import annulus.report.HeldNotes;
 import annulus.report.StockCheckReport;
 import annulus.stock.Ledger;
@@ -31,6 +32,7 @@ final class StockLedgerCommand {
     String to = StockTables.toWrite(words, "--ledger");
     String from = StockTables.thereAlready(words, "--from");
     List<Movement> others = StockTables.ledger(from, err).movements();
+    List<String> cameTwice = DeliveryNotes.of(others, StockTables.ledger(to, err));
     LedgerFile.Merged merged = new LedgerFile(Path.of(to)).merge(others);
     boolean named = !merged.openedTwice().isEmpty() || !merged.otherItem().isEmpty();
     String rest = named ? " or are named below" : "";
@@ -41,6 +43,7 @@ final class StockLedgerCommand {
             + "; the others were there before"
             + rest);
     merged.openedTwice().forEach(m -> out.println(openedTwice(m)));
+    cameTwice.forEach(out::println);
     Ledger after = StockTables.ledger(to, err);
     merged.otherItem().stream().map(m -> otherItem(m, after)).distinct().forEach(out::println);
     HeldNotes.of(others, after).forEach(out::println);

@@ -362,7 +362,7 @@ final class StockMoveCommand {
         lot.lot(),
         lot.item(),
         lot.left(),
-        "opening balance from the sheet",
+        Movement.OPENING,
         "");
   }
 }

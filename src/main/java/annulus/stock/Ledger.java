@@ -88,6 +88,17 @@ public final class Ledger {
         && byId.values().stream().anyMatch(m -> m.isOpening() && m.lot().equals(movement.lot()));
   }
 
+  /**
+   * The delivery of a lot here, where another one of the same number, name and amount was recorded
+   * elsewhere by itself: one bottle entered twice, or two that look like one. Empty for a copy of
+   * the one here, and for what a sheet opened in both places.
+   */
+  public Optional<Movement> cameTwice(Movement there) {
+    return Optional.ofNullable(byId.get(there.id()))
+        .filter(here -> here.isDelivery() && there.isDelivery() && same(here, there))
+        .filter(here -> !(here.at().equals(there.at()) && here.who().equals(there.who())));
+  }
+
   /** In the order recorded. */
   public List<Movement> movements() {
     return List.copyOf(byId.values());

@@ -130,6 +130,14 @@ public record Movement(
     return kind == Kind.CLEAR ? Optional.of(id.substring(CLEARED.length())) : Optional.empty();
   }
 
+  /** How a sheet's amount is told apart from a bottle that came. */
+  public static final String OPENING = "opening balance from the sheet";
+
+  /** Whether it is the first delivery of a lot, entered by itself and not out of a sheet. */
+  public boolean isDelivery() {
+    return kind == Kind.RECEIVE && id.equals("received-" + lot) && !reason.equals(OPENING);
+  }
+
   /** Whether it says what was in a lot when its count began: a sheet's amount, a first delivery. */
   public boolean isOpening() {
     boolean named = id.equals("opening-" + lot) || id.equals("received-" + lot);

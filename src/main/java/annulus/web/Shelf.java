@@ -14,6 +14,7 @@ import annulus.exchange.StockSheet;
 import annulus.quantity.InvalidValue;
 import annulus.report.CountNotes;
 import annulus.report.CoverReport;
+import annulus.report.DeliveryNotes;
 import annulus.report.HeldNotes;
 import annulus.report.LotDifference;
 import annulus.report.StockCheckReport;
@@ -147,7 +148,7 @@ final class Shelf {
         differences(sheet, lot).ifPresent(differ::add);
       }
       for (Lot lot : lots) {
-        receive(lot, who, "opening balance from the sheet");
+        receive(lot, who, Movement.OPENING);
         holdBackAsIn(lot, who);
       }
       fromSheet = List.copyOf(differ);
@@ -278,6 +279,7 @@ final class Shelf {
         movements.add(LedgerLines.movement(file.name(), i + 1, lines[i]));
       }
     }
+    notes.addAll(DeliveryNotes.of(movements, store.contents().ledger()));
     CabinetStore.TakenOver taken = store.takeOver(movements, items.keySet());
     taken.newLots().forEach(l -> notes.add(lotNote(l, NEW_LOT)));
     taken.unknownItems().forEach(l -> notes.add(lotNote(l, UNKNOWN_ITEM)));

@@ -439,6 +439,32 @@ class StockCommandTest extends StockDay {
     assertTrue(out.contains("the ledger 12 mL"), out);
   }
 
+  /** One bottle entered twice, or two of one number: only somebody who looks can tell. */
+  @Test
+  void a_bottle_that_two_tills_took_in_counts_once_and_is_told() {
+    String a = file("a");
+    String b = file("b");
+    String[] bottle = {"--class", "medium-lasting"};
+    assertEquals(0, came(a, "T-7", "50", bottle));
+    String[] there = {
+      "stock", "receive", "--ledger", b, "--lot", "T-7", "--ml", "50", "--who", "Orla", "--class"
+    };
+    List<String> other = new ArrayList<>(List.of(there));
+    other.add("medium-lasting");
+    assertEquals(0, runOn("2026-11-24T10:00:00Z", other.toArray(String[]::new)));
+    String told =
+        "lot T-7: Ines took it in on 2026-11-25 here, Orla took it in on 2026-11-24 there; counted"
+            + " as ONE bottle of 50 mL. If there are two, take the other one in as T-7-2";
+    for (int again = 0; again < 2; again++) {
+      assertEquals(0, run("stock", "import", "--ledger", a, "--from", b));
+      assertTrue(out.contains(told), out);
+    }
+    String c = file("c");
+    assertEquals(0, run("stock", "import", "--ledger", c, "--from", a));
+    assertEquals(0, run("stock", "import", "--ledger", c, "--from", a));
+    assertFalse(out.contains("ONE bottle"), "a copy of one ledger is no second bottle");
+  }
+
   @Test
   void a_count_is_recorded_as_the_change_and_never_added_to_what_is_booked() {
     String ledger = opened("ledger");
