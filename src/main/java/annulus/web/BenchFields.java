@@ -56,7 +56,7 @@ final class BenchFields {
     compare("", asTyped(held.remove(KEPT)), asTyped(form.remove(KEPT)), unshown);
     String zone = order.path("zone").asText("");
     if (!zone.isEmpty() && !zone.equals(times.zone().getId())) {
-      unshown.add("zone: " + zone);
+      unshown.add(BenchLabels.ofUnshown("zone") + ": " + zone);
     }
     return unshown;
   }
@@ -70,7 +70,7 @@ final class BenchFields {
       String before = path.isEmpty() ? "" : path + ".";
       names.forEach(n -> compare(before + n, held.path(n), form.path(n), differ));
     } else if (!held.equals(form)) {
-      differ.add(BenchLabels.ofOrder(path) + ": " + words(held));
+      differ.add(BenchLabels.ofUnshown(path) + ": " + words(held));
     }
   }
 

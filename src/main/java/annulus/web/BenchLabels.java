@@ -42,7 +42,29 @@ final class BenchLabels {
           Map.entry("electronicsNear", "Battery or electronics are near"),
           Map.entry("warranty", "A warranty claim may be open"));
 
+  /** Fields of an order that the form does not have, by the end of their names. */
+  private static final Map<String, String> NOT_ON_THE_FORM =
+      Map.of(
+          "confidence", "How sure the answer has to be, of 1",
+          "zone", "Time zone",
+          "movedAt", "Part was moved",
+          "cure", "Where it cures, hour by hour",
+          "safetyFactor", "Hold wanted over the load",
+          "name", "name",
+          "arrivesAtC", "temperature when the joint is closed, °C",
+          "temperatureC", "temperature when measured, °C",
+          "temperaturePlusMinusC", "temperature when measured, give or take, °C");
+
   private BenchLabels() {}
+
+  /** What a field of an order that the form can't show is called in the shop. */
+  static String ofUnshown(String path) {
+    String last = path.substring(path.lastIndexOf('.') + 1);
+    String member = path.startsWith("bore.") ? "Bore, " : path.startsWith("part.") ? "Part, " : "";
+    boolean onTheForm = member.isEmpty() && last.startsWith("temperature"); // of the curing
+    String words = onTheForm ? null : NOT_ON_THE_FORM.get(last);
+    return words == null ? ofOrder(path) : member + words;
+  }
 
   /** The label of a field by its id. */
   static String of(String field) {

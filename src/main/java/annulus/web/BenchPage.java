@@ -101,7 +101,7 @@ final class BenchPage {
 
   /** Why an order can't be changed with the form. */
   static String cantShow(List<String> unshown) {
-    return "This order can't be changed at the bench: its form can't show "
+    return "This order can't be changed at the bench, as its form can't show all of it: "
         + String.join("; ", unshown)
         + ". Send the whole order anew, as JSON.";
   }

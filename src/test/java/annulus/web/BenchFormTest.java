@@ -89,8 +89,8 @@ class BenchFormTest {
     assertEquals(409, told.statusCode());
     for (String page : new String[] {told.body(), board.get(path).body()}) {
       assertTrue(page.contains("takes out of its order what this form can't show"), page);
-      assertTrue(page.contains("<li>confidence: 0.99</li>"), page);
-      assertTrue(page.contains("<li>bore.arrivesAtC: 5</li>"), page);
+      assertTrue(page.contains("<li>How sure the answer has to be, of 1: 0.99</li>"), page);
+      assertTrue(page.contains("<li>Bore, temperature when the joint is closed, °C: 5</li>"), page);
     }
   }
 
@@ -101,7 +101,9 @@ class BenchFormTest {
     String id = json(board.post("/api/jobs", body)).get("id").asText();
     HttpResponse<String> refused = board.form("/job/" + id + "/edit", "version=1&who=Ede");
     assertEquals(422, refused.statusCode());
-    String words = "its form can't show confidence: 0.99; zone: Europe/Dublin. Send the whole";
+    String words =
+        "its form can't show all of it: How sure the answer has to be, of 1: 0.99; Time zone: Europe/Dublin."
+            + " Send the whole";
     assertTrue(refused.body().contains(words), refused.body());
     assertTrue(board.get("/job/" + id).body().contains(words));
   }
