@@ -150,6 +150,9 @@ public final class Database implements AutoCloseable {
       requireKnown(flyway.info().applied());
       flyway.migrate();
     } catch (FlywayException e) {
+      if (fileLock.isPresent() && isDamage(e)) {
+        throw damaged(url, e.getMessage());
+      }
       boolean foreign = e.getErrorCode() instanceof CoreErrorCode code && FOREIGN.contains(code);
       throw new StoreFailed(
           CANT_OPEN
@@ -190,14 +193,31 @@ public final class Database implements AutoCloseable {
       problem = firstLine(e.getMessage());
     }
     if (!problem.equals("ok")) {
-      throw new StoreFailed(
-          file(url)
-              + " is damaged ("
-              + firstLine(problem)
-              + "); put the last backup in its place: restore BACKUP --database "
-              + url,
-          null);
+      throw damaged(url, problem);
     }
+  }
+
+  /**
+   * The check of the whole file looks at no value: what is wrong there shows when it is read. The
+   * database itself complains in words of its own of all else, such as a full disk.
+   */
+  private static boolean isDamage(Throwable failure) {
+    for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+      if (cause.getClass() == SQLException.class) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static StoreFailed damaged(String url, String problem) {
+    return new StoreFailed(
+        file(url)
+            + " is damaged ("
+            + firstLine(problem)
+            + "); put the last backup in its place: restore BACKUP --database "
+            + url,
+        null);
   }
 
   private static String firstLine(String message) {

@@ -77,7 +77,7 @@ class PromiseCommandTest {
     String line = run.out().lines().filter(l -> l.startsWith("Customer")).findFirst().orElseThrow();
     assertEquals("Customer   Ready on Tuesday 16 March 2027, 09:15.", line);
     assertTrue(run.out().contains("PROMISE    Tue 2027-03-16 09:15"));
-    assertTrue(run.out().contains("Earliest   Tue 2027-03-16 06:06"));
+    assertTrue(run.out().contains("Earliest   Tue 2027-03-16 06:10"));
     assertTrue(run.out().contains("common practice, no source (confidence low)"));
   }
 

@@ -332,7 +332,7 @@ class StockCommandTest extends StockDay {
     String sheet =
         sheet(
             "P-9,thin-lasting,,50,40,2026-10-01,,2027-12-31,,yes,10,20,",
-            "S-2,primer-solvent,,150,60.5,2026-10-01,2026-12-01,2027-12-31,,yes,10,20,");
+            "S-2,primer-solvent,,150,60.5,2026-10-01,2026-11-01,2027-12-31,,yes,10,20,");
     JsonNode cabinet = cabinet(order, sheet);
     run("advise", order, "--stock", sheet);
     String text = out.substring(out.indexOf("Cabinet: ")).replaceAll("\\s+", " ");

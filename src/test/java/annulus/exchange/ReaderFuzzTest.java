@@ -286,8 +286,9 @@ class ReaderFuzzTest {
   }
 
   private static Movement movement(Movement.Kind kind) {
+    boolean moves = kind != Movement.Kind.HOLD_BACK && kind != Movement.Kind.CLEAR;
     return new Movement(
-        "m-1",
+        kind == Movement.Kind.CLEAR ? "cleared-m-1" : "m-1",
         Instant.parse("2027-03-11T09:00:00Z"),
         LocalDate.of(2027, 3, 11),
         kind,
@@ -295,7 +296,7 @@ class ReaderFuzzTest {
         "J-1",
         "L-1",
         "thin-lasting",
-        Millilitres.of(1.5),
+        moves ? Millilitres.of(1.5) : Millilitres.NONE,
         "a\\tb",
         "");
   }
