@@ -148,6 +148,11 @@ final class Board {
     return views.today(now());
   }
 
+  /** Jobs whose reference holds a text, the newest first, those that are off the board too. */
+  JobViews.Today withReference(String part) {
+    return views.withReference(part, now());
+  }
+
   /** Puts a job in another state. */
   Job put(String id, long seen, JobState to, String who) {
     return jobs.change(
@@ -279,7 +284,7 @@ final class Board {
         log,
         current -> {
           JobContent content = current.content().measured(log.id(), answer.json().toString());
-          return judgedAnew(JobChange.Kind.LOG, words, content, answer);
+          return judgedAnew(job, JobChange.Kind.LOG, words, content, answer);
         },
         stamp(who));
   }
@@ -287,16 +292,34 @@ final class Board {
   /** A job whose order is another one now; one with a temperature log is judged by it still. */
   private Edit changed(Job job, String words, JobContent content) {
     Answer answer = judge.answer(content, job.createdAt());
-    return judgedAnew(JobChange.Kind.ORDER, words, content, answer);
+    return judgedAnew(job, JobChange.Kind.ORDER, words, content, answer);
   }
 
-  /** A job that was checked, has not been collected and is not safe by the answer cures again. */
-  private Edit judgedAnew(JobChange.Kind kind, String words, JobContent content, Answer answer) {
-    boolean checked =
-        content.state() == JobState.CHECKED || content.state() == JobState.CUSTOMER_TOLD;
-    return checked && !answer.isSafe(now())
-        ? new Edit(kind, words + ", so it is curing again", content.in(JobState.CURING))
-        : new Edit(kind, words, content);
+  /**
+   * A job that was checked and is not safe by the answer cures again; of one that was collected
+   * before it was safe, the customer has to be called.
+   */
+  private Edit judgedAnew(
+      Job job, JobChange.Kind kind, String words, JobContent content, Answer answer) {
+    JobState state = content.state();
+    boolean checked = state == JobState.CHECKED || state == JobState.CUSTOMER_TOLD;
+    if (checked && !answer.isSafe(now())) {
+      return new Edit(kind, words + ", so it is curing again", content.in(JobState.CURING));
+    }
+    if (state.collected() && !answer.isSafe(collectedAt(job))) {
+      String call = words + ", and it has been collected: call the customer";
+      return new Edit(kind, call, content.in(JobState.CALL_CUSTOMER));
+    }
+    return new Edit(kind, words, content);
+  }
+
+  private Instant collectedAt(Job job) {
+    return jobs.changes(job.id()).stream()
+        .filter(c -> c.kind() == JobChange.Kind.STATE)
+        .filter(c -> c.words().equals(JobState.COLLECTED.words()))
+        .map(JobChange::at)
+        .reduce((earlier, later) -> later)
+        .orElse(job.changedAt());
   }
 
   private Optional<Instant> movedAt(Job job) {

@@ -186,7 +186,7 @@ final class JobPage {
   }
 
   private void promise(Markup page) {
-    boolean over = view.state() == JobState.COLLECTED || view.promisable().isEmpty();
+    boolean over = view.state().collected() || view.promisable().isEmpty();
     if (over) {
       return;
     }
@@ -252,7 +252,7 @@ final class JobPage {
   }
 
   private void edit(Markup page) {
-    if (view.state() != JobState.COLLECTED && board.fitsTheBench(view.job().content())) {
+    if (!view.state().collected() && board.fitsTheBench(view.job().content())) {
       begin(page, "/edit");
       page.element("button", "Change the order", "class", "plain", "type", "submit").close();
     }

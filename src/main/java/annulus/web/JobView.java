@@ -56,8 +56,16 @@ record JobView(
     return gone && !answer.isSafe(now);
   }
 
+  /** Whether the customer has it, should not use it, and has not been called. */
+  boolean callDue() {
+    return state == JobState.CALL_CUSTOMER || (state == JobState.COLLECTED && unsafe());
+  }
+
   /** Where it may go from here; one that is not safe can only be taken apart. */
   List<JobState> next() {
+    if (callDue()) {
+      return JobState.CALL_CUSTOMER.next();
+    }
     return state.next().stream().filter(s -> !unsafe() || !s.closed()).toList();
   }
 

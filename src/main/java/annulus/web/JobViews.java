@@ -23,9 +23,12 @@ import java.util.function.Function;
 final class JobViews {
   private static final Duration SHOWN_AFTER_COLLECTION = Duration.ofHours(12);
 
+  /** Of one search. */
+  static final int MOST_FOUND = 50;
+
   private static final Comparator<JobView> ORDER =
-      Comparator.<JobView, Integer>comparing(v -> v.slips() ? 0 : 1)
-          .thenComparing(v -> v.state() == JobState.COLLECTED ? 1 : 0)
+      Comparator.<JobView, Integer>comparing(v -> v.slips() || v.callDue() ? 0 : 1)
+          .thenComparing(v -> v.state().over() ? 1 : 0)
           .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
           .thenComparing(v -> v.job().createdAt())
           .thenComparing(v -> v.job().id());
@@ -69,10 +72,10 @@ final class JobViews {
   }
 
   /**
-   * The jobs of a day.
+   * The jobs of a day, or of a search.
    *
    * @param now the moment they are judged for
-   * @param views those that slip first, then by the time the customer was told
+   * @param views of a day: those that slip first, then by the time the customer was told
    * @param unjudged jobs that can't be judged, with what is wrong
    */
   record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {
@@ -91,20 +94,31 @@ final class JobViews {
 
   /** The jobs of the day of a moment. */
   Today today(Instant now) {
+    Today today = judged(jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION)), now);
+    List<JobView> views = new ArrayList<>(today.views());
+    views.sort(ORDER);
+    return new Today(now, List.copyOf(views), today.unjudged());
+  }
+
+  /** Jobs whose reference holds a text, the newest first, whether they are over or not. */
+  Today withReference(String part, Instant now) {
+    return judged(jobs.withReference(part, MOST_FOUND), now);
+  }
+
+  private Today judged(List<Job> found, Instant now) {
     List<JobView> views = new ArrayList<>();
     Map<Job, String> unjudged = new LinkedHashMap<>();
     Map<Instant, Optional<Promise>> promises =
         new HashMap<>(); // many jobs are safe already: from now
     Function<Instant, Optional<Promise>> promise =
         from -> promises.computeIfAbsent(from, f -> shop.rule().promise(f, shop.hours()));
-    for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
+    for (Job job : found) {
       try {
         views.add(of(job, now, promise));
       } catch (RuntimeException e) { // whatever it is, it is wrong with this job alone
         unjudged.put(job, problem(e));
       }
     }
-    views.sort(ORDER);
     return new Today(now, List.copyOf(views), unjudged);
   }
 }
