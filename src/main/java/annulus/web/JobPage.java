@@ -161,10 +161,7 @@ final class JobPage {
       page.element("button", "Closed at this time", "type", "submit").close();
       page.close();
     }
-    if (view.state() == JobState.CURING && view.ready().isPresent()) {
-      begin(page, "/moved");
-      page.element("button", "It was moved just now", "class", "plain", "type", "submit").close();
-    }
+    moved(page);
     List<JobState> next = view.next();
     if (!next.isEmpty()) {
       begin(page, "/state");
@@ -183,6 +180,26 @@ final class JobPage {
       }
       page.close().close();
     }
+  }
+
+  /** Whenever the joint is closed: that it was twisted on Saturday may be learnt on Tuesday. */
+  private void moved(Markup page) {
+    if (!view.state().closed() || view.ready().isEmpty()) {
+      return;
+    }
+    if (!view.state().collected()) {
+      begin(page, "/moved");
+      page.open("button", "class", "plain", "type", "submit");
+      page.element("span", "↻ ", "aria-hidden", "true").text("It was moved just now");
+      page.close().close();
+    }
+    page.open("details").element("summary", "It was moved earlier");
+    JobHistory.begin(page, view.job(), who, "/moved", "moved-at-");
+    page.open("p", "class", "field").element("label", "Moved at", "for", "movedAt");
+    page.single("input", "type", "datetime-local", "id", "movedAt", "name", "at", "required", "");
+    page.close().open("button", "type", "submit");
+    page.element("span", "↻ ", "aria-hidden", "true").text("Moved at this time");
+    page.close().close().close();
   }
 
   private void promise(Markup page) {
