@@ -18,6 +18,8 @@ import java.util.stream.Stream;
  * @param state with the clock taken into account
  * @param late whether the joint is open though its planned start has passed
  * @param promisable the first time that could be promised at this moment
+ * @param shut why the shop is closed at the promised time, in brackets after a space or nothing;
+ *     empty where it is open then
  * @param now the moment
  */
 record JobView(
@@ -26,6 +28,7 @@ record JobView(
     JobState state,
     boolean late,
     Optional<Instant> promisable,
+    Optional<String> shut,
     Instant now) {
   /** Earliest safe hand-back. */
   Optional<Instant> ready() {
@@ -42,12 +45,22 @@ record JobView(
 
   /** Whether what the customer was told can't be kept. */
   boolean slips() {
+    return comesLater() || comesToAClosedDoor();
+  }
+
+  /** Whether the joint can't be safe and checked at the promised time. */
+  boolean comesLater() {
     if (promised().isEmpty() || !stillToCome()) {
       return false;
     }
     boolean passed = now.isAfter(promised().get());
     boolean early = promisable().isPresent() && !promisable().get().isAfter(promised().get());
     return passed || !early;
+  }
+
+  /** Whether the customer was told a time, still to come, at which the shop is closed by now. */
+  boolean comesToAClosedDoor() {
+    return shut.isPresent() && !state.collected() && !now.isAfter(promised().orElseThrow());
   }
 
   /** Whether it was checked or handed over though it is not safe by what is known now. */
@@ -70,26 +83,26 @@ record JobView(
   }
 
   /**
-   * The one time to go by: what the customer was told, unless only a later time can be kept. A time
+   * The one time to go by: what the customer was told, unless only another time can be kept. A time
    * that is not safe is never shown large.
    */
   Optional<Instant> goBy() {
     boolean later =
         slips() && promisable.filter(p -> p.isAfter(promised().orElseThrow())).isPresent();
-    return slips() && (later || promisable.isEmpty())
+    return slips() && (later || promisable.isEmpty() || comesToAClosedDoor())
         ? promisable
         : promised().or(() -> promisable);
   }
 
   /**
-   * What a tag on the part may say: what the customer was told, or the later time that alone can be
+   * What a tag on the part may say: what the customer was told, or the other time that alone can be
    * kept; empty without a promise and where the joint is never safe.
    */
   Optional<Instant> notBefore() {
     if (promised().isEmpty() || ready().isEmpty()) {
       return Optional.empty();
     }
-    return Stream.of(promised(), ready(), goBy())
+    return Stream.of(promised().filter(p -> !comesToAClosedDoor()), ready(), goBy())
         .flatMap(Optional::stream)
         .max(Comparator.naturalOrder());
   }

@@ -4,6 +4,7 @@ import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
 import annulus.handback.Promise;
 import annulus.quantity.InvalidValue;
+import annulus.report.PromiseText;
 import annulus.store.Job;
 import annulus.store.JobState;
 import annulus.store.JobStore;
@@ -57,7 +58,15 @@ final class JobViews {
             ? judge.ifClosed(order, job.createdAt(), now)
             : judge.answer(job.content(), job.createdAt());
     JobState state = stored.at(now, answer.told().ready());
-    return new JobView(job, answer, state, late, promisable(answer, now, promises), now);
+    Optional<Instant> promisable = promisable(answer, now, promises);
+    return new JobView(job, answer, state, late, promisable, shut(job), now);
+  }
+
+  private Optional<String> shut(Job job) {
+    return job.content()
+        .promised()
+        .filter(p -> !shop.hours().isOpen(p))
+        .map(p -> PromiseText.closedFor(p, shop.hours()));
   }
 
   /** The first time that can be promised: safe, checked after this moment, and the shop is open. */

@@ -59,6 +59,10 @@ final class RunningBoard implements AutoCloseable {
     return new RunningBoard(database, Optional.empty(), Optional.empty(), STOCK);
   }
 
+  static RunningBoard inShop(String database, Path shop) {
+    return new RunningBoard(database, Optional.empty(), Optional.of(shop), STOCK);
+  }
+
   static RunningBoard withStock(String database, Path stock) {
     return new RunningBoard(database, Optional.empty(), Optional.empty(), stock);
   }
