@@ -178,7 +178,7 @@ final class BenchOrder {
         array.set(i, asTyped(array.get(i)));
       }
     }
-    return node.isNumber() ? TextNode.valueOf(node.asText()) : node;
+    return node.isNumber() ? TextNode.valueOf(node.decimalValue().toPlainString()) : node;
   }
 
   private static JsonNode tree(String text) {
@@ -199,7 +199,8 @@ final class BenchOrder {
     return fields(content, tree(content.order()));
   }
 
-  private static Map<String, String> fields(JobContent content, JsonNode order) {
+  private static Map<String, String> fields(JobContent content, JsonNode written) {
+    JsonNode order = asTyped(written);
     Map<String, String> fields = new LinkedHashMap<>();
     fields.put("reference", content.reference());
     fields.put("title", content.title());
