@@ -13,6 +13,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -162,6 +164,26 @@ final class BenchOrder {
     ObjectNode order = (ObjectNode) tree(content.order());
     Draft draft = new Draft("", 1, fields(content, order), Instant.EPOCH, "");
     return bare(new BenchOrder(draft).order()).equals(bare(order));
+  }
+
+  /** Names of what differs in two orders and the form can't show whole. */
+  static Set<String> changedUnseen(JobContent before, JobContent now) {
+    JsonNode was = bare((ObjectNode) tree(before.order()));
+    JsonNode is = bare((ObjectNode) tree(now.order()));
+    Set<String> names = new TreeSet<>(unseen(before));
+    names.addAll(unseen(now));
+    names.removeIf(name -> was.path(name).equals(is.path(name)));
+    return names;
+  }
+
+  private static Set<String> unseen(JobContent content) {
+    JsonNode order = bare((ObjectNode) tree(content.order()));
+    Draft draft = new Draft("", 1, fields(content), Instant.EPOCH, "");
+    JsonNode shown = bare(new BenchOrder(draft).order());
+    Set<String> names = new TreeSet<>();
+    order.fieldNames().forEachRemaining(names::add);
+    names.removeIf(name -> order.path(name).equals(shown.path(name)));
+    return names;
   }
 
   private static JsonNode bare(ObjectNode order) {

@@ -3,7 +3,9 @@ package annulus.web;
 import annulus.exchange.PlacedProblem;
 import annulus.measure.Side;
 import annulus.store.Draft;
+import annulus.store.Job;
 import annulus.store.JobState;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -166,7 +168,13 @@ final class BenchPage {
     page.element("button", "Save and show", "name", "act", "value", "show", "class", "enter");
     Fields f = new Fields(page, draft);
     page.open("div", "class", "two");
-    f.text("reference", "Job reference", "text", "30");
+    Optional<Job> changed = changed(draft);
+    if (changed.isPresent()) {
+      String reference = changed.get().content().reference();
+      FormField.fixed(page, "reference", "reference", "Job reference (stays)", reference);
+    } else {
+      f.text("reference", "Job reference", "text", "30");
+    }
     f.text("title", "What is it?", "text", "100");
     page.close();
     page.open("div", "class", "two");
@@ -183,9 +191,14 @@ final class BenchPage {
     otherwise(page, f);
     place(page, f);
     load(page, f);
-    more(page, f);
+    more(page, f, changed.flatMap(j -> j.content().closedAt()));
     acts(page, draft);
     page.close();
+  }
+
+  /** The job whose order the draft is, if any. */
+  private Optional<Job> changed(Draft draft) {
+    return Optional.of(draft.field(JOB)).filter(id -> !id.isEmpty()).map(board::job);
   }
 
   private static final BenchOrder.Typed NOT_YET = new BenchOrder.Typed("", "", "");
@@ -252,11 +265,16 @@ final class BenchPage {
     page.close().close();
   }
 
-  private void more(Markup page, Fields f) {
+  private void more(Markup page, Fields f, Optional<Instant> closed) {
     page.open("details").element("summary", "More: what is near, primer, when, history");
     page.open("div", "class", "two");
     f.choice("class", "Compound", choices.classes());
-    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    if (closed.isPresent()) {
+      String at = board.times().past(closed.get());
+      FormField.fixed(page, "start", null, "Joint was closed at (stays)", at);
+    } else {
+      f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    }
     f.choice("primerOn", "Primer is on", Choices.primed());
     f.text("primerMinutes", "Primer was put on, minutes ago", "decimal", "12");
     f.text("temperaturePlusMinus", "Curing temperature give or take, °C", "decimal", "12");

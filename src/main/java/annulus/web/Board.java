@@ -339,11 +339,21 @@ final class Board {
         seen,
         current -> {
           JobContent was = current.content();
-          return changed(
-              job, "order changed", was.with(title, bore, kept, answer.json().toString()));
+          JobContent now = was.with(title, bore, kept, answer.json().toString());
+          return changed(job, whatChanged(job, now), now);
         },
         Optional.empty(),
         stamp(who));
+  }
+
+  private String whatChanged(Job job, JobContent now) {
+    JobContent before = job.content();
+    return new OrderChanges(new Choices(knowledge, shop()), times)
+        .words(
+            before,
+            now,
+            judge.start(before.order(), job.createdAt()),
+            judge.start(now.order(), job.createdAt()));
   }
 
   private String ofClosed(Job job, Instant closed, String order, JointOrder read) {

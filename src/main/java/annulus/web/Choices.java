@@ -131,6 +131,30 @@ final class Choices {
     return found;
   }
 
+  /** What a value of a field of the bench is called there; itself where it is typed. */
+  String words(String field, String value) {
+    return of(field).getOrDefault(value, value);
+  }
+
+  private Map<String, String> of(String field) {
+    return switch (field) {
+      case "boreMaterial", "partMaterial" -> materials();
+      case "boreFinish", "partFinish" -> finishes();
+      case "boreState", "partState" -> states();
+      case "boreInstrument" -> instruments(Side.BORE);
+      case "partInstrument" -> instruments(Side.PART);
+      case "primer" -> primers();
+      case "primerOn" -> primed();
+      case "class" -> classes();
+      case "place" -> places();
+      case "duty" -> duties();
+      case "repeats" -> repeats();
+      case "consequence" -> consequences();
+      case "gapBasis" -> gapBases();
+      default -> BenchOrder.flags().contains(field) ? Map.of("", "no", "on", "yes") : Map.of();
+    };
+  }
+
   private static <T> Map<String, String> names(
       Map<String, T> values, Function<T, String> name, String first) {
     Map<String, String> found = new LinkedHashMap<>();

@@ -10,6 +10,8 @@ import annulus.store.Stale;
 import annulus.store.Unknown;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -110,6 +112,7 @@ final class DraftPages {
     String id = draft.field(BenchPage.JOB);
     long seen = Long.parseLong(draft.field(BenchPage.JOB_VERSION));
     try {
+      requireKept(board.job(id), seen, draft);
       board.reorder(
           id,
           seen,
@@ -129,6 +132,33 @@ final class DraftPages {
     } catch (InputRefused | InvalidValue e) {
       refused(ctx, draft, e);
     }
+  }
+
+  /** What a change of the order does not touch is refused, not passed over. */
+  private void requireKept(Job job, long seen, Draft draft) {
+    if (job.version() != seen) {
+      return; // both versions are shown first
+    }
+    String reference = draft.field("reference").strip();
+    if (!reference.isEmpty() && !reference.equals(job.content().reference())) {
+      throw Api.refused(
+          BenchLabels.of("reference"),
+          "\"" + reference + "\" is another one; a job keeps its reference",
+          job.content().reference());
+    }
+    Optional<Instant> closed = job.content().closedAt();
+    Optional<Instant> start = Form.time(board, BenchLabels.of("start"), draft.field("start"));
+    if (closed.isPresent() && start.filter(s -> !sameMinute(s, closed.get())).isPresent()) {
+      String at = board.times().past(closed.get());
+      throw Api.refused(
+          BenchLabels.of("start"),
+          "the joint was closed " + at + ", and a change of the order leaves that",
+          "take back the closing on the page of the job, and close it at the right time");
+    }
+  }
+
+  private static boolean sameMinute(Instant one, Instant other) {
+    return Duration.between(one, other).abs().compareTo(Duration.ofMinutes(1)) < 0;
   }
 
   private void enter(Context ctx, Draft draft, JobState state) {

@@ -48,7 +48,8 @@ final class JobHistory {
         .ifPresent(
             c -> {
               begin(page, job, who, "/undo");
-              page.element("button", "Take back: " + c.words(), "class", "plain", "type", "submit");
+              String inShort = c.words().split(": ", 2)[0];
+              page.element("button", "Take back: " + inShort, "class", "plain", "type", "submit");
               page.close();
             });
   }

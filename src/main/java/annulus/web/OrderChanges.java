@@ -1,0 +1,53 @@
+package annulus.web;
+
+import annulus.store.JobContent;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * What is different in an order that was changed, in the words of the bench.
+ *
+ * @param choices tells what a chosen value is called
+ * @param times of the shop
+ */
+record OrderChanges(Choices choices, ClockWords times) {
+  /** A job keeps its reference; the start is told as a time. */
+  private static final Set<String> TOLD_APART = Set.of("reference", "start");
+
+  /**
+   * A line for the history of the job.
+   *
+   * @param started the start of the order before
+   * @param starts the start of the order now
+   */
+  String words(JobContent before, JobContent now, Instant started, Instant starts) {
+    List<String> lines = new ArrayList<>(fields(BenchOrder.fields(before), BenchOrder.fields(now)));
+    if (!started.equals(starts)) {
+      String line = " " + times.past(started) + " → " + times.past(starts);
+      lines.add(BenchLabels.of("start") + line);
+    }
+    BenchOrder.changedUnseen(before, now).forEach(name -> lines.add(name + " in the order"));
+    return lines.isEmpty()
+        ? "order entered again, nothing in it changed"
+        : "order changed: " + String.join("; ", lines);
+  }
+
+  private List<String> fields(Map<String, String> before, Map<String, String> now) {
+    Set<String> names = new TreeSet<>(before.keySet());
+    names.addAll(now.keySet());
+    names.removeAll(TOLD_APART);
+    return names.stream()
+        .filter(n -> !before.getOrDefault(n, "").equals(now.getOrDefault(n, "")))
+        .map(n -> BenchLabels.of(n) + " " + said(n, before) + " → " + said(n, now))
+        .toList();
+  }
+
+  private String said(String field, Map<String, String> fields) {
+    String words = choices.words(field, fields.getOrDefault(field, ""));
+    return words.isEmpty() ? "not said" : words;
+  }
+}
