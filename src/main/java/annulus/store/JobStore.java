@@ -31,6 +31,11 @@ public final class JobStore {
           + " AND changed_at >= ?) today"
           + " ORDER BY created_at, id";
 
+  static final String SAME_REFERENCE =
+      "SELECT id, version FROM job WHERE state IN "
+          + NOT_OVER
+          + " AND LOWER(reference) = LOWER(?) ORDER BY created_at, id";
+
   static final String BY_REFERENCE =
       "SELECT id, version FROM job WHERE LOWER(reference) LIKE LOWER(?) ESCAPE '!'"
           + " ORDER BY created_at DESC, id LIMIT ?";
@@ -312,6 +317,11 @@ public final class JobStore {
   public List<Job> withReference(String part, int most) {
     String like = "%" + part.replaceAll("[!%_]", "!$0") + "%";
     return database.transaction(sql -> known.jobs(sql, BY_REFERENCE, like, most));
+  }
+
+  /** Jobs that are not over and are called the same, capital letters or not. */
+  public List<Job> notOver(String reference) {
+    return database.transaction(sql -> known.jobs(sql, SAME_REFERENCE, reference));
   }
 
   /** All changes of a job, oldest first. */

@@ -35,6 +35,7 @@ final class BenchLabels {
           Map.entry("boreOutside", "Outside diameter round the bore"),
           Map.entry("partInside", "Inside diameter of the part"),
           Map.entry("bore", "Name of this bore"),
+          Map.entry(SameReference.TWICE, "Another joint with the same reference"),
           Map.entry("comesApartLater", "Must come apart later"),
           Map.entry("sealNear", "A seal or open bearing is near"),
           Map.entry("electronicsNear", "Battery or electronics are near"),

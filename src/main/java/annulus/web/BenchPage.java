@@ -94,6 +94,10 @@ final class BenchPage {
   /** The answer to what is typed so far, or what is still needed. */
   Markup preview(Draft draft) {
     Markup part = new Markup();
+    List<Job> others = SameReference.others(board, draft);
+    if (SameReference.asks(draft, others)) {
+      part.element("p", SameReference.words(others), "class", "problem");
+    }
     BenchOrder order = new BenchOrder(draft);
     List<BenchOrder.Missing> missing = order.missing();
     if (!missing.isEmpty()) {
@@ -291,6 +295,7 @@ final class BenchPage {
   }
 
   private void acts(Markup page, Draft draft) {
+    SameReference.tick(page, draft, SameReference.others(board, draft));
     Layout.who(page, who, "bench-");
     page.open("div", "class", "acts");
     if (draft.field(JOB).isEmpty()) {

@@ -153,6 +153,15 @@ final class Board {
     return views.withReference(part, now());
   }
 
+  /**
+   * Jobs on the board that are called the same.
+   *
+   * @param but identity of the job that is asked for; empty for one that is not entered yet
+   */
+  List<Job> sameReference(String reference, String but) {
+    return jobs.notOver(reference.strip()).stream().filter(j -> !j.id().equals(but)).toList();
+  }
+
   /** Puts a job in another state. */
   Job put(String id, long seen, JobState to, String who) {
     return jobs.change(

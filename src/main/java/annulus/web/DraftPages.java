@@ -163,6 +163,13 @@ final class DraftPages {
 
   private void enter(Context ctx, Draft draft, JobState state) {
     BenchOrder order = new BenchOrder(draft);
+    List<Job> others = SameReference.others(board, draft);
+    if (SameReference.asks(draft, others)) {
+      ctx.status(422);
+      String what = "Give it another reference, or tick that it is another joint. ";
+      bench(ctx, draft, List.of(what + SameReference.words(others)));
+      return;
+    }
     try {
       String who = doer.of(ctx);
       String reference = draft.field("reference").strip();

@@ -40,6 +40,7 @@ final class JobPage {
     Markup page = new Markup();
     String reference = view.job().content().reference();
     page.element("h1", "Job " + reference + " " + view.job().content().title());
+    SameReference.on(page, board, view.job());
     page.open("div", "class", "job");
     page.open("section", "aria-label", "Now");
     page.open(
