@@ -32,6 +32,7 @@ final class BenchLabels {
           Map.entry("serviceHigh", "Hottest in use"),
           Map.entry("class", "Compound"),
           Map.entry("start", "Joint is closed at"),
+          Map.entry(BenchOrder.START_HOUR, "Closed at: which of the two"),
           Map.entry("boreOutside", "Outside diameter round the bore"),
           Map.entry("partInside", "Inside diameter of the part"),
           Map.entry("bore", "Name of this bore"),

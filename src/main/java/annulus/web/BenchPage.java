@@ -6,6 +6,7 @@ import annulus.store.Draft;
 import annulus.store.Job;
 import annulus.store.JobState;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -75,7 +76,7 @@ final class BenchPage {
       page.close();
     }
     page.open("div", "class", "joint");
-    form(page, draft);
+    form(page, DecimalCommas.read(draft));
     page.open(
         "section",
         "id",
@@ -98,7 +99,15 @@ final class BenchPage {
     if (SameReference.asks(draft, others)) {
       part.element("p", SameReference.words(others), "class", "problem");
     }
+    List<String> commas = DecimalCommas.told(draft);
+    if (!commas.isEmpty()) {
+      part.element("p", "Comma read as point: " + String.join(", ", commas) + ".", "class", "hint");
+    }
     BenchOrder order = new BenchOrder(draft);
+    if (!startHours(draft).isEmpty() && order.start().equals(draft.field("start").strip())) {
+      String twice = "The clock shows that hour twice: press \"Show the answer\", then choose one.";
+      part.element("p", twice, "class", "problem");
+    }
     List<BenchOrder.Missing> missing = order.missing();
     if (!missing.isEmpty()) {
       part.element("h2", "Still needed").open("ul");
@@ -195,7 +204,7 @@ final class BenchPage {
     otherwise(page, f);
     place(page, f);
     load(page, f);
-    more(page, f, changed.flatMap(j -> j.content().closedAt()));
+    more(page, f, draft, changed.flatMap(j -> j.content().closedAt()));
     acts(page, draft);
     page.close();
   }
@@ -269,8 +278,10 @@ final class BenchPage {
     page.close().close();
   }
 
-  private void more(Markup page, Fields f, Optional<Instant> closed) {
-    page.open("details").element("summary", "More: what is near, primer, when, history");
+  private void more(Markup page, Fields f, Draft draft, Optional<Instant> closed) {
+    Map<String, String> hours = startHours(draft);
+    page.open("details", "open", hours.isEmpty() ? null : "")
+        .element("summary", "More: what is near, primer, when, history");
     page.open("div", "class", "two");
     f.choice("class", "Compound", choices.classes());
     if (closed.isPresent()) {
@@ -278,6 +289,7 @@ final class BenchPage {
       FormField.fixed(page, "start", null, "Joint was closed at (stays)", at);
     } else {
       f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+      whichHour(f, hours);
     }
     f.choice("primerOn", "Primer is on", Choices.primed());
     f.text("primerMinutes", "Primer was put on, minutes ago", "decimal", "12");
@@ -292,6 +304,19 @@ final class BenchPage {
     f.tick("electronicsNear", "Battery or electronics are near");
     f.tick("warranty", "A warranty claim may be open");
     page.close();
+  }
+
+  /** What the start may mean where the clock shows its hour twice; else empty. */
+  private Map<String, String> startHours(Draft draft) {
+    return TwoHours.choices(draft.field("start"), board.times().zone());
+  }
+
+  private void whichHour(Fields f, Map<String, String> hours) {
+    if (!hours.isEmpty()) {
+      Map<String, String> choices = new LinkedHashMap<>(Map.of("", "choose"));
+      choices.putAll(hours);
+      f.choice(BenchOrder.START_HOUR, "Closed at: which of the two?", choices);
+    }
   }
 
   private void acts(Markup page, Draft draft) {

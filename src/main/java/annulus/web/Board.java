@@ -246,7 +246,7 @@ final class Board {
         seen,
         current -> {
           JobContent was = current.content();
-          String words = "part was moved at " + times.past(moved);
+          String words = movedAt(times, moved);
           return changed(
               job, words, was.with(was.title(), was.bore(), order, answer.json().toString()));
         },
@@ -329,6 +329,11 @@ final class Board {
         .map(JobChange::at)
         .reduce((earlier, later) -> later)
         .orElse(job.changedAt());
+  }
+
+  /** What the history says of a part that was moved. */
+  static String movedAt(ClockWords times, Instant at) {
+    return "part was moved at " + times.past(at);
   }
 
   private Optional<Instant> movedAt(Job job) {

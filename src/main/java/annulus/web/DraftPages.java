@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.exchange.ClockWord;
 import annulus.exchange.InputRefused;
 import annulus.quantity.InvalidValue;
 import annulus.store.Draft;
@@ -147,8 +148,8 @@ final class DraftPages {
           job.content().reference());
     }
     Optional<Instant> closed = job.content().closedAt();
-    Optional<Instant> start = Form.time(board, BenchLabels.of("start"), draft.field("start"));
-    if (closed.isPresent() && start.filter(s -> !sameMinute(s, closed.get())).isPresent()) {
+    String start = new BenchOrder(draft).start();
+    if (closed.isPresent() && !start.isEmpty() && !sameMinute(start, closed.get())) {
       String at = board.times().past(closed.get());
       throw Api.refused(
           BenchLabels.of("start"),
@@ -157,8 +158,10 @@ final class DraftPages {
     }
   }
 
-  private static boolean sameMinute(Instant one, Instant other) {
-    return Duration.between(one, other).abs().compareTo(Duration.ofMinutes(1)) < 0;
+  private boolean sameMinute(String typed, Instant closed) {
+    String field = BenchLabels.of("start");
+    Instant start = ClockWord.read("form", 0, field, typed, board.times().zone());
+    return Duration.between(start, closed).abs().compareTo(Duration.ofMinutes(1)) < 0;
   }
 
   private void enter(Context ctx, Draft draft, JobState state) {

@@ -353,16 +353,20 @@ final class JobPage {
   /** What the second of two editors is told: both versions, and what was typed is not lost. */
   static String conflict(Board board, JobView current, String tried, String who) {
     Markup page = new Markup();
-    page.element("h1", "Somebody else was quicker");
+    boolean own = current.job().changedBy().equals(who);
+    String title = own ? "You changed it in the meantime" : "Somebody else was quicker";
+    page.element("h1", title);
     page.open("div", "class", "problem", "role", "alert");
     page.element(
         "p",
-        current.job().changedBy()
+        (own ? "You" : current.job().changedBy())
             + " changed job "
             + current.job().content().reference()
             + " at "
             + board.times().past(current.job().changedAt())
-            + ". Nothing of yours was written.");
+            + (own
+                ? ". That was written; what you sent just now was not."
+                : ". Nothing of yours was written."));
     page.close();
     page.element("h2", "You wanted").element("p", tried);
     page.element("h2", "The job as it is now").part(new JobPage(board, current, who).live());
@@ -373,6 +377,6 @@ final class JobPage {
     page.element(
         "a", "Look at the job and decide", "class", "button", "href", "/job/" + current.job().id());
     page.close();
-    return Layout.page("Changed by somebody else", Layout.Place.COUNTER, who, page);
+    return Layout.page(title, Layout.Place.COUNTER, who, page);
   }
 }
