@@ -316,7 +316,7 @@ final class Board {
       return new Edit(kind, words + ", so it is curing again", content.in(JobState.CURING));
     }
     if (state.collected() && !answer.isSafe(collectedAt(job))) {
-      String call = words + ", and it has been collected: call the customer";
+      String call = words + "; it has been collected, so call the customer";
       return new Edit(kind, call, content.in(JobState.CALL_CUSTOMER));
     }
     return new Edit(kind, words, content);

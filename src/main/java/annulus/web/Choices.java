@@ -136,6 +136,13 @@ final class Choices {
     return of(field).getOrDefault(value, value);
   }
 
+  /** An order may say "both" where the bench says nothing. */
+  private static Map<String, String> primedInOrders() {
+    Map<String, String> found = primed();
+    found.put("both", found.get(""));
+    return found;
+  }
+
   private Map<String, String> of(String field) {
     return switch (field) {
       case "boreMaterial", "partMaterial" -> materials();
@@ -144,7 +151,7 @@ final class Choices {
       case "boreInstrument" -> instruments(Side.BORE);
       case "partInstrument" -> instruments(Side.PART);
       case "primer" -> primers();
-      case "primerOn" -> primed();
+      case "primerOn" -> primedInOrders();
       case "class" -> classes();
       case "place" -> places();
       case "duty" -> duties();

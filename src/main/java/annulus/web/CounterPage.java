@@ -198,11 +198,13 @@ final class CounterPage {
       return;
     }
     part.open("p", "class", "slip").element("strong", "! Not safe. ");
-    String ready = times.fullOr(view.ready(), "a time that can't be told");
+    String known = view.ready().map(r -> "not safe before " + times.full(r)).orElse("never safe");
     part.text(
         view.unsafe()
-            ? "By what is known now it is not safe before " + ready + whatToDo(view)
-            : "It was collected before it was safe (" + ready + "): call the customer.");
+            ? "By what is known now it is " + known + whatToDo(view)
+            : "It was collected before it was safe ("
+                + times.full(view.ready().orElseThrow())
+                + "): call the customer.");
     part.close();
   }
 
@@ -224,9 +226,8 @@ final class CounterPage {
       Layout.who(card, who, view.job().id());
       card.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
       card.single("input", "type", "hidden", "name", "from", "value", "counter");
-      card.element(
+      card.open(
           "button",
-          StateWords.action(view.state(), next),
           "name",
           "to",
           "value",
@@ -235,7 +236,8 @@ final class CounterPage {
           "next-" + view.job().id(),
           "aria-describedby",
           "job-" + view.job().id());
-      card.close();
+      StateWords.label(card, view.state(), next);
+      card.close().close();
     }
     card.element(
         "a",

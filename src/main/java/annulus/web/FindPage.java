@@ -20,7 +20,7 @@ final class FindPage {
     new FormField("reference", "Job reference, or a part of it", "text", reference, LONGEST, true)
         .on(page);
     page.open("button", "type", "submit");
-    page.element("span", "→ ", "aria-hidden", "true").text("Find the job").close().close();
+    page.element("span", "→", "aria-hidden", "true").text("Find the job").close().close();
   }
 
   /**

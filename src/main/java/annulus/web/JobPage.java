@@ -169,15 +169,16 @@ final class JobPage {
       page.open("div", "class", "acts");
       for (JobState to : next) {
         boolean forward = to.compareTo(view.state()) > 0;
-        page.element(
+        page.open(
             "button",
-            StateWords.action(view.state(), to),
             "name",
             "to",
             "value",
             StateWords.id(to),
             "class",
             forward ? "main" : "plain");
+        StateWords.label(page, view.state(), to);
+        page.close();
       }
       page.close().close();
     }
@@ -191,7 +192,7 @@ final class JobPage {
     if (!view.state().collected()) {
       begin(page, "/moved");
       page.open("button", "class", "plain", "type", "submit");
-      page.element("span", "↻ ", "aria-hidden", "true").text("It was moved just now");
+      page.element("span", "↻", "aria-hidden", "true").text("It was moved just now");
       page.close().close();
     }
     page.open("details").element("summary", "It was moved earlier");
@@ -199,7 +200,7 @@ final class JobPage {
     page.open("p", "class", "field").element("label", "Moved at", "for", "movedAt");
     page.single("input", "type", "datetime-local", "id", "movedAt", "name", "at", "required", "");
     page.close().open("button", "type", "submit");
-    page.element("span", "↻ ", "aria-hidden", "true").text("Moved at this time");
+    page.element("span", "↻", "aria-hidden", "true").text("Moved at this time");
     page.close().close().close();
   }
 

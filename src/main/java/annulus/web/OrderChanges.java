@@ -41,7 +41,7 @@ record OrderChanges(Choices choices, ClockWords times) {
     names.addAll(now.keySet());
     names.removeAll(TOLD_APART);
     return names.stream()
-        .filter(n -> !before.getOrDefault(n, "").equals(now.getOrDefault(n, "")))
+        .filter(n -> !said(n, before).equals(said(n, now)))
         .map(n -> BenchLabels.of(n) + " " + said(n, before) + " → " + said(n, now))
         .toList();
   }

@@ -42,6 +42,11 @@ final class StateWords {
     };
   }
 
+  /** What stands on the button: the mark of the state it leads to, and words. */
+  static void label(Markup button, JobState from, JobState to) {
+    button.element("span", mark(to), "aria-hidden", "true").text(action(from, to));
+  }
+
   static String stage(Stage stage) {
     return switch (stage) {
       case FIXTURE -> "fixture reached: still leave it alone";

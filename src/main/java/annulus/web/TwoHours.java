@@ -90,7 +90,7 @@ final class TwoHours extends RuntimeException {
     int number = 1;
     for (Map.Entry<String, String> choice : choices(typed, zone).entrySet()) {
       page.open("button", "type", "submit", "name", field, "value", choice.getKey());
-      page.element("span", number++ + " ", "class", "mark", "aria-hidden", "true");
+      page.element("span", "" + number++, "class", "mark", "aria-hidden", "true");
       String words = choice.getValue();
       page.text(words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1));
       page.close();

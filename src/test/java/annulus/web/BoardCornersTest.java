@@ -71,7 +71,8 @@ class BoardCornersTest {
     assertThat(page.locator("#preview")).containsText("Comma read as point");
     browser.look(page, "comma");
     button(page, "Change the job").click();
-    assertThat(page.locator(".history")).containsText("Temperature where it cures 18 → 19.5");
+    assertThat(page.locator(".history"))
+        .containsText("order changed: Temperature where it cures 18 → 19.5");
     browser.look(page, "job-cured");
   }
 

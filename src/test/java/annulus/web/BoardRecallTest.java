@@ -67,13 +67,15 @@ class BoardRecallTest {
       assertEquals("call-customer", job.get("state").asText());
       assertEquals("[\"customer-called\",\"in-work\"]", job.get("next").toString());
       String last = job.get("changes").get(job.get("changes").size() - 1).get("words").asText();
-      assertTrue(last.endsWith(", and it has been collected: call the customer"), last);
+      assertTrue(last.endsWith("; it has been collected, so call the customer"), last);
     }
     try (RunningBoard board = RunningBoard.on(url)) {
       board.clock.set(RunningBoard.MORNING.plus(Duration.ofDays(90)));
       assertEquals(1, shown(board, ""), "not called in three months");
       String counter = board.get("/counter").body();
-      assertTrue(counter.contains("it has been collected: call the customer."), counter);
+      assertTrue(
+          counter.contains("it is never safe, and it has been collected: call the customer."),
+          counter);
       assertTrue(counter.contains("1 collected and not safe: call"), counter);
       job = put(board, job, "customer-called");
       JsonNode called = job.get("changes").get(job.get("changes").size() - 1);
