@@ -206,7 +206,8 @@ final class PromiseCommand {
       String job = order.job().isBlank() ? "without number" : order.job();
       List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
-          new TagSheet(job, promise.get().promise(), table.shop().hours().zone(), meanwhile);
+          new TagSheet(
+              job, order.title(), promise.get().promise(), table.shop().hours().zone(), meanwhile);
       OutputFile.write(papers.tag().get(), sheet.html());
     } else if (papers.tag().isPresent()) {
       err.println(

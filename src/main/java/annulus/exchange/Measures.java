@@ -20,14 +20,15 @@ final class Measures {
   /** A diameter or length, mm. */
   OptionalDouble lengthMm(Node node, String field, double low, double high) {
     OptionalDouble value =
-        written(node, field, "mm", "a length such as 41.97 or \"1.652 in\"", Measures::toMm);
+        written(node, field, "mm", high, "a length such as 41.97 or \"1.652 in\"", Measures::toMm);
     return within(node, field, value, low, high, "mm", lengthHint(value));
   }
 
   /** A temperature, °C. */
   OptionalDouble celsius(Node node, String field, double low, double high) {
     OptionalDouble value =
-        written(node, field, "°C", "a temperature such as 18 or \"64 F\"", Measures::toCelsius);
+        written(
+            node, field, "°C", high, "a temperature such as 18 or \"64 F\"", Measures::toCelsius);
     String hint = "";
     if (value.isPresent() && value.getAsDouble() > high) {
       double asF = Units.celsiusFromFahrenheit(value.getAsDouble());
@@ -50,6 +51,7 @@ final class Measures {
             node,
             field,
             unit,
+            high,
             "a number",
             (number, u) -> u.isEmpty() || u.equals(unit) ? OptionalDouble.of(number) : NONE);
     return within(node, field, value, low, high, unit, "");
@@ -86,7 +88,7 @@ final class Measures {
   }
 
   private OptionalDouble written(
-      Node node, String field, String unit, String allowed, Conversion conversion) {
+      Node node, String field, String unit, double high, String allowed, Conversion conversion) {
     String text;
     if (node instanceof Node.Num n) {
       double value = Double.parseDouble(n.written());
@@ -107,12 +109,13 @@ final class Measures {
     int unitFrom = unitFrom(text);
     String number = withoutSpaces(text.substring(0, unitFrom));
     if (number.indexOf(',') > 0 && isNumber(number, ',')) {
-      String point = text.replace(',', '.');
+      String point = "a decimal point: " + text.replace(',', '.');
+      String whole = text.replace(",", "");
       problems.add(
           node.place(),
           field,
           Fields.quoted(text) + " has a decimal comma",
-          "a decimal point: " + point);
+          mayPartThousands(number, high) ? point + ", or " + whole + " if that is meant" : point);
       return NONE;
     }
     OptionalDouble value =
@@ -127,6 +130,13 @@ final class Measures {
           allowed);
     }
     return value;
+  }
+
+  /** A comma before three digits, and a value that is allowed without it. */
+  private static boolean mayPartThousands(String number, double high) {
+    String whole = number.replace(",", "");
+    boolean three = number.indexOf(',') == number.length() - 4 && number.charAt(0) != '0';
+    return three && Double.parseDouble(whole) <= high;
   }
 
   /** Where the letters and signs at the end begin. */

@@ -15,14 +15,17 @@ import java.util.Locale;
  * safe time and nothing that could be taken for an earlier one.
  *
  * @param jobReference what the shop calls the job, at most 30 characters
+ * @param title what the joint is, so that two tags with one reference can be told apart; may be
+ *     empty, and only its first 100 characters are printed
  * @param notBefore the first safe time; printed rounded up to the minute
  * @param zone the shop's time zone
  * @param meanwhile what may and may not be done until then, such as "Push, do not ride"; at most 3
  *     lines of at most 50 characters
  */
 public record TagSheet(
-    String jobReference, Instant notBefore, ZoneId zone, List<String> meanwhile) {
+    String jobReference, String title, Instant notBefore, ZoneId zone, List<String> meanwhile) {
   private static final int LONGEST_REFERENCE = 30;
+  private static final int LONGEST_TITLE = 100;
   private static final int LONGEST_LINE = 50;
   private static final int MOST_LINES = 3;
   private static final DateTimeFormatter WEEKDAY =
@@ -56,6 +59,7 @@ public record TagSheet(
         overflow-wrap: anywhere }
       .job { margin-top: auto; padding-top: 1.5mm; border-top: 0.3mm solid #000; font-size: 13pt;
         font-weight: bold; line-height: 1.15; overflow-wrap: anywhere }
+      .title { font-size: 11pt; line-height: 1.15; overflow-wrap: anywhere }
       """;
 
   /**
@@ -94,8 +98,19 @@ public record TagSheet(
     appendMeanwhile(page);
     page.append("<p class=\"job\">Job <bdi>")
         .append(Html.text(jobReference))
-        .append("</bdi></p>\n</body>\n</html>\n");
+        .append("</bdi></p>\n");
+    if (!title.isBlank()) {
+      line(page, "title", shortened(title.strip()));
+    }
+    page.append("</body>\n</html>\n");
     return page.toString();
+  }
+
+  private static String shortened(String title) {
+    int length = title.codePointCount(0, title.length());
+    return length <= LONGEST_TITLE
+        ? title
+        : title.substring(0, title.offsetByCodePoints(0, LONGEST_TITLE - 1)) + "…";
   }
 
   private void appendMeanwhile(StringBuilder page) {

@@ -15,7 +15,10 @@ public enum JobState {
   CURED_TO_CHECK("cured, to check"),
   CHECKED("checked"),
   CUSTOMER_TOLD("customer told"),
-  COLLECTED("collected");
+  COLLECTED("collected"),
+  /** Not safe when it was collected, by what was learnt since. */
+  CALL_CUSTOMER("collected, call the customer"),
+  CUSTOMER_CALLED("collected, customer called");
 
   private final String words;
 
@@ -39,12 +42,24 @@ public enum JobState {
       case CHECKED -> List.of(CUSTOMER_TOLD, COLLECTED, IN_WORK);
       case CUSTOMER_TOLD -> List.of(COLLECTED, IN_WORK);
       case COLLECTED -> List.of();
+      case CALL_CUSTOMER -> List.of(CUSTOMER_CALLED, IN_WORK);
+      case CUSTOMER_CALLED -> List.of(IN_WORK);
     };
   }
 
   /** Whether the joint is closed in this state. */
   public boolean closed() {
     return compareTo(CURING) >= 0;
+  }
+
+  /** Whether the customer has it. */
+  public boolean collected() {
+    return compareTo(COLLECTED) >= 0;
+  }
+
+  /** Whether nothing is left to do, as far as is known. */
+  public boolean over() {
+    return this == COLLECTED || this == CUSTOMER_CALLED;
   }
 
   /** Whether the joint may be closed now. */

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -16,22 +17,36 @@ import java.util.stream.Collectors;
  * quicker, nothing is written and {@link Stale} carries what there is now.
  */
 public final class JobStore {
-  private static final String NOT_COLLECTED =
-      Arrays.stream(JobState.values())
-          .filter(s -> s != JobState.COLLECTED)
-          .map(s -> "'" + s.name() + "'")
-          .collect(Collectors.joining(", ", "(", ")"));
+  private static final String NOT_OVER = states(s -> !s.over());
 
   static final String ON_THE_BOARD =
       "SELECT id, version FROM (SELECT id, version, created_at FROM job"
           + " WHERE state IN "
-          + NOT_COLLECTED
+          + NOT_OVER
           + " UNION ALL SELECT id, version, created_at FROM job"
-          + " WHERE state = 'COLLECTED' AND changed_at >= ?) today"
+          + " WHERE state IN "
+          + states(JobState::over)
+          + " AND changed_at >= ?) today"
           + " ORDER BY created_at, id";
+
+  static final String SAME_REFERENCE =
+      "SELECT id, version FROM job WHERE state IN "
+          + NOT_OVER
+          + " AND LOWER(reference) = LOWER(?) ORDER BY created_at, id";
+
+  static final String BY_REFERENCE =
+      "SELECT id, version FROM job WHERE LOWER(reference) LIKE LOWER(?) ESCAPE '!'"
+          + " ORDER BY created_at DESC, id LIMIT ?";
 
   private final Database database;
   private final KnownJobs known = new KnownJobs();
+
+  private static String states(Predicate<JobState> which) {
+    return Arrays.stream(JobState.values())
+        .filter(which)
+        .map(s -> "'" + s.name() + "'")
+        .collect(Collectors.joining(", ", "(", ")"));
+  }
 
   /**
    * @param database where they lie
@@ -294,9 +309,25 @@ public final class JobStore {
     return database.transaction(sql -> known.job(sql, id));
   }
 
-  /** Jobs that are not collected, and those collected since a time; each part by its index. */
-  public List<Job> onTheBoard(Instant collectedSince) {
-    return database.transaction(sql -> known.jobs(sql, ON_THE_BOARD, collectedSince.toString()));
+  /** Jobs that are not over, and those over since a time; each part by its index. */
+  public List<Job> onTheBoard(Instant overSince) {
+    return database.transaction(sql -> known.jobs(sql, ON_THE_BOARD, overSince.toString()));
+  }
+
+  /**
+   * Jobs whose reference holds a text, capital letters or not; the newest first.
+   *
+   * @param part some of the reference
+   * @param most how many at most
+   */
+  public List<Job> withReference(String part, int most) {
+    String like = "%" + part.replaceAll("[!%_]", "!$0") + "%";
+    return database.transaction(sql -> known.jobs(sql, BY_REFERENCE, like, most));
+  }
+
+  /** Jobs that are not over and are called the same, capital letters or not. */
+  public List<Job> notOver(String reference) {
+    return database.transaction(sql -> known.jobs(sql, SAME_REFERENCE, reference));
   }
 
   /** All changes of a job, oldest first. */

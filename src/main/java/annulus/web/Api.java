@@ -89,8 +89,13 @@ final class Api {
     whole(ctx, board.job(ctx.pathParam("id")));
   }
 
+  /** The part of a reference that an address asks for. */
+  static Optional<String> reference(Context ctx) {
+    return Optional.of(Form.asked(ctx, "reference").strip()).filter(r -> !r.isEmpty());
+  }
+
   private void jobs(Context ctx) {
-    JobViews.Today today = board.today();
+    JobViews.Today today = reference(ctx).map(board::withReference).orElseGet(board::today);
     ObjectNode node = Orders.JSON.createObjectNode();
     node.put("now", today.now().toString());
     node.put("zone", board.times().zone().getId());

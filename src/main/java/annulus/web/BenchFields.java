@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.node.TextNode;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,6 +24,9 @@ final class BenchFields {
   /** The board keeps these itself, whatever the form says. */
   private static final List<String> KEPT = List.of("job", "title", "start", "zone");
 
+  private static final String MOVED = "movedAt";
+  private static final String ZONE = "zone";
+
   private static final int LONGEST_VALUE = 60;
 
   private final JobContent content;
@@ -31,13 +35,13 @@ final class BenchFields {
 
   BenchFields(JobContent content, ClockWords times) {
     this.content = content;
-    this.order = Orders.tree(content.order());
+    this.order = asTyped(Orders.tree(content.order()));
     this.times = times;
   }
 
   /** Whether the joint is closed and the order says that the part was moved after that. */
   boolean moved() {
-    return closed() && order.has("movedAt");
+    return closed() && order.has(MOVED);
   }
 
   private boolean closed() {
@@ -46,22 +50,48 @@ final class BenchFields {
 
   /** What the order holds that the form can't show, in words; empty when it can show all. */
   List<String> unshown() {
-    ObjectNode held = ((ObjectNode) order).deepCopy();
+    List<String> paths = unseen();
     if (closed()) {
-      held.remove("movedAt"); // stays when the order is changed
+      paths.remove(MOVED); // stays when the order is changed
     }
-    Draft draft = new Draft("", 1, byName(), Instant.EPOCH, "");
-    ObjectNode form = new BenchOrder(draft).order();
-    List<String> unshown = new ArrayList<>();
-    compare("", asTyped(held.remove(KEPT)), asTyped(form.remove(KEPT)), unshown);
-    String zone = order.path("zone").asText("");
-    if (!zone.isEmpty() && !zone.equals(times.zone().getId())) {
-      unshown.add(BenchLabels.ofUnshown("zone") + ": " + zone);
-    }
-    return unshown;
+    return paths.stream().map(p -> BenchLabels.ofUnshown(p) + ": " + words(held(p))).toList();
   }
 
-  /** Collects the fields in which two parts of an order differ. */
+  /** What differs in two orders of a job and the form can't show of both, in words. */
+  static List<String> changedUnseen(BenchFields before, BenchFields now) {
+    Set<String> paths = new LinkedHashSet<>(before.unseen());
+    paths.addAll(now.unseen());
+    return paths.stream()
+        .filter(p -> !before.held(p).equals(now.held(p)))
+        .map(p -> BenchLabels.ofUnshown(p) + changed(before.held(p), now.held(p)))
+        .toList();
+  }
+
+  /** A list of parts is too long for one line. */
+  private static String changed(JsonNode before, JsonNode now) {
+    boolean parts = before.isContainerNode() || now.isContainerNode();
+    return parts ? " changed" : " " + words(before) + " → " + words(now);
+  }
+
+  /** Paths of what the order holds and the form can't show. */
+  private List<String> unseen() {
+    ObjectNode held = ((ObjectNode) order).deepCopy();
+    Draft draft = new Draft("", 1, byName(), Instant.EPOCH, "");
+    ObjectNode form = new BenchOrder(draft).order();
+    List<String> unseen = new ArrayList<>();
+    compare("", held.remove(KEPT), asTyped(form.remove(KEPT)), unseen);
+    String zone = order.path(ZONE).asText("");
+    if (!zone.isEmpty() && !zone.equals(times.zone().getId())) {
+      unseen.add(ZONE);
+    }
+    return unseen;
+  }
+
+  private JsonNode held(String path) {
+    return order.at("/" + path.replace('.', '/'));
+  }
+
+  /** Collects the paths of the fields in which two parts of an order differ. */
   private static void compare(String path, JsonNode held, JsonNode form, List<String> differ) {
     if (held.isObject() && form.isObject()) {
       Set<String> names = new TreeSet<>();
@@ -70,7 +100,7 @@ final class BenchFields {
       String before = path.isEmpty() ? "" : path + ".";
       names.forEach(n -> compare(before + n, held.path(n), form.path(n), differ));
     } else if (!held.equals(form)) {
-      differ.add(BenchLabels.ofUnshown(path) + ": " + words(held));
+      differ.add(path);
     }
   }
 
@@ -83,7 +113,7 @@ final class BenchFields {
         array.set(i, asTyped(array.get(i)));
       }
     }
-    return node.isNumber() ? TextNode.valueOf(node.asText()) : node;
+    return node.isNumber() ? TextNode.valueOf(node.decimalValue().toPlainString()) : node;
   }
 
   private static String words(JsonNode held) {
@@ -112,7 +142,7 @@ final class BenchFields {
     fields.put("serviceHigh", order.path("serviceHighC").asText(""));
     fields.put("consequence", order.path("consequence").asText(""));
     fields.put("class", order.path("class").asText(""));
-    fields.put("start", start());
+    start(fields);
     BenchOrder.LOAD.forEach(n -> fields.put(n, order.path("load").path(n).asText("")));
     BenchOrder.FLAGS.stream()
         .filter(f -> order.path(f).asBoolean())
@@ -153,10 +183,16 @@ final class BenchFields {
   }
 
   /** A planned start that is still to come; an open joint whose start has passed is closed now. */
-  private String start() {
+  private void start(Map<String, String> fields) {
     String start = order.path("start").asText("");
     boolean planned = !closed() && !start.isEmpty();
     Instant at = planned ? Instant.parse(start) : Instant.MIN;
-    return at.isAfter(times.clock().instant()) ? times.field(at) : "";
+    if (at.isAfter(times.clock().instant())) {
+      String typed = times.field(at);
+      String hour = typed + times.zone().getRules().getOffset(at);
+      fields.put("start", typed);
+      boolean twice = TwoHours.choices(typed, times.zone()).containsKey(hour);
+      fields.put(BenchOrder.START_HOUR, twice ? hour : "");
+    }
   }
 }

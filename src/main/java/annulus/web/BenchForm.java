@@ -2,8 +2,12 @@ package annulus.web;
 
 import annulus.measure.Side;
 import annulus.store.Draft;
+import annulus.store.Job;
+import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The form of the bench with what is typed so far. */
 final class BenchForm {
@@ -50,7 +54,13 @@ final class BenchForm {
     page.element("button", "Save and show", "name", "act", "value", "show", "class", "enter");
     Fields f = new Fields(page, draft);
     page.open("div", "class", "two");
-    f.text("reference", "Job reference", "text", "30");
+    Optional<Job> changed = changed();
+    if (changed.isPresent()) {
+      String reference = changed.get().content().reference();
+      FormField.fixed(page, "reference", "reference", "Job reference (stays)", reference);
+    } else {
+      f.text("reference", "Job reference", "text", "30");
+    }
     f.text("title", "What is it?", "text", "100");
     page.close();
     page.open("div", "class", "two");
@@ -67,9 +77,14 @@ final class BenchForm {
     otherwise(page, f);
     place(page, f);
     load(page, f);
-    more(page, f);
+    more(page, f, changed.flatMap(j -> j.content().closedAt()));
     acts(page);
     page.close();
+  }
+
+  /** The job whose order the draft is, if any. */
+  private Optional<Job> changed() {
+    return Optional.of(draft.field(BenchPage.JOB)).filter(id -> !id.isEmpty()).map(board::job);
   }
 
   private void member(Markup page, Fields f, String name, String title, Side side) {
@@ -134,11 +149,19 @@ final class BenchForm {
     page.close().close();
   }
 
-  private void more(Markup page, Fields f) {
-    page.open("details").element("summary", "More: what is near, primer, when, history");
+  private void more(Markup page, Fields f, Optional<Instant> closed) {
+    Map<String, String> hours = startHours(board, draft);
+    page.open("details", "open", hours.isEmpty() ? null : "")
+        .element("summary", "More: what is near, primer, when, history");
     page.open("div", "class", "two");
     f.choice("class", "Compound", choices.classes());
-    f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+    if (closed.isPresent()) {
+      String at = board.times().past(closed.get());
+      FormField.fixed(page, "start", null, "Joint was closed at (stays)", at);
+    } else {
+      f.text("start", "Joint is closed at (now, if empty)", "datetime-local", "20");
+      whichHour(page, hours);
+    }
     f.choice("primerOn", "Primer is on", Choices.primed());
     f.text("primerMinutes", "Primer was put on, minutes ago", "decimal", "12");
     f.text("temperaturePlusMinus", "Curing temperature give or take, °C", "decimal", "12");
@@ -154,7 +177,28 @@ final class BenchForm {
     page.close();
   }
 
+  /** What the start may mean where the clock shows its hour twice; else empty. */
+  static Map<String, String> startHours(Board board, Draft draft) {
+    return TwoHours.choices(draft.field("start"), board.times().zone());
+  }
+
+  /** One that was chosen for another start is not offered again. */
+  private void whichHour(Markup page, Map<String, String> hours) {
+    if (!hours.isEmpty()) {
+      Map<String, String> offered = new LinkedHashMap<>(Map.of("", "choose"));
+      offered.putAll(hours);
+      String chosen = draft.field(BenchOrder.START_HOUR);
+      FormField.choice(
+          page,
+          BenchOrder.START_HOUR,
+          "Closed at: which of the two?",
+          offered,
+          hours.containsKey(chosen) ? chosen : "");
+    }
+  }
+
   private void acts(Markup page) {
+    SameReference.tick(page, draft, SameReference.others(board, draft));
     Layout.who(page, who, "bench-");
     page.open("div", "class", "acts");
     if (draft.field(BenchPage.JOB).isEmpty()) {

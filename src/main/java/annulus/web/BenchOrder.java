@@ -25,13 +25,16 @@ final class BenchOrder {
   /** A known gap that is told across the diameter. */
   static final String ACROSS = "across";
 
+  /** The start with its offset, where the clock shows it twice. */
+  static final String START_HOUR = "startHour";
+
   static final String DEPTH = "-depth";
   static final String ANGLE = "-angle";
 
   private final Draft draft;
 
   BenchOrder(Draft draft) {
-    this.draft = draft;
+    this.draft = DecimalCommas.read(draft);
   }
 
   boolean inches() {
@@ -145,8 +148,16 @@ final class BenchOrder {
         order.put(flag, true);
       }
     }
-    text(order, "start", draft.field("start"));
+    text(order, "start", start());
     return order;
+  }
+
+  /** As typed; with its offset where the clock shows it twice and it was said which is meant. */
+  String start() {
+    String typed = draft.field("start").strip();
+    String hour = draft.field(START_HOUR);
+    boolean ofIt = !typed.isEmpty() && hour.matches(Pattern.quote(typed) + "(Z|[-+][0-9:]{5,8})");
+    return ofIt ? hour : typed;
   }
 
   private void gap(ObjectNode order) {

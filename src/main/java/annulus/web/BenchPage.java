@@ -2,6 +2,7 @@ package annulus.web;
 
 import annulus.exchange.PlacedProblem;
 import annulus.store.Draft;
+import annulus.store.Job;
 import annulus.store.JobState;
 import java.util.List;
 import java.util.Optional;
@@ -68,7 +69,7 @@ final class BenchPage {
     }
     lostUnlessKept(page, draft);
     page.open("div", "class", "joint");
-    new BenchForm(board, who, draft).on(page);
+    new BenchForm(board, who, DecimalCommas.read(draft)).on(page);
     page.open(
         "section",
         "id",
@@ -109,7 +110,20 @@ final class BenchPage {
   /** The answer to what is typed so far, or what is still needed. */
   Markup preview(Draft draft) {
     Markup part = new Markup();
+    List<Job> others = SameReference.others(board, draft);
+    if (SameReference.asks(draft, others)) {
+      part.element("p", SameReference.words(others), "class", "problem");
+    }
+    List<String> commas = DecimalCommas.told(draft);
+    if (!commas.isEmpty()) {
+      part.element("p", "Comma read as point: " + String.join(", ", commas) + ".", "class", "hint");
+    }
     BenchOrder order = new BenchOrder(draft);
+    boolean twiceShown = !BenchForm.startHours(board, draft).isEmpty();
+    if (twiceShown && order.start().equals(draft.field("start").strip())) {
+      String twice = "The clock shows that hour twice: press \"Show the answer\", then choose one.";
+      part.element("p", twice, "class", "problem");
+    }
     List<BenchOrder.Missing> missing = order.missing();
     if (!missing.isEmpty()) {
       part.element("h2", "Still needed").open("ul");

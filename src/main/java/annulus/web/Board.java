@@ -182,6 +182,20 @@ final class Board {
     return views.today(now());
   }
 
+  /** Jobs whose reference holds a text, the newest first, those that are off the board too. */
+  JobViews.Today withReference(String part) {
+    return views.withReference(part, now());
+  }
+
+  /**
+   * Jobs on the board that are called the same.
+   *
+   * @param but identity of the job that is asked for; empty for one that is not entered yet
+   */
+  List<Job> sameReference(String reference, String but) {
+    return jobs.notOver(reference.strip()).stream().filter(j -> !j.id().equals(but)).toList();
+  }
+
   /** Puts a job in another state. */
   Job put(String id, long seen, JobState to, String who) {
     return jobs.change(
@@ -267,7 +281,7 @@ final class Board {
         seen,
         current -> {
           JobContent was = current.content();
-          String words = "part was moved at " + times.past(moved);
+          String words = movedAt(times, moved);
           return changed(job, words, was.with(was.title(), was.bore(), order, was.advice()));
         },
         Optional.empty(),
@@ -314,7 +328,7 @@ final class Board {
         log,
         current -> {
           JobContent content = current.content().measured(log.id(), answer.json().toString());
-          return judgedAnew(JobChange.Kind.LOG, words, content, answer);
+          return judgedAnew(job, JobChange.Kind.LOG, words, content, answer);
         },
         stamp(who));
   }
@@ -324,16 +338,39 @@ final class Board {
     Answer answer = judge.answer(job.with(content));
     JobContent answered =
         content.with(content.title(), content.bore(), content.order(), answer.json().toString());
-    return judgedAnew(JobChange.Kind.ORDER, words, answered, answer);
+    return judgedAnew(job, JobChange.Kind.ORDER, words, answered, answer);
   }
 
-  /** A job that was checked, has not been collected and is not safe by the answer cures again. */
-  private Edit judgedAnew(JobChange.Kind kind, String words, JobContent content, Answer answer) {
-    boolean checked =
-        content.state() == JobState.CHECKED || content.state() == JobState.CUSTOMER_TOLD;
-    return checked && !answer.isSafe(now())
-        ? new Edit(kind, words + ", so it is curing again", content.in(JobState.CURING))
-        : new Edit(kind, words, content);
+  /**
+   * A job that was checked and is not safe by the answer cures again; of one that was collected
+   * before it was safe, the customer has to be called.
+   */
+  private Edit judgedAnew(
+      Job job, JobChange.Kind kind, String words, JobContent content, Answer answer) {
+    JobState state = content.state();
+    boolean checked = state == JobState.CHECKED || state == JobState.CUSTOMER_TOLD;
+    if (checked && !answer.isSafe(now())) {
+      return new Edit(kind, words + ", so it is curing again", content.in(JobState.CURING));
+    }
+    if (state.collected() && !answer.isSafe(collectedAt(job))) {
+      String call = words + "; it has been collected, so call the customer";
+      return new Edit(kind, call, content.in(JobState.CALL_CUSTOMER));
+    }
+    return new Edit(kind, words, content);
+  }
+
+  private Instant collectedAt(Job job) {
+    return JobChange.inForce(changes(job.id())).stream()
+        .filter(c -> c.kind() == JobChange.Kind.STATE)
+        .filter(c -> c.state().equals(Optional.of(JobState.COLLECTED)))
+        .map(JobChange::at)
+        .reduce((earlier, later) -> later)
+        .orElse(job.changedAt());
+  }
+
+  /** What the history says of a part that was moved. */
+  static String movedAt(ClockWords times, Instant at) {
+    return "part was moved at " + times.past(at);
   }
 
   private Optional<Instant> movedAt(Job job) {
@@ -352,16 +389,19 @@ final class Board {
         seen,
         current -> {
           JobContent was = current.content();
-          JobContent content = was.with(title, bore, kept, was.advice());
-          return changed(
-              job,
-              "order changed",
+          JobContent typed = was.with(title, bore, kept, was.advice());
+          JobContent now =
               was.closedAt().isPresent()
-                  ? content.curingIn(judge.place(kept, was, job.createdAt()))
-                  : content);
+                  ? typed.curingIn(judge.place(kept, was, job.createdAt()))
+                  : typed;
+          return changed(job, whatChanged(was, now), now);
         },
         Optional.empty(),
         stamp(who));
+  }
+
+  private String whatChanged(JobContent before, JobContent now) {
+    return new OrderChanges(new Choices(knowledge, shop()), times).words(before, now);
   }
 
   private String ofClosed(Job job, Instant closed, String order, JointOrder read) {

@@ -132,6 +132,37 @@ final class Choices {
     return found;
   }
 
+  /** What a value of a field of the bench is called there; itself where it is typed. */
+  String words(String field, String value) {
+    return of(field).getOrDefault(value, value);
+  }
+
+  /** An order may say "both" where the bench says nothing. */
+  private static Map<String, String> primedInOrders() {
+    Map<String, String> found = primed();
+    found.put("both", found.get(""));
+    return found;
+  }
+
+  private Map<String, String> of(String field) {
+    return switch (field) {
+      case "boreMaterial", "partMaterial" -> materials();
+      case "boreFinish", "partFinish" -> finishes();
+      case "boreState", "partState" -> states();
+      case "boreInstrument" -> instruments(Side.BORE);
+      case "partInstrument" -> instruments(Side.PART);
+      case "primer" -> primers();
+      case "primerOn" -> primedInOrders();
+      case "class" -> classes();
+      case "place" -> places();
+      case "duty" -> duties();
+      case "repeats" -> repeats();
+      case "consequence" -> consequences();
+      case "gapBasis" -> gapBases();
+      default -> BenchOrder.FLAGS.contains(field) ? Map.of("", "no", "on", "yes") : Map.of();
+    };
+  }
+
   private static <T> Map<String, String> names(
       Map<String, T> values, Function<T, String> name, String first) {
     Map<String, String> found = new LinkedHashMap<>();

@@ -36,6 +36,8 @@ final class CounterPage {
           "problem");
     }
     page.open("div", "id", "live", "data-events", "/events").part(live()).close();
+    page.element("h2", "Not here any more?");
+    FindPage.form(page, "");
     return Layout.page("Counter", Layout.Place.COUNTER, who, page);
   }
 
@@ -68,13 +70,14 @@ final class CounterPage {
   }
 
   private Group group(JobView view) {
-    if (view.slips() || view.unsafe()) {
+    boolean onTheBoard = !view.state().over();
+    if (view.callDue() || (onTheBoard && (view.slips() || view.unsafe()))) {
       return Group.SLIPS;
     }
     if (!view.heldBack().isEmpty()) {
       return Group.HELD;
     }
-    if (view.state() == JobState.COLLECTED) {
+    if (!onTheBoard) {
       return Group.GONE;
     }
     return view.goBy()
@@ -92,18 +95,23 @@ final class CounterPage {
     List<JobView> views = today.views();
     long slips = views.stream().filter(JobView::slips).count();
     long check = views.stream().filter(v -> v.state() == JobState.CURED_TO_CHECK).count();
-    long open = views.stream().filter(v -> v.state() != JobState.COLLECTED).count();
+    long open = views.stream().filter(v -> !v.state().collected()).count();
+    long call = views.stream().filter(JobView::callDue).count();
     page.open("p", "class", "summary");
     page.element("strong", times.past(today.now()), "class", "clock");
     page.text(" " + open + (open == 1 ? " job" : " jobs") + ", " + check + " to check, ");
     page.element("strong", slips + " slipping");
+    if (call > 0) {
+      page.text(", ").element("strong", call + " collected and not safe: call");
+    }
     page.text(".").close();
     if (views.isEmpty() && today.unjudged().isEmpty()) {
       page.element("p", "No jobs today. Enter the first one at the bench.", "class", "empty");
     }
   }
 
-  private static void unjudged(Markup page, Job job, String problem) {
+  /** A job that can't be judged, with what is wrong. */
+  static void unjudged(Markup page, Job job, String problem) {
     page.open("div", "class", "problem").open("p");
     page.element("a", "Job " + job.content().reference(), "href", "/job/" + job.id());
     page.text(" can't be judged as things stand:").close();
@@ -132,7 +140,7 @@ final class CounterPage {
     card.element("span", view.job().content().title(), "class", "title").close();
     card.part(status(view, times));
     slip(card, view);
-    if (view.state() != JobState.COLLECTED) {
+    if (!view.state().over() || view.callDue()) {
       nextStep(card, view);
     }
     return card.close();
@@ -196,23 +204,34 @@ final class CounterPage {
 
   /** The loudest words on the board: it may be in use already. */
   static void unsafe(Markup part, JobView view, ClockWords times) {
-    if (view.unsafe()) {
-      part.open("p", "class", "slip").element("strong", "! Not safe. ");
-      part.text(
-          "By what is known now it is not safe before "
-              + times.fullOr(view.ready(), "a time that can't be told")
-              + (view.state() == JobState.COLLECTED
-                  ? ", and it has been collected: call the customer."
-                  : ": keep it here."));
-      part.close();
+    if (!view.unsafe() && !view.callDue()) {
+      return;
     }
+    part.open("p", "class", "slip").element("strong", "! Not safe. ");
+    String known = view.ready().map(r -> "not safe before " + times.full(r)).orElse("never safe");
+    part.text(
+        view.unsafe()
+            ? "By what is known now it is " + known + whatToDo(view)
+            : "It was collected before it was safe ("
+                + times.full(view.ready().orElseThrow())
+                + "): call the customer.");
+    part.close();
+  }
+
+  private static String whatToDo(JobView view) {
+    if (view.callDue()) {
+      return ", and it has been collected: call the customer.";
+    }
+    return view.state().collected()
+        ? ". It has been collected, and the customer was called."
+        : ": keep it here.";
   }
 
   /** Somebody must look before it goes, or whether it must come back. */
   static void heldBack(Markup part, JobView view) {
     for (HeldUses.Use use : view.heldBack()) {
       boolean same = use.job().equals(view.job().content().reference());
-      boolean gone = view.state() == JobState.COLLECTED;
+      boolean gone = view.state().collected();
       for (HeldBack why : use.heldBack()) {
         part.open("p", "class", "slip").element("strong", "! Lot held back. ");
         part.text(
@@ -240,9 +259,8 @@ final class CounterPage {
       Layout.who(card, who, view.job().id());
       card.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
       card.single("input", "type", "hidden", "name", "from", "value", "counter");
-      card.element(
+      card.open(
           "button",
-          StateWords.action(view.state(), next),
           "name",
           "to",
           "value",
@@ -251,7 +269,8 @@ final class CounterPage {
           "next-" + view.job().id(),
           "aria-describedby",
           "job-" + view.job().id());
-      card.close();
+      StateWords.label(card, view.state(), next);
+      card.close().close();
     }
     card.element(
         "a",

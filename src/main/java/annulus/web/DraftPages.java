@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.exchange.ClockWord;
 import annulus.exchange.InputRefused;
 import annulus.quantity.InvalidValue;
 import annulus.store.Draft;
@@ -12,6 +13,8 @@ import annulus.store.Stale;
 import annulus.store.Unknown;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -119,6 +122,7 @@ final class DraftPages {
     String id = draft.field(BenchPage.JOB);
     long seen = Long.parseLong(draft.field(BenchPage.JOB_VERSION));
     try {
+      requireKept(board.job(id), seen, draft);
       board.reorder(
           id,
           seen,
@@ -140,8 +144,44 @@ final class DraftPages {
     }
   }
 
+  /** What a change of the order does not touch is refused, not passed over. */
+  private void requireKept(Job job, long seen, Draft draft) {
+    if (job.version() != seen) {
+      return; // both versions are shown first
+    }
+    String reference = draft.field("reference").strip();
+    if (!reference.isEmpty() && !reference.equals(job.content().reference())) {
+      throw Api.refused(
+          BenchLabels.of("reference"),
+          "\"" + reference + "\" is another one; a job keeps its reference",
+          job.content().reference());
+    }
+    Optional<Instant> closed = job.content().closedAt();
+    String start = new BenchOrder(draft).start();
+    if (closed.isPresent() && !start.isEmpty() && !sameMinute(start, closed.get())) {
+      String at = board.times().past(closed.get());
+      throw Api.refused(
+          BenchLabels.of("start"),
+          "the joint was closed " + at + ", and a change of the order leaves that",
+          "take back the closing on the page of the job, and close it at the right time");
+    }
+  }
+
+  private boolean sameMinute(String typed, Instant closed) {
+    String field = BenchLabels.of("start");
+    Instant start = ClockWord.read("form", 0, field, typed, board.times().zone());
+    return Duration.between(start, closed).abs().compareTo(Duration.ofMinutes(1)) < 0;
+  }
+
   private void enter(Context ctx, Draft draft, JobState state) {
     BenchOrder order = new BenchOrder(draft);
+    List<Job> others = SameReference.others(board, draft);
+    if (SameReference.asks(draft, others)) {
+      ctx.status(422);
+      String what = "Give it another reference, or tick that it is another joint. ";
+      bench(ctx, draft, List.of(what + SameReference.words(others)));
+      return;
+    }
     try {
       String who = doer.of(ctx);
       String reference = draft.field("reference").strip();

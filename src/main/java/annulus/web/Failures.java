@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import java.util.List;
 import java.util.Optional;
@@ -29,6 +30,7 @@ final class Failures {
         InvalidValue.class, (e, ctx) -> refused(ctx, List.of(PlacedProblem.of("", 0, e))));
     app.exception(Refused.class, (e, ctx) -> told(ctx, 422, "That can't be done", e.getMessage()));
     app.exception(Unknown.class, (e, ctx) -> told(ctx, 404, "Not here", e.getMessage()));
+    app.exception(TwoHours.class, Failures::whichHour);
     app.exception(Stale.class, (e, ctx) -> stale(ctx, e));
     app.exception(
         StoreFailed.class, (e, ctx) -> told(ctx, 503, "The database failed", e.getMessage()));
@@ -91,6 +93,10 @@ final class Failures {
   }
 
   private void stale(Context ctx, Stale e) {
+    if (!machine(ctx) && new Repeated(board, ctx).of(e.current())) {
+      JobPages.goOn(ctx, e.current());
+      return;
+    }
     ctx.status(409);
     JobView current = board.view(e.current());
     if (machine(ctx)) {
@@ -100,6 +106,13 @@ final class Failures {
     } else {
       ctx.html(JobPage.conflict(board, current, JobPages.tried(ctx), Doer.at(ctx)));
     }
+  }
+
+  private static void whichHour(TwoHours e, Context ctx) {
+    boolean post = ctx.method() == HandlerType.POST;
+    var sent = post ? ctx.formParamMap() : ctx.queryParamMap();
+    ctx.status(422);
+    ctx.html(e.page(ctx.path(), post, sent, Doer.at(ctx)));
   }
 
   private void unanswered(Context ctx, String words) {

@@ -65,11 +65,17 @@ final class Form {
     return fields;
   }
 
-  /** A time on the shop's clock; empty when there is none. */
+  /**
+   * A time on the shop's clock; empty when there is none.
+   *
+   * @throws TwoHours when the clock shows it twice
+   */
   static Optional<Instant> time(Board board, String name, String text) {
-    return text == null || text.isBlank()
-        ? Optional.empty()
-        : Optional.of(ClockWord.read("form", 0, name, text, board.times().zone()));
+    if (text == null || text.isBlank()) {
+      return Optional.empty();
+    }
+    TwoHours.refuse(name, text, board.times().zone());
+    return Optional.of(ClockWord.read("form", 0, name, text, board.times().zone()));
   }
 
   /** An amount with a point or a comma. */

@@ -51,6 +51,17 @@ record FormField(
   }
 
   /**
+   * Puts something on a page that stands where a field would, and can't be changed.
+   *
+   * @param sent name under which it is sent along; null: not sent
+   */
+  static void fixed(Markup page, String id, String sent, String label, String value) {
+    page.open("p", "class", "field").element("label", label, "for", id);
+    page.single("input", "id", id, "name", sent, "value", value, "type", "text", "readonly", "");
+    page.close();
+  }
+
+  /**
    * Puts a choice on a page, the empty one first if there is one. What is chosen already stands
    * there even if it can't be chosen any more: sent again it must not turn into another.
    *

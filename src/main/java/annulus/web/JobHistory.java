@@ -20,9 +20,18 @@ final class JobHistory {
 
   /** A form that does something with a job as it was seen. */
   static void begin(Markup page, Job job, String who, String action) {
+    begin(page, job, who, action, action.substring(1) + "-");
+  }
+
+  /**
+   * The same where a page has two forms that do it.
+   *
+   * @param idPrefix what the ids of its fields begin with
+   */
+  static void begin(Markup page, Job job, String who, String action, String idPrefix) {
     page.open("form", "method", "post", "action", "/job/" + job.id() + action);
     page.single("input", "type", "hidden", "name", "version", "value", "" + job.version());
-    Layout.who(page, who, action.substring(1) + "-");
+    Layout.who(page, who, idPrefix);
   }
 
   void on(Markup page) {
@@ -39,7 +48,8 @@ final class JobHistory {
         .ifPresent(
             c -> {
               begin(page, job, who, "/undo");
-              page.element("button", "Take back: " + c.words(), "class", "plain", "type", "submit");
+              String inShort = c.words().split(": ", 2)[0];
+              page.element("button", "Take back: " + inShort, "class", "plain", "type", "submit");
               page.close();
             });
   }

@@ -63,6 +63,10 @@ final class JobJson {
     node.set("advice", view.answer().json());
     node.set("log", view.answer().measured().map(JobJson::log).orElse(null));
     node.put("shopFile", view.answer().shopFile().orElse(null));
+    ArrayNode same = node.putArray("sameReference");
+    board
+        .sameReference(view.job().content().reference(), view.job().id())
+        .forEach(j -> same.add(j.id()));
     ArrayNode history = node.putArray("changes");
     for (JobChange change : changes) {
       ObjectNode entry = history.addObject();

@@ -40,6 +40,7 @@ final class JobPage {
     Markup page = new Markup();
     String reference = view.job().content().reference();
     page.element("h1", "Job " + reference + " " + view.job().content().title());
+    SameReference.on(page, board, view.job());
     page.open("div", "class", "job");
     page.open("section", "aria-label", "Now");
     page.open(
@@ -163,32 +164,50 @@ final class JobPage {
       page.element("button", "Closed at this time", "type", "submit").close();
       page.close();
     }
-    if (view.state() == JobState.CURING && view.ready().isPresent()) {
-      begin(page, "/moved");
-      page.element("button", "It was moved just now", "class", "plain", "type", "submit").close();
-    }
+    moved(page);
     List<JobState> next = view.next();
     if (!next.isEmpty()) {
       begin(page, "/state");
       page.open("div", "class", "acts");
       for (JobState to : next) {
         boolean forward = to.compareTo(view.state()) > 0;
-        page.element(
+        page.open(
             "button",
-            StateWords.action(view.state(), to),
             "name",
             "to",
             "value",
             StateWords.id(to),
             "class",
             forward ? "main" : "plain");
+        StateWords.label(page, view.state(), to);
+        page.close();
       }
       page.close().close();
     }
   }
 
+  /** Whenever the joint is closed: that it was twisted on Saturday may be learnt on Tuesday. */
+  private void moved(Markup page) {
+    if (!view.state().closed() || view.ready().isEmpty()) {
+      return;
+    }
+    if (!view.state().collected()) {
+      begin(page, "/moved");
+      page.open("button", "class", "plain", "type", "submit");
+      page.element("span", "↻", "aria-hidden", "true").text("It was moved just now");
+      page.close().close();
+    }
+    page.open("details").element("summary", "It was moved earlier");
+    JobHistory.begin(page, view.job(), who, "/moved", "moved-at-");
+    page.open("p", "class", "field").element("label", "Moved at", "for", "movedAt");
+    page.single("input", "type", "datetime-local", "id", "movedAt", "name", "at", "required", "");
+    page.close().open("button", "type", "submit");
+    page.element("span", "↻", "aria-hidden", "true").text("Moved at this time");
+    page.close().close().close();
+  }
+
   private void promise(Markup page) {
-    boolean over = view.state() == JobState.COLLECTED || view.promisable().isEmpty();
+    boolean over = view.state().collected() || view.promisable().isEmpty();
     if (over) {
       return;
     }
@@ -254,7 +273,7 @@ final class JobPage {
   }
 
   private void edit(Markup page) {
-    if (view.state() == JobState.COLLECTED) {
+    if (view.state().collected()) {
       return;
     }
     List<String> unshown = board.unshownAtTheBench(view.job().content());
@@ -343,16 +362,20 @@ final class JobPage {
   /** What the second of two editors is told: both versions, and what was typed is not lost. */
   static String conflict(Board board, JobView current, String tried, String who) {
     Markup page = new Markup();
-    page.element("h1", "Somebody else was quicker");
+    boolean own = current.job().changedBy().equals(who);
+    String title = own ? "You changed it in the meantime" : "Somebody else was quicker";
+    page.element("h1", title);
     page.open("div", "class", "problem", "role", "alert");
     page.element(
         "p",
-        current.job().changedBy()
+        (own ? "You" : current.job().changedBy())
             + " changed job "
             + current.job().content().reference()
             + " at "
             + board.times().past(current.job().changedAt())
-            + ". Nothing of yours was written.");
+            + (own
+                ? ". That was written; what you sent just now was not."
+                : ". Nothing of yours was written."));
     page.close();
     page.element("h2", "You wanted").element("p", tried);
     page.element("h2", "The job as it is now").part(new JobPage(board, current, who).live());
@@ -363,6 +386,6 @@ final class JobPage {
     page.element(
         "a", "Look at the job and decide", "class", "button", "href", "/job/" + current.job().id());
     page.close();
-    return Layout.page("Changed by somebody else", Layout.Place.COUNTER, who, page);
+    return Layout.page(title, Layout.Place.COUNTER, who, page);
   }
 }

@@ -63,6 +63,11 @@ final class JobPages {
         JobJson.state(Optional.ofNullable(ctx.formParam("to")).orElse(""))
             .orElseThrow(() -> Api.refused("to", "is no state", "one of the buttons"));
     Job job = board.put(ctx.pathParam("id"), Form.version(ctx), to, doer.of(ctx));
+    goOn(ctx, job);
+  }
+
+  /** Where it goes on from a change: to the job, or to the counter if it was made there. */
+  static void goOn(Context ctx, Job job) {
     Form.go(ctx, "counter".equals(ctx.formParam("from")) ? "/counter" : "/job/" + job.id());
   }
 

@@ -20,6 +20,8 @@ import java.util.stream.Stream;
  * @param late whether the joint is open though its planned start has passed
  * @param promisable the first time that could be promised at this moment
  * @param heldBack what it got of lots that are held back now
+ * @param shut why the shop is closed at the promised time, in brackets after a space or nothing;
+ *     empty where it is open then
  * @param now the moment
  */
 record JobView(
@@ -29,6 +31,7 @@ record JobView(
     boolean late,
     Optional<Instant> promisable,
     List<HeldUses.Use> heldBack,
+    Optional<String> shut,
     Instant now) {
   /** Earliest safe hand-back. */
   Optional<Instant> ready() {
@@ -45,6 +48,11 @@ record JobView(
 
   /** Whether what the customer was told can't be kept. */
   boolean slips() {
+    return comesLater() || comesToAClosedDoor();
+  }
+
+  /** Whether the joint can't be safe and checked at the promised time. */
+  boolean comesLater() {
     if (promised().isEmpty() || !stillToCome()) {
       return false;
     }
@@ -53,38 +61,51 @@ record JobView(
     return passed || !early;
   }
 
+  /** Whether the customer was told a time, still to come, at which the shop is closed by now. */
+  boolean comesToAClosedDoor() {
+    return shut.isPresent() && !state.collected() && !now.isAfter(promised().orElseThrow());
+  }
+
   /** Whether it was checked or handed over though it is not safe by what is known now. */
   boolean unsafe() {
     boolean gone = state.compareTo(JobState.CHECKED) >= 0;
     return gone && !answer.isSafe(now);
   }
 
+  /** Whether the customer has it, should not use it, and has not been called. */
+  boolean callDue() {
+    return state == JobState.CALL_CUSTOMER || (state == JobState.COLLECTED && unsafe());
+  }
+
   /** Where it may go from here; one that is not safe can only be taken apart. */
   List<JobState> next() {
+    if (callDue()) {
+      return JobState.CALL_CUSTOMER.next();
+    }
     return state.next().stream().filter(s -> !unsafe() || !s.closed()).toList();
   }
 
   /**
-   * The one time to go by: what the customer was told, unless only a later time can be kept. A time
+   * The one time to go by: what the customer was told, unless only another time can be kept. A time
    * that is not safe is never shown large.
    */
   Optional<Instant> goBy() {
     boolean later =
         slips() && promisable.filter(p -> p.isAfter(promised().orElseThrow())).isPresent();
-    return slips() && (later || promisable.isEmpty())
+    return slips() && (later || promisable.isEmpty() || comesToAClosedDoor())
         ? promisable
         : promised().or(() -> promisable);
   }
 
   /**
-   * What a tag on the part may say: what the customer was told, or the later time that alone can be
+   * What a tag on the part may say: what the customer was told, or the other time that alone can be
    * kept; empty without a promise and where the joint is never safe.
    */
   Optional<Instant> notBefore() {
     if (promised().isEmpty() || ready().isEmpty()) {
       return Optional.empty();
     }
-    return Stream.of(promised(), ready(), goBy())
+    return Stream.of(promised().filter(p -> !comesToAClosedDoor()), ready(), goBy())
         .flatMap(Optional::stream)
         .max(Comparator.naturalOrder());
   }

@@ -4,6 +4,7 @@ import annulus.advice.Shop;
 import annulus.exchange.InputRefused;
 import annulus.handback.Promise;
 import annulus.quantity.InvalidValue;
+import annulus.report.PromiseText;
 import annulus.stock.HeldUses;
 import annulus.store.CabinetStore;
 import annulus.store.Job;
@@ -25,9 +26,12 @@ import java.util.function.Function;
 final class JobViews {
   private static final Duration SHOWN_AFTER_COLLECTION = Duration.ofHours(12);
 
+  /** Of one search. */
+  static final int MOST_FOUND = 50;
+
   private static final Comparator<JobView> ORDER =
-      Comparator.<JobView, Integer>comparing(v -> v.slips() ? 0 : 1)
-          .thenComparing(v -> v.state() == JobState.COLLECTED ? 1 : 0)
+      Comparator.<JobView, Integer>comparing(v -> v.slips() || v.callDue() ? 0 : 1)
+          .thenComparing(v -> v.state().over() ? 1 : 0)
           .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
           .thenComparing(v -> v.job().createdAt())
           .thenComparing(v -> v.job().id());
@@ -56,14 +60,16 @@ final class JobViews {
     boolean late = !stored.closed() && now.isAfter(judge.start(order, job.createdAt()));
     Answer answer = late ? judge.ifClosed(order, job.createdAt(), now) : judge.answer(job);
     JobState state = stored.at(now, answer.told().ready());
-    return new JobView(
-        job,
-        answer,
-        state,
-        late,
-        promisable(answer, now, promises),
-        held.of(job.content().reference()),
-        now);
+    Optional<Instant> promisable = promisable(answer, now, promises);
+    List<HeldUses.Use> heldBack = held.of(job.content().reference());
+    return new JobView(job, answer, state, late, promisable, heldBack, shut(job), now);
+  }
+
+  private Optional<String> shut(Job job) {
+    return job.content()
+        .promised()
+        .filter(p -> !shop.hours().isOpen(p))
+        .map(p -> PromiseText.closedFor(p, shop.hours()));
   }
 
   /** The first time that can be promised: safe, checked after this moment, and the shop is open. */
@@ -78,10 +84,10 @@ final class JobViews {
   }
 
   /**
-   * The jobs of a day.
+   * The jobs of a day, or of a search.
    *
    * @param now the moment they are judged for
-   * @param views those that slip first, then by the time the customer was told
+   * @param views of a day: those that slip first, then by the time the customer was told
    * @param unjudged jobs that can't be judged, with what is wrong
    */
   record Today(Instant now, List<JobView> views, Map<Job, String> unjudged) {
@@ -100,6 +106,18 @@ final class JobViews {
 
   /** The jobs of the day of a moment. */
   Today today(Instant now) {
+    Today today = judged(jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION)), now);
+    List<JobView> views = new ArrayList<>(today.views());
+    views.sort(ORDER);
+    return new Today(now, List.copyOf(views), today.unjudged());
+  }
+
+  /** Jobs whose reference holds a text, the newest first, whether they are over or not. */
+  Today withReference(String part, Instant now) {
+    return judged(jobs.withReference(part, MOST_FOUND), now);
+  }
+
+  private Today judged(List<Job> found, Instant now) {
     List<JobView> views = new ArrayList<>();
     Map<Job, String> unjudged = new LinkedHashMap<>();
     Map<Instant, Optional<Promise>> promises =
@@ -107,14 +125,13 @@ final class JobViews {
     Function<Instant, Optional<Promise>> promise =
         from -> promises.computeIfAbsent(from, f -> shop.rule().promise(f, shop.hours()));
     HeldUses held = cabinet.heldUses();
-    for (Job job : jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION))) {
+    for (Job job : found) {
       try {
         views.add(of(job, now, held, promise));
       } catch (RuntimeException e) { // whatever it is, it is wrong with this job alone
         unjudged.put(job, problem(e));
       }
     }
-    views.sort(ORDER);
     return new Today(now, List.copyOf(views), unjudged);
   }
 }

@@ -33,6 +33,7 @@ final class Pages {
     Doer doer = new Doer(board);
     app.get("/", ctx -> ctx.redirect("/counter"));
     app.get("/counter", ctx -> ctx.html(new CounterPage(board, Doer.at(ctx)).html()));
+    app.get("/jobs", ctx -> ctx.html(new FindPage(board, Doer.at(ctx)).html(Api.reference(ctx))));
     new DraftPages(board, drafts, doer).routes(app);
     new JobPages(board, shelf, doer).routes(app);
     new PrintPages(board, shelf, address).routes(app);

@@ -56,6 +56,7 @@ final class PrintPages {
         ctx,
         new TagSheet(
                 view.job().content().reference(),
+                view.job().content().title(),
                 notBefore,
                 board.times().zone(),
                 List.of("Leave the joint alone.", "No load, no use until then."))

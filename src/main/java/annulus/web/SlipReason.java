@@ -11,14 +11,18 @@ import java.time.Instant;
  * @param times of the shop
  */
 record SlipReason(ClockWords times) {
-  /** One or two sentences for a job that slips. */
+  /** A few sentences for a job that slips. */
   String of(JobView view) {
     Instant promised = view.promised().orElseThrow();
     String now =
         view.promisable()
             .map(p -> "The first time that can be kept now is " + times.full(p) + ". ")
             .orElse("No time can be promised now. ");
-    return now + reason(view, promised);
+    String door =
+        view.comesToAClosedDoor()
+            ? "The shop is closed at " + times.full(promised) + view.shut().orElseThrow() + ". "
+            : "";
+    return (now + door + (view.comesLater() ? reason(view, promised) : "")).strip();
   }
 
   /** Whether the promise could be kept by the plan, and can't by the log. */

@@ -18,6 +18,8 @@ final class StateWords {
       case CHECKED -> "✓";
       case CUSTOMER_TOLD -> "»";
       case COLLECTED -> "■";
+      case CALL_CUSTOMER -> "!";
+      case CUSTOMER_CALLED -> "☎";
     };
   }
 
@@ -35,8 +37,14 @@ final class StateWords {
       case CHECKED -> "Checked and good";
       case CUSTOMER_TOLD -> "Customer told";
       case COLLECTED -> "Collected";
-      case CURING, CURED_TO_CHECK -> to.words();
+      case CUSTOMER_CALLED -> "Customer called";
+      case CURING, CURED_TO_CHECK, CALL_CUSTOMER -> to.words();
     };
+  }
+
+  /** What stands on the button: the mark of the state it leads to, and words. */
+  static void label(Markup button, JobState from, JobState to) {
+    button.element("span", mark(to), "aria-hidden", "true").text(action(from, to));
   }
 
   static String stage(Stage stage) {
@@ -62,7 +70,8 @@ final class StateWords {
       case CHECKED -> view.unsafe() ? "checked, but not safe" : "checked: may be collected";
       case CUSTOMER_TOLD ->
           view.unsafe() ? "customer knows, but not safe" : "checked, customer knows";
-      case COLLECTED -> view.unsafe() ? "gone, but not safe" : "gone";
+      case COLLECTED, CUSTOMER_CALLED -> view.unsafe() ? "gone, but not safe" : "gone";
+      case CALL_CUSTOMER -> view.unsafe() ? "gone, but not safe" : "gone before it was safe";
     };
   }
 }

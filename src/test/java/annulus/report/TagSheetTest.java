@@ -14,7 +14,24 @@ class TagSheetTest {
   private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
 
   private static String html(String reference, String notBefore, String... meanwhile) {
-    return new TagSheet(reference, Instant.parse(notBefore), VIENNA, List.of(meanwhile)).html();
+    return titled(reference, "", notBefore, meanwhile);
+  }
+
+  private static String titled(
+      String reference, String title, String notBefore, String... meanwhile) {
+    return new TagSheet(reference, title, Instant.parse(notBefore), VIENNA, List.of(meanwhile))
+        .html();
+  }
+
+  @Test
+  void the_title_tells_two_tags_with_one_reference_apart() {
+    String page = titled("L-1", "Cup <left>", "2027-03-13T09:15:00Z");
+    assertTrue(page.contains("<p class=\"title\">Cup &lt;left&gt;</p>"), page);
+    assertFalse(html("L-1", "2027-03-13T09:15:00Z").contains("class=\"title\""));
+    String longest = titled("L-1", "ü".repeat(100), "2027-03-13T09:15:00Z");
+    assertTrue(longest.contains(">" + "ü".repeat(100) + "<"), longest);
+    String cut = titled("L-1", "ü".repeat(101), "2027-03-13T09:15:00Z");
+    assertTrue(cut.contains(">" + "ü".repeat(99) + "…<"), cut);
   }
 
   @Test

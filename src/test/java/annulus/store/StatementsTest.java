@@ -90,6 +90,12 @@ class StatementsTest {
               .filter(l -> l.contains("SEARCH job USING COVERING INDEX"))
               .count());
       assertTrue(
+          plan(database, JobStore.SAME_REFERENCE).stream()
+              .anyMatch(l -> l.contains("SEARCH job USING INDEX job_of_the_board")));
+      assertTrue(
+          plan(database, JobStore.BY_REFERENCE.replace("LIMIT ?", "LIMIT 50")).stream()
+              .anyMatch(l -> l.contains("SCAN job USING COVERING INDEX job_by_reference")));
+      assertTrue(
           plan(database, CabinetStore.USES_FOR).stream()
               .anyMatch(l -> l.contains("SEARCH movement USING INDEX movement_by_job")));
       assertTrue(

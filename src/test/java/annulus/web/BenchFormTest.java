@@ -61,6 +61,17 @@ class BenchFormTest {
     assertEquals(before, json(board.get("/api/jobs/" + id)).at("/advice/gap").toString());
   }
 
+  /** 30.0 of an order in JSON stood in the field as 3E+1, and was refused when it was saved. */
+  @Test
+  void a_round_number_is_shown_as_somebody_types_it() {
+    ObjectNode body = board.newJob("HL-9");
+    body.set("order", RunningBoard.order("01-good-fit.json").put("temperatureC", 30.0));
+    String id = json(board.post("/api/jobs", body)).get("id").asText();
+    HttpResponse<String> draft = board.form("/job/" + id + "/edit", "version=1&who=Ede");
+    String form = board.get(draft.headers().firstValue("Location").orElseThrow()).body();
+    assertTrue(form.contains("name=\"temperature\" value=\"30\""), form);
+  }
+
   private String draftOf(String id) {
     HttpResponse<String> draft = board.form("/job/" + id + "/edit", "version=1&who=Ede");
     return draft.headers().firstValue("Location").orElseThrow();

@@ -3,6 +3,7 @@ package annulus.web;
 import static annulus.web.RunningBoard.act;
 import static annulus.web.RunningBoard.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -10,6 +11,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -58,6 +61,40 @@ class BoardMovedTest {
       ObjectNode earlier = act(job, "Mira").put("at", job.get("closedAt").asText());
       JsonNode again = json(board.act(job, "moved", earlier));
       assertTrue(again.get("decision").asText().contains("STRIP AND REDO"), again.toString());
+    }
+  }
+
+  private static JsonNode put(RunningBoard board, JsonNode job, String to) {
+    return json(board.act(job, "state", act(job, "Ede").put("to", to)));
+  }
+
+  private static String page(RunningBoard board, JsonNode job) {
+    return board.get("/job/" + job.get("id").asText()).body();
+  }
+
+  /** Twisted on Saturday, and learnt of on Tuesday when the joint counts as cured. */
+  @Test
+  void in_every_closed_state_it_can_be_said_that_the_part_was_moved_and_when() {
+    try (RunningBoard board = board()) {
+      JsonNode open = board.entered("HL-1");
+      assertFalse(page(board, open).contains("Moved at"), "nothing is closed yet");
+      JsonNode job = json(board.act(open, "closed", act(open, "Mira")));
+      assertTrue(page(board, job).contains("<label for=\"movedAt\">Moved at</label>"));
+      board.clock.set(Instant.parse(job.get("readyAt").asText()));
+      for (String to : List.of("checked", "customer-told", "collected")) {
+        String page = page(board, job);
+        assertTrue(page.contains("Moved at this time"), page);
+        assertTrue(page.contains("It was moved just now"), page);
+        job = put(board, job, to);
+      }
+      assertTrue(page(board, job).contains("Moved at this time"), "the customer has it");
+      assertFalse(page(board, job).contains("It was moved just now"), "not seen from here");
+      String form = "who=Ines&at=2027-03-11T09:45&version=" + job.get("version").asLong();
+      String path = "/job/" + job.get("id").asText();
+      assertEquals(303, board.form(path + "/moved", form).statusCode());
+      String moved = page(board, job);
+      assertTrue(moved.contains("part was moved at Thu 11 Mar 09:45"), moved);
+      assertFalse(moved.contains("Moved at this time"), "it is lost already");
     }
   }
 

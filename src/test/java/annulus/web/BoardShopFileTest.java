@@ -178,6 +178,22 @@ class BoardShopFileTest {
   }
 
   @Test
+  void the_order_of_a_joint_whose_place_is_in_the_file_no_more_can_be_changed() throws IOException {
+    String url = url();
+    JsonNode job;
+    try (RunningBoard board = RunningBoard.on(url)) {
+      job = closed(board, "bench");
+    }
+    try (RunningBoard board = RunningBoard.withShop(url, shop(null))) {
+      ObjectNode edit = act(job, "Mira");
+      edit.set("order", order("cellar"));
+      JsonNode changes = json(board.act(job, "order", edit)).path("changes");
+      String words = changes.path(changes.size() - 1).path("words").asText();
+      assertTrue(words.contains("Where it cures bench → cellar"), changes.toString());
+    }
+  }
+
+  @Test
   void the_hands_on_time_of_a_place_is_no_matter_of_a_closed_joint() throws IOException {
     String url = url();
     JsonNode job;

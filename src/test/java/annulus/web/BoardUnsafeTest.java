@@ -88,11 +88,14 @@ class BoardUnsafeTest {
       JsonNode job = put(board, checked(board), "customer-told");
       JsonNode cold = json(reordered(board, job, 8));
       assertEquals("curing", cold.get("state").asText());
-      assertEquals("order changed, so it is curing again", last(cold).get("words").asText());
+      assertEquals(
+          "order changed: Temperature where it cures 18 → 8, so it is curing again",
+          last(cold).get("words").asText());
       assertFalse(cold.get("unsafe").asBoolean());
       JsonNode warm = json(reordered(board, json(board.act(cold, "undo", act(cold, "E"))), 30));
       assertEquals("customer-told", warm.get("state").asText());
-      assertEquals("order changed", last(warm).get("words").asText());
+      assertEquals(
+          "order changed: Temperature where it cures 18 → 30", last(warm).get("words").asText());
     }
   }
 
