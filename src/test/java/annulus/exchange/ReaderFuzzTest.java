@@ -258,7 +258,7 @@ class ReaderFuzzTest {
         named("demo-data/observations.csv"),
         b -> {
           List<Observation> seen =
-              LearningFile.observations("o.csv", text(b), OrderText.KNOWLEDGE.catalog(), rules);
+              LearningFile.observations("o.csv", text(b), OrderText.KNOWLEDGE.catalog());
           new BenchLearning(OrderText.KNOWLEDGE.catalog(), rules).learn(seen);
         });
   }
@@ -286,9 +286,8 @@ class ReaderFuzzTest {
   }
 
   private static Movement movement(Movement.Kind kind) {
-    boolean moves = kind != Movement.Kind.HOLD_BACK && kind != Movement.Kind.CLEAR;
     return new Movement(
-        kind == Movement.Kind.CLEAR ? "cleared-m-1" : "m-1",
+        kind == Movement.Kind.CLEAR ? "cleared-m-0" : "m-1",
         Instant.parse("2027-03-11T09:00:00Z"),
         LocalDate.of(2027, 3, 11),
         kind,
@@ -296,7 +295,7 @@ class ReaderFuzzTest {
         "J-1",
         "L-1",
         "thin-lasting",
-        moves ? Millilitres.of(1.5) : Millilitres.NONE,
+        kind.moves() ? Millilitres.of(1.5) : Millilitres.NONE,
         "a\\tb",
         "");
   }
