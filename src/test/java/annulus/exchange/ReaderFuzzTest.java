@@ -258,7 +258,7 @@ class ReaderFuzzTest {
         named("demo-data/observations.csv"),
         b -> {
           List<Observation> seen =
-              LearningFile.observations("o.csv", text(b), OrderText.KNOWLEDGE.catalog());
+              LearningFile.observations("o.csv", text(b), OrderText.KNOWLEDGE.catalog(), rules);
           new BenchLearning(OrderText.KNOWLEDGE.catalog(), rules).learn(seen);
         });
   }
@@ -287,7 +287,7 @@ class ReaderFuzzTest {
 
   private static Movement movement(Movement.Kind kind) {
     return new Movement(
-        kind == Movement.Kind.CLEAR ? "cleared-m-0" : "m-1",
+        kind == Movement.Kind.CLEAR ? "cleared-m-1" : "m-1",
         Instant.parse("2027-03-11T09:00:00Z"),
         LocalDate.of(2027, 3, 11),
         kind,
