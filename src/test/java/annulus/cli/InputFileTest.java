@@ -35,7 +35,7 @@ class InputFileTest {
         "stock receive --ledger new-ledger --from demo-data --who Ines",
         "stock use --ledger demo-data --lot 007 --ml 1 --who Ines",
         "stock import --ledger demo-data --from README.md",
-        "stock label --data target --from demo-data",
+        "stock label --data src --from demo-data",
         "restore demo-data",
         "serve --stock demo-data --port 0",
       })
