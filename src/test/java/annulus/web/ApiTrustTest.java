@@ -21,13 +21,10 @@ import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The board answers as the command line does, and stands whatever is sent to it. */
-class ApiTrustTest {
+class ApiTrustTest extends OneBoard {
   private static final List<String> PATHS =
       List.of(
           "/api/advice",
@@ -43,19 +40,6 @@ class ApiTrustTest {
 
   /** That of the demonstration shop. */
   private static final String ZONE = "Europe/Vienna";
-
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
 
   private static OrderText drawn(Random random) {
     List<String> metals = List.of("steel-plain", "brass-c360", "aluminium-6061", "stainless-316");

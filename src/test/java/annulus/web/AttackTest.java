@@ -23,22 +23,18 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What somebody of bad will may send to the board: refused, or shown as the text that it is. */
-class AttackTest {
+class AttackTest extends OneBoard {
   private static final List<String> WRITING_PAGES =
       List.of(
           "/bench/new",
@@ -49,19 +45,6 @@ class AttackTest {
           "/tools/batch",
           "/tools/learn",
           "/tools/label");
-
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
 
   /** The very bytes, which no client library would send. */
   private String raw(String request) throws IOException {

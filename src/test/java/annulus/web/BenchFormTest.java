@@ -8,31 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The form at the bench holds what an order can hold, and loses nothing of it. */
-class BenchFormTest {
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
-
+class BenchFormTest extends OneBoard {
   /** Demonstration orders go through the form and back without losing or changing a field. */
   @ParameterizedTest
   @ValueSource(

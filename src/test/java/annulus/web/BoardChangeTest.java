@@ -9,32 +9,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.time.Duration;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What a change of an order takes up, what it refuses, and what the history says of it. */
-class BoardChangeTest {
+class BoardChangeTest extends OneBoard {
   private static final String JOINT =
       "version=1&who=Mira&reference=RF-1&engagement=11&boreMaterial=steel-plain"
           + "&partMaterial=steel-alloy&boreInstrument=bore-gauge-dial&bore-1=41.966"
           + "&partInstrument=outside-micrometer&part-1=41.918";
-
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
 
   private static String location(HttpResponse<String> response) {
     return response.headers().firstValue("Location").orElseThrow(() -> fault(response));

@@ -9,29 +9,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What a tired service writer may print, promise or type wrong at the counter. */
-class BoardCounterTest {
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
-
+class BoardCounterTest extends OneBoard {
   private JsonNode promised() {
     JsonNode job = board.entered("HL-1");
     job = json(board.act(job, "closed", act(job, "Mira")));

@@ -22,26 +22,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-class BoardHttpTest {
+class BoardHttpTest extends OneBoard {
   private static final java.time.ZoneId ZONE = java.time.ZoneId.of("Europe/Vienna");
-
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
 
   private JsonNode job(JsonNode job) {
     return json(board.get("/api/jobs/" + job.get("id").asText()));

@@ -6,35 +6,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * A decimal comma is taken at the bench where it can't be one between thousands, and shown back.
  */
-class DecimalCommaTest {
+class DecimalCommaTest extends OneBoard {
   private static final String JOINT =
       "&who=Mira&reference=HL-7&engagement=11,5&boreMaterial=steel-plain"
           + "&partMaterial=steel-alloy&boreInstrument=bore-gauge-dial&bore-1=41,966"
           + "&partInstrument=outside-micrometer&temperature=18,5&part-1=41.918";
-
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
 
   private String bench() {
     return board.form("/bench/new", "").headers().firstValue("Location").orElseThrow();

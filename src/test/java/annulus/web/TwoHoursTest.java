@@ -8,28 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.time.Instant;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** In the hour that the clock shows twice it is asked which one is meant, on a page. */
-class TwoHoursTest {
-  @TempDir Path folder;
-  private RunningBoard board;
-
-  @BeforeEach
-  void start() {
-    board = RunningBoard.on("jdbc:sqlite:" + folder.resolve("board.db"));
-  }
-
-  @AfterEach
-  void stop() {
-    board.close();
-  }
-
+class TwoHoursTest extends OneBoard {
   private JsonNode inTheNight() {
     board.clock.set(Instant.parse("2027-10-30T22:00:00Z"));
     JsonNode job = board.entered("HL-1");
