@@ -13,11 +13,6 @@ import java.util.Optional;
  * fast its class is, only that something is wrong with it; a table could not hold it either.
  */
 final class BelievableRange {
-  private static final String LOOK =
-      "look at the joint (oil or old compound on the faces, another class or lot, less active"
-          + " faces, colder than noted, a slip in the minutes?), hand none like it out before the"
-          + " cause is known, and leave its rows out only then";
-
   private final CompoundClass compound;
   private final ObservedCure observed;
   private final LearningRules rules;
@@ -65,7 +60,7 @@ final class BelievableRange {
               + " min here, "
               + Numbers.plain(most)
               + " times the expected time; "
-              + LOOK);
+              + look("minutes"));
     }
     if (fixed.fixed() && times < 1 / most) {
       throw new InvalidValue(
@@ -110,7 +105,17 @@ final class BelievableRange {
               + " N here, "
               + Numbers.plain(least)
               + " MPa in full cure; "
-              + LOOK.replace("minutes", "force"));
+              + look("force"));
     }
+  }
+
+  /**
+   * @param mistyped what may have been
+   */
+  private static String look(String mistyped) {
+    return "look at the joint (oil or old compound on the faces, another class or lot, less active"
+        + " faces, colder than noted, a slip in the "
+        + mistyped
+        + "?), hand none like it out before the cause is known, and leave its rows out only then";
   }
 }

@@ -8,6 +8,7 @@ import annulus.catalog.CompoundClass;
 import annulus.catalog.Confidence;
 import annulus.catalog.Provenance;
 import annulus.catalog.Stage;
+import annulus.cure.Spread;
 import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import java.time.LocalDate;
@@ -163,8 +164,7 @@ public final class BenchLearning {
      */
     private Outcome weakness() {
       Estimate shipped = compound.strengthMPa();
-      double shippedSpread =
-          Math.log(shipped.high() / shipped.low()) / (2 * FactorLearning.LIMIT_Z);
+      double shippedSpread = Math.log(shipped.high() / shipped.low()) / (2 * Spread.LIMIT_Z);
       return FactorLearning.of(
           pulls.shippedSpreadLn(),
           Math.max(rules.value("strength-prior-floor-ln"), shippedSpread),

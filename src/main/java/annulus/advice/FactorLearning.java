@@ -2,6 +2,7 @@ package annulus.advice;
 
 import annulus.advice.FactorPosterior.Limits;
 import annulus.advice.FactorPosterior.Scatter;
+import annulus.cure.Spread;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntFunction;
@@ -14,9 +15,6 @@ import java.util.function.IntFunction;
  * times, however many joints they make it.
  */
 final class FactorLearning {
-  /** Limits of estimates are 5 % points of a log-normal, as in the cure plan. */
-  static final double LIMIT_Z = 1.6448536269514722;
-
   /** From the best to the worst; equal ones are equal, so that the order of rows says nothing. */
   static final Comparator<Limits> WORST_LAST =
       Comparator.comparingDouble(Limits::lowLn)
@@ -36,7 +34,7 @@ final class FactorLearning {
   record Answer(double centreLn, double spreadLn) {
     /** What 95 % of all joints keep. */
     double sureLn() {
-      return centreLn + LIMIT_Z * spreadLn;
+      return centreLn + Spread.LIMIT_Z * spreadLn;
     }
 
     private Answer orWorse(Answer other) {
@@ -103,8 +101,8 @@ final class FactorLearning {
 
   /** What was seen is never called surely impossible: 95 % reach at least the worst joint. */
   private static Answer reaching(double centreLn, double spreadLn, double worstLn) {
-    double needed = (worstLn - centreLn) / LIMIT_Z;
+    double needed = (worstLn - centreLn) / Spread.LIMIT_Z;
     double spread = Math.min(MOST_SPREAD, Math.max(spreadLn, needed));
-    return new Answer(Math.max(centreLn, worstLn - LIMIT_Z * spread), spread);
+    return new Answer(Math.max(centreLn, worstLn - Spread.LIMIT_Z * spread), spread);
   }
 }

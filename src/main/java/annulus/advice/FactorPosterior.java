@@ -74,7 +74,8 @@ public record FactorPosterior(
    * @return the posterior, its integral over θ exact to 1e-6 for scatters of 0.05 and more
    *     <p>Valid for: joints that are independent given factor and scatter.
    *     <p>Source: Bayes' theorem with interval-censored normal data; an exponential prior of a
-   *     standard deviation: Simpson et al. (2017), Statistical Science 32(1), section 3.
+   *     standard deviation: Simpson et al. (2017), Statistical Science 32(1), section 3, from
+   *     memory.
    */
   public static FactorPosterior of(double priorSigmaLn, Scatter scatter, List<Limits> joints) {
     FactorGrid grid = new FactorGrid(priorSigmaLn, scatter, joints);

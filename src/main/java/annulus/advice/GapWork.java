@@ -95,16 +95,12 @@ final class GapWork {
   private ServiceGap service(Gap gap, double assemblyC) {
     double low = order.service().low();
     double high = order.service().high();
-    double growth =
-        Math.max(
-            movement(gap, low, Side.OPENING) - movement(gap, assemblyC, Side.LIKELY),
-            movement(gap, high, Side.OPENING) - movement(gap, assemblyC, Side.LIKELY));
+    double opens = Math.max(movement(gap, low, Side.OPENING), movement(gap, high, Side.OPENING));
     return new ServiceGap(
         gap.meanUm() + movement(gap, low, Side.LIKELY),
         gap.meanUm() + movement(gap, high, Side.LIKELY),
-        gap.meanUm()
-            + Math.max(movement(gap, low, Side.OPENING), movement(gap, high, Side.OPENING)),
-        Math.max(0, growth),
+        gap.meanUm() + opens,
+        Math.max(0, opens - movement(gap, assemblyC, Side.LIKELY)),
         gap.meanUm()
             + Math.min(
                 movement(gap, assemblyC, Side.CLOSING),

@@ -157,7 +157,7 @@ final class JointFacts {
     if (order.primer() instanceof JointOrder.PrimerPlan.Used used) {
       Duration age = used.age();
       facts
-          .number(Fact.PRIMER_AGE, age.toSeconds() / (used.primer().onPartDays().low() * 86_400))
+          .number(Fact.PRIMER_AGE, used.ageShare())
           .flag(
               Fact.PRIMER_WET,
               age.toSeconds() < used.primer().flashOffMinutes().high() * 60 && !age.isZero());

@@ -140,7 +140,12 @@ public record JointOrder(
     record Used(Primer primer, boolean onBore, boolean onPart, Duration age) implements PrimerPlan {
       /** Whether its shortest on-part life has gone, so that it is not counted. */
       boolean isTooOld() {
-        return age.toSeconds() / 86_400.0 > primer.onPartDays().low();
+        return ageShare() > 1;
+      }
+
+      /** Its age over its shortest on-part life. */
+      double ageShare() {
+        return age.toSeconds() / (primer.onPartDays().low() * 86_400);
       }
     }
   }

@@ -10,6 +10,7 @@ import annulus.catalog.Stage;
 import annulus.cure.ArrheniusRate;
 import annulus.cure.CureCurve;
 import annulus.cure.GapFactor;
+import annulus.cure.Spread;
 import annulus.cure.SurfaceActivity;
 import annulus.quantity.Estimate;
 import annulus.quantity.Units;
@@ -21,9 +22,6 @@ import java.util.OptionalDouble;
 
 /** What the shipped data expect of a joint that was watched: likely values throughout. */
 final class ObservedCure {
-  /** Limits of estimates are 5 % points of a log-normal, as in the cure plan. */
-  private static final double LIMIT_Z = 1.6448536269514722;
-
   private final Catalog catalog;
   private final CompoundClass.Cure cure;
 
@@ -67,7 +65,7 @@ final class ObservedCure {
     if (likely.isEmpty() || low.isEmpty()) {
       return Optional.empty();
     }
-    double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / LIMIT_Z;
+    double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / Spread.LIMIT_Z;
     return Optional.of(new Faces(likely.getAsDouble(), Math.max(0, sigma)));
   }
 

@@ -3,6 +3,7 @@ package annulus.advice;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
+import annulus.cure.Spread;
 import annulus.cure.SurfaceActivity;
 import annulus.quantity.Estimate;
 import java.util.Optional;
@@ -17,9 +18,6 @@ import java.util.function.ToDoubleFunction;
  * @param quick factor on the quick side of the rates
  */
 record PairFactor(double likely, double sigmaLn, double quick) {
-  /** Lower limits of estimates are taken as the 5 % point of a log-normal. */
-  private static final double LIMIT_Z = 1.6448536269514722;
-
   /** The larger time and the larger doubt of two pairs. */
   PairFactor slower(PairFactor other) {
     return new PairFactor(
@@ -58,7 +56,7 @@ record PairFactor(double likely, double sigmaLn, double quick) {
       if (likely.isEmpty() || low.isEmpty() || high.isEmpty()) {
         return Optional.empty();
       }
-      double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / LIMIT_Z;
+      double sigma = Math.log(low.getAsDouble() / likely.getAsDouble()) / Spread.LIMIT_Z;
       return Optional.of(
           new PairFactor(likely.getAsDouble(), Math.max(0, sigma), high.getAsDouble()));
     }

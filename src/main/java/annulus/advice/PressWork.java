@@ -8,6 +8,7 @@ import annulus.fit.Gap;
 import annulus.fit.PressAnswer;
 import annulus.fit.PressFit;
 import annulus.fit.PressGeometry;
+import annulus.fit.PressLimit;
 import annulus.fit.RingMaterial;
 import annulus.fit.ShrinkAssembly;
 import annulus.fit.ThermalGap;
@@ -26,11 +27,13 @@ final class PressWork {
   private final JointOrder order;
   private final Knowledge knowledge;
   private final GapFinding found;
+  private final Estimate tightestUm;
 
   PressWork(JointOrder order, Knowledge knowledge, GapFinding found) {
     this.order = order;
     this.knowledge = knowledge;
     this.found = found;
+    this.tightestUm = tightestUm();
   }
 
   PressReport report() {
@@ -54,13 +57,12 @@ final class PressWork {
   }
 
   private PressReport report(PressGeometry geometry) {
-    PressFit rest = press(geometry, Estimate.exactly(found.gap().meanUm()));
-    PressAnswer atRest = rest.answer();
-    PressFit tightest = press(geometry, tightestUm());
+    PressAnswer atRest = press(geometry, Estimate.exactly(found.gap().meanUm())).answer();
+    PressFit tightest = press(geometry, tightestUm);
     PressAnswer tight = tightest.answer();
     OptionalDouble tooTightAt = tooTightAt(tight);
-    FrictionHold least =
-        after(tightest, press(geometry, loosestUm()), found.inService().loosestUm());
+    PressAnswer loosest = press(geometry, loosestUm()).answer();
+    FrictionHold least = after(tightest, tight, loosest, found.inService().loosestUm());
     return new PressReport(
         Optional.of(atRest),
         Optional.of(tight),
@@ -70,18 +72,22 @@ final class PressWork {
         tooTightAt,
         Optional.of(slip()),
         found.inService().loosestUm(),
-        after(tightest, rest, found.gap().meanUm()),
+        after(tightest, tight, atRest, found.gap().meanUm()),
         least,
         least.isKnown() ? check(least) : Optional.empty());
   }
 
   /** The grip where the mean gap is this wide, after the fit has been as tight as it gets. */
-  private FrictionHold after(PressFit tightest, PressFit fit, double meanUm) {
-    PressAnswer tight = tightest.answer();
-    double left = tightest.surelyLeftMPa(2 * (meanUm - tightestUm().low()));
-    double likelyLeft = standing(tight) == Standing.EXCEEDS ? left : Double.POSITIVE_INFINITY;
-    double most = tight instanceof PressAnswer.Pressed p ? p.pressureMPa().high() : 0;
-    return FrictionHold.of(fit.answer()).atMost(left, likelyLeft).pressedUpTo(most);
+  private FrictionHold after(
+      PressFit tightest, PressAnswer tight, PressAnswer answer, double meanUm) {
+    FrictionHold grip = FrictionHold.of(answer);
+    if (!(tight instanceof PressAnswer.Pressed pressed)) {
+      return grip;
+    }
+    double left = tightest.surelyLeftMPa(pressed, 2 * (meanUm - tightestUm.low()));
+    boolean gives = pressed.standing() == PressLimit.Standing.EXCEEDS;
+    return grip.atMost(left, gives ? left : Double.POSITIVE_INFINITY)
+        .pressedUpTo(pressed.pressureMPa().high());
   }
 
   private Optional<PressGeometry> geometry() {
@@ -118,7 +124,7 @@ final class PressWork {
 
   /** Temperature of the tightest, by the likely expansions, °C. */
   private double tightestAtC() {
-    double tightest = tightestUm().likely();
+    double tightest = tightestUm.likely();
     if (found.gap().meanUm() <= tightest) {
       return Units.REFERENCE_CELSIUS;
     }
@@ -251,7 +257,7 @@ final class PressWork {
       return OptionalDouble.empty();
     }
     double working = pressed.workingInterferenceUm().likely();
-    double flattened = -2 * tightestUm().likely() - working;
+    double flattened = -2 * tightestUm.likely() - working;
     double atLimit = working * limit / pressed.pressureMPa().likely() + flattened;
     return temperatureFor(-atLimit);
   }

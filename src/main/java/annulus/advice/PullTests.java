@@ -3,6 +3,7 @@ package annulus.advice;
 import annulus.advice.FactorPosterior.Limits;
 import annulus.advice.Observation.Pull;
 import annulus.catalog.CompoundClass;
+import annulus.cure.Spread;
 import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,7 +78,7 @@ final class PullTests {
 
   /** Shipped spread on the weak side, ln. */
   double shippedSpreadLn() {
-    return shippedLowLn() / FactorLearning.LIMIT_Z;
+    return shippedLowLn() / Spread.LIMIT_Z;
   }
 
   List<Limits> weakness() {

@@ -4,6 +4,7 @@ import annulus.advice.FactorPosterior.Limits;
 import annulus.advice.Observation.Fixed;
 import annulus.advice.Observation.Joint;
 import annulus.catalog.CompoundClass;
+import annulus.cure.Spread;
 import annulus.quantity.Numbers;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -90,7 +91,7 @@ final class WatchedJoints {
 
   /** ln of the factor by which the shipped data call a joint surely fixed. */
   private double shippedSureLn() {
-    return FactorLearning.LIMIT_Z * cure.spreadLn();
+    return Spread.LIMIT_Z * cure.spreadLn();
   }
 
   /** Joints among the first so many that speak for times no longer than shipped. */

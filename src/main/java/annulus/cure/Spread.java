@@ -10,6 +10,9 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * @param sigmaLn standard deviation of the factor's natural logarithm, 0 to 20
  */
 public record Spread(double sigmaLn) {
+  /** Limits of estimates are taken as 5 % points of a log-normal: z(0.95) of the normal one. */
+  public static final double LIMIT_Z = 1.6448536269514722;
+
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   /** Above what the widest catalogue that is allowed adds up to; beyond it numbers overflow. */

@@ -2,7 +2,6 @@ package annulus.fit;
 
 import annulus.quantity.Estimate;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** What can be said about a press fit. */
 public sealed interface PressAnswer {
@@ -59,6 +58,11 @@ public sealed interface PressAnswer {
       PressLimit hubLimit,
       PressLimit partLimit)
       implements PressAnswer {
+    private static final List<PressLimit.Standing> WORST_FIRST =
+        List.of(
+            PressLimit.Standing.EXCEEDS,
+            PressLimit.Standing.MAY_EXCEED,
+            PressLimit.Standing.NOT_KNOWN);
 
     /** Stresses at the high end of the pressure: those to compare with a limit. */
     public RingStresses highStresses() {
@@ -99,20 +103,17 @@ public sealed interface PressAnswer {
 
     /** Whether the elastic numbers hold over the whole range. */
     public boolean isElasticThroughout() {
-      return hubLimit.standing() == PressLimit.Standing.WITHIN
-          && partLimit.standing() == PressLimit.Standing.WITHIN;
+      return standing() == PressLimit.Standing.WITHIN;
     }
 
     /** How the pressure stands to the weaker member's limit: a known excess before an unknown. */
     public PressLimit.Standing standing() {
-      List<PressLimit.Standing> both = List.of(hubLimit.standing(), partLimit.standing());
-      return Stream.of(
-              PressLimit.Standing.EXCEEDS,
-              PressLimit.Standing.MAY_EXCEED,
-              PressLimit.Standing.NOT_KNOWN)
-          .filter(both::contains)
-          .findFirst()
-          .orElse(PressLimit.Standing.WITHIN);
+      for (PressLimit.Standing standing : WORST_FIRST) {
+        if (hubLimit.standing() == standing || partLimit.standing() == standing) {
+          return standing;
+        }
+      }
+      return PressLimit.Standing.WITHIN;
     }
 
     private double counted(double elasticMPa, boolean atLowEnd) {

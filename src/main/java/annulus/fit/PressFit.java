@@ -177,15 +177,13 @@ public record PressFit(
    * <p>{@code p_limit - p(delta)}: what a member yields at the limit is lost for good, and the rest
    * gives way elastically as the joint opens by delta.
    *
+   * @param pressed the answer of this fit
    * @param openedUm how far the joint opens from here, on the diameter, µm, from 0
    * @return MPa, from 0; infinite where no member can give way
    *     <p>Valid for: metals; ductile ones without hardening.
    *     <p>Source: Lamé, by superposition of the elastic return on the start of yield.
    */
-  public double surelyLeftMPa(double openedUm) {
-    if (!(answer() instanceof PressAnswer.Pressed pressed)) {
-      return Double.POSITIVE_INFINITY;
-    }
+  public double surelyLeftMPa(PressAnswer.Pressed pressed, double openedUm) {
     double borne =
         Math.min(pressed.hubLimit().surelyBorneMPa(), pressed.partLimit().surelyBorneMPa());
     return Math.max(0, borne - pressure(openedUm, hub.youngGPa().high(), part.youngGPa().high()));
