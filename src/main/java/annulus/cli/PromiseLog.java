@@ -55,6 +55,7 @@ record PromiseLog(Words words, ZoneId zone, DataFiles files, Instant now, PrintS
   private void compareClocks(LoggerReading reading, LoggerRules rules) {
     if (words.value("--now").isEmpty()) {
       LoggerAhead.refuse(reading, now, rules, zone);
+      return;
     }
     LoggerAhead.of(reading, now, rules, zone)
         .ifPresent(

@@ -35,7 +35,7 @@ final class StockHeldCommand {
 
   int holdBack(String[] args) throws IOException {
     Words words = words(args);
-    String file = StockTables.needed(words, "--ledger");
+    String file = StockTables.toWrite(words, "--ledger");
     Ledger before = StockTables.ledger(file, err);
     Optional<Cabinet> cabinet = cabinet(words, before);
     String lot = StockTables.needed(words, "--lot").strip();
@@ -81,11 +81,8 @@ final class StockHeldCommand {
             item(lot, before, cabinet),
             StockTables.needed(words, "--reason"));
     record(file, movement);
-    List<HeldBack> still =
-        cabinet(words, StockTables.ledger(file, err))
-            .flatMap(c -> c.lot(lot))
-            .map(Lot::heldBack)
-            .orElse(StockTables.ledger(file, err).heldBack(lot));
+    Ledger after = StockTables.ledger(file, err);
+    List<HeldBack> still = StockTables.heldBack(lot, cabinet.map(c -> c.with(after)), after);
     out.println(
         still.isEmpty()
             ? "lot " + lot + " is held back no more; its dates and its storage still count"
@@ -97,11 +94,7 @@ final class StockHeldCommand {
   }
 
   private static Words words(String[] args) {
-    Words words = new Words(args, OPTIONS, Set.of());
-    if (words.rest().size() > 1) {
-      throw Words.refused(3, words.rest().get(1), "is one word too many", "options (see help)");
-    }
-    return words;
+    return StockTables.options(args, OPTIONS);
   }
 
   private Instant now() {
@@ -121,10 +114,7 @@ final class StockHeldCommand {
     try {
       return ledger.toClear(lot, words.value("--movement"));
     } catch (InvalidValue e) {
-      String option = "--" + e.field();
-      int position =
-          words.among(List.of(option)).stream().findFirst().map(w -> w.position()).orElse(0);
-      throw Words.refused(position, option, e.problem(), e.allowed());
+      throw words.refused("--" + e.field(), e.problem(), e.allowed());
     }
   }
 

@@ -15,7 +15,6 @@ import java.io.PrintStream;
 import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -52,7 +51,7 @@ final class StockLabelCommand {
     List<ShopClass> made = made(words, tables);
     Map<ShopClass, Path> pictures = pictures(words, made, folder);
     for (ShopClass change : made) {
-      Path table = ShopClassFile.put(folder, change.after(), today());
+      Path table = ShopClassFile.put(folder, change.after(), surround.today());
       out.print(new LabelReport(change).text());
       out.println("  written to " + table + "; use it with --data " + folder);
       if (pictures.containsKey(change)) {
@@ -62,10 +61,6 @@ final class StockLabelCommand {
     }
     err.flush();
     return ExitCode.ANSWER;
-  }
-
-  private LocalDate today() {
-    return LocalDate.ofInstant(surround.clock().instant(), surround.zone());
   }
 
   /** The picture of each class, if they are asked for; told to be wrong before a table is. */

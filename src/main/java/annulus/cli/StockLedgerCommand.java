@@ -4,6 +4,7 @@ import annulus.exchange.StockSheet;
 import annulus.report.DeliveryNotes;
 import annulus.report.HeldNotes;
 import annulus.report.StockCheckReport;
+import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
 import annulus.stock.Movement;
 import annulus.store.LedgerFile;
@@ -12,6 +13,7 @@ import java.io.PrintStream;
 import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** {@code stock import, recall, export}: what the ledger holds. */
@@ -104,8 +106,9 @@ final class StockLedgerCommand {
             + (byLot ? "lot " + wanted + " went into jobs: " : "job " + wanted + " got lots: ")
             + String.join(", ", others));
     heldBack(ledger, wanted, byLot);
+    Map<String, List<HeldBack>> heldBack = byLot ? Map.of() : ledger.heldBack();
     for (Movement use : uses) {
-      boolean held = !byLot && !ledger.heldBack(use.lot()).isEmpty();
+      boolean held = heldBack.containsKey(use.lot());
       out.println("  " + line(use) + (held ? "; THAT LOT IS HELD BACK" : ""));
     }
     return true;

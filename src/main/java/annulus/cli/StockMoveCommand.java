@@ -67,11 +67,8 @@ final class StockMoveCommand {
   }
 
   int run(String[] args) throws IOException {
-    Words words = new Words(args, OPTIONS, Set.of());
+    Words words = StockTables.options(args, OPTIONS);
     Movement.Kind kind = Movement.Kind.valueOf(words.rest().get(0).toUpperCase(Locale.ROOT));
-    if (words.rest().size() > 1) {
-      throw Words.refused(3, words.rest().get(1), "is one word too many", "options (see help)");
-    }
     String file = StockTables.toWrite(words, "--ledger");
     if (words.has("--from")) {
       requireAlone(words, kind);
@@ -116,11 +113,7 @@ final class StockMoveCommand {
   private Optional<Refusal> refusal(
       Words words, Movement use, Ledger before, Optional<Cabinet> cabinet) {
     Optional<HeldBack> held =
-        cabinet
-            .flatMap(c -> c.lot(use.lot()))
-            .map(Lot::heldBack)
-            .orElse(before.heldBack(use.lot()))
-            .stream()
+        StockTables.heldBack(use.lot(), cabinet, before).stream()
             .filter(h -> h.stops(use))
             .findFirst();
     if (held.isPresent()) {
@@ -247,11 +240,8 @@ final class StockMoveCommand {
     if (said.isPresent()) {
       Set<String> items = StockTables.of(words).items().keySet();
       if (!items.contains(said.get())) {
-        throw Words.refused(
-            words.among(List.of("--class")).get(0).position(),
-            "--class",
-            "\"" + said.get() + "\" is unknown",
-            Nearest.allowed(said.get(), items));
+        throw words.refused(
+            "--class", "\"" + said.get() + "\" is unknown", Nearest.allowed(said.get(), items));
       }
       cabinet.flatMap(c -> c.lot(lot)).ifPresent(l -> l.requireItem(said.get()));
       return said.get();
@@ -327,11 +317,9 @@ final class StockMoveCommand {
   /** What the sheet holds back and the ledger has never heard of. */
   private List<Movement> heldBack(Lot lot, Words words, Ledger before) throws IOException {
     List<Movement> movements = new ArrayList<>();
-    for (HeldBack held : lot.heldBack()) {
-      if (!before.hasHeldBack(lot.lot(), held)) {
-        movements.add(
-            held.ofSheet(lot, surround.clock().instant(), StockTables.needed(words, "--who")));
-      }
+    for (HeldBack held : before.unheard(lot)) {
+      movements.add(
+          held.ofSheet(lot, surround.clock().instant(), StockTables.needed(words, "--who")));
     }
     return movements;
   }

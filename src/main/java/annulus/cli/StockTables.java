@@ -14,6 +14,7 @@ import annulus.stock.Cabinet;
 import annulus.stock.EntryDays;
 import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
+import annulus.stock.Lot;
 import annulus.stock.Movement;
 import annulus.stock.StockItem;
 import annulus.store.LedgerFile;
@@ -73,6 +74,23 @@ record StockTables(
         : Optional.of(of(words).sheet(sheet.get(), surround.today()).cabinet().with(ledger));
   }
 
+  /** What holds a lot back, by the cabinet as the ledger counts it, else by the ledger. */
+  static List<HeldBack> heldBack(String lot, Optional<Cabinet> cabinet, Ledger ledger) {
+    return cabinet
+        .flatMap(c -> c.lot(lot))
+        .map(Lot::heldBack)
+        .orElseGet(() -> ledger.heldBack(lot));
+  }
+
+  /** The words of a sub-command that takes options alone. */
+  static Words options(String[] args, Set<String> options) {
+    Words words = new Words(args, options, Set.of());
+    if (words.rest().size() > 1) {
+      throw Words.refused(3, words.rest().get(1), "is one word too many", "options (see help)");
+    }
+    return words;
+  }
+
   /** The file named after the sub-command. */
   static String stockFile(Words words, String what) {
     if (words.rest().size() != 2) {
@@ -93,11 +111,7 @@ record StockTables(
   static String thereAlready(Words words, String option) {
     String file = needed(words, option);
     if (!Files.isRegularFile(Path.of(file))) {
-      throw Words.refused(
-          words.among(List.of(option)).get(0).position(),
-          option,
-          file + " is not a file",
-          "a ledger");
+      throw words.refused(option, file + " is not a file", "a ledger");
     }
     return file;
   }
@@ -171,11 +185,8 @@ record StockTables(
     try {
       return LocalDate.parse(text.get());
     } catch (DateTimeException e) {
-      throw Words.refused(
-          words.among(List.of(option)).get(0).position(),
-          option,
-          "\"" + text.get() + "\" is not a day",
-          "year-month-day such as 2026-11-25");
+      throw words.refused(
+          option, "\"" + text.get() + "\" is not a day", "year-month-day such as 2026-11-25");
     }
   }
 
@@ -189,8 +200,7 @@ record StockTables(
     try {
       EntryDays.requireMoved("--on", day, today, of(words).policy());
     } catch (InvalidValue e) {
-      throw Words.refused(
-          words.among(List.of("--on")).get(0).position(), e.field(), e.problem(), e.allowed());
+      throw words.refused(e.field(), e.problem(), e.allowed());
     }
     return day;
   }
@@ -203,8 +213,7 @@ record StockTables(
   }
 
   static InputRefused unknownLot(Words words, String lot, Set<String> known) {
-    return Words.refused(
-        words.among(List.of("--lot")).get(0).position(),
+    return words.refused(
         "--lot",
         "\"" + lot + "\" is neither in the ledger nor in a sheet given with --stock",
         known.isEmpty() ? RECEIVE : Nearest.allowed(lot, known));
@@ -235,8 +244,7 @@ record StockTables(
     if (!(value >= low && value <= high)) {
       boolean comma = text.get().matches("[+-]?[0-9]{1,9},[0-9]{1,9}");
       String point = comma ? "a decimal point: " + text.get().replace(',', '.') + "; " : "";
-      throw Words.refused(
-          words.among(List.of(option)).get(0).position(),
+      throw words.refused(
           option,
           "\"" + text.get() + "\" " + (comma ? "has a decimal comma" : "can't be used"),
           point + "a number from " + (long) low + " to " + (long) high);

@@ -69,9 +69,9 @@ final class Words {
         List.of(new PlacedProblem("command line", 0, position, field, problem, allowed)));
   }
 
-  /** The refusal of an option that is there, with its place. */
+  /** The refusal of an option, with its place where it is there. */
   InputRefused refused(String option, String problem, String allowed) {
-    int position = among(List.of(option)).get(0).position();
+    int position = among(List.of(option)).stream().findFirst().map(Word::position).orElse(0);
     return refused(position, option, problem, allowed);
   }
 

@@ -81,12 +81,16 @@ public final class StockSheet {
    * The sheet, when every lot in it came, was opened or held back by a day.
    *
    * @param today the last day that can have been
-   * @throws InputRefused with every day that is still to come, else a slip counts when it has come
+   * @throws InputRefused with the first such day of each row, else a slip counts when it has come
    */
   public StockSheet requireBeen(LocalDate today) {
     Problems problems = new Problems();
+    Map<String, Lot> lots = byLot(cabinet);
     for (SheetTable.Row row : table.rows()) {
-      cabinet.lot(cell(row, "lot").strip()).ifPresent(l -> requireBeen(l, row, today, problems));
+      Lot lot = lots.get(cell(row, "lot").strip());
+      if (lot != null) {
+        requireBeen(lot, row, today, problems);
+      }
     }
     problems.throwIfAny();
     return this;
@@ -230,14 +234,20 @@ public final class StockSheet {
    *     that it must show
    */
   public StockSheet with(Cabinet now) {
-    Map<String, Lot> known = new LinkedHashMap<>();
-    now.lots().forEach(l -> known.put(l.lot(), l));
+    Map<String, Lot> known = byLot(now);
+    Map<String, Lot> before = byLot(cabinet);
     List<SheetTable.Row> rows = new ArrayList<>();
     for (SheetTable.Row row : table.rows()) {
       Lot lot = row.isBlank() ? null : known.get(cell(row, "lot").strip());
-      rows.add(lot == null ? row : updated(row, lot));
+      rows.add(lot == null ? row : updated(row, before.getOrDefault(lot.lot(), lot), lot));
     }
     return new StockSheet(new SheetTable(table.file(), table.shape(), table.header(), rows), now);
+  }
+
+  private static Map<String, Lot> byLot(Cabinet cabinet) {
+    Map<String, Lot> lots = new LinkedHashMap<>();
+    cabinet.lots().forEach(l -> lots.put(l.lot(), l));
+    return lots;
   }
 
   private String cell(SheetTable.Row row, String column) {
@@ -245,10 +255,8 @@ public final class StockSheet {
     return index < 0 ? "" : row.cells().get(index);
   }
 
-  private SheetTable.Row updated(SheetTable.Row row, Lot lot) {
+  private SheetTable.Row updated(SheetTable.Row row, Lot old, Lot lot) {
     List<String> cells = new ArrayList<>(row.cells());
-    Lot old =
-        cabinet.lots().stream().filter(l -> l.lot().equals(lot.lot())).findFirst().orElse(lot);
     if (!old.left().equals(lot.left())) {
       cells.set(table.header().indexOf("left_ml"), table.shape().number(lot.left().toString()));
     }

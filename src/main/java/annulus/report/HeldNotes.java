@@ -1,13 +1,12 @@
 package annulus.report;
 
-import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
 import annulus.stock.Movement;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 
 /** What a ledger that was taken over has to do with lots that are held back. */
 public final class HeldNotes {
@@ -20,16 +19,19 @@ public final class HeldNotes {
    * @param after the ledger with it
    */
   public static List<String> of(Collection<Movement> others, Ledger after) {
-    Set<String> lots = new TreeSet<>();
+    Set<String> lots = new HashSet<>();
     others.forEach(m -> lots.add(m.lot()));
     List<String> notes = new ArrayList<>();
-    for (String lot : lots) {
-      Set<String> jobs = after.jobsOf(lot);
-      String got = jobs.isEmpty() ? "" : "; jobs that got it: " + String.join(", ", jobs);
-      for (HeldBack held : after.heldBack(lot)) {
-        notes.add(StockCheckReport.heldBack(lot, held) + got);
-      }
-    }
+    after
+        .heldBack()
+        .forEach(
+            (lot, reasons) -> {
+              if (lots.contains(lot)) {
+                Set<String> jobs = after.jobsOf(lot);
+                String got = jobs.isEmpty() ? "" : "; jobs that got it: " + String.join(", ", jobs);
+                reasons.forEach(h -> notes.add(StockCheckReport.heldBack(lot, h) + got));
+              }
+            });
     return notes;
   }
 }

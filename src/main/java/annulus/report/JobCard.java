@@ -153,11 +153,8 @@ public final class JobCard {
     page.append("</header>\n");
   }
 
-  /** At most so many characters, with a mark where something is left out. */
   private static String shortened(String value, int most) {
-    String clean = TextLines.printable(value);
-    int length = clean.codePointCount(0, clean.length());
-    return length <= most ? clean : clean.substring(0, clean.offsetByCodePoints(0, most - 1)) + "…";
+    return TextLines.shortened(TextLines.printable(value), most);
   }
 
   private void decision() {

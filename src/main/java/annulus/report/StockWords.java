@@ -70,10 +70,7 @@ final class StockWords {
   }
 
   private static String first(LotCheck check, int most) {
-    String words = objection(check.against().get(0), check, false);
-    return words.codePointCount(0, words.length()) <= most
-        ? words
-        : words.substring(0, words.offsetByCodePoints(0, most - 1)) + "…";
+    return TextLines.shortened(objection(check.against().get(0), check, false), most);
   }
 
   private static String objection(Objection objection, LotCheck check, boolean sourced) {

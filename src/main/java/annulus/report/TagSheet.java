@@ -100,17 +100,10 @@ public record TagSheet(
         .append(Html.text(jobReference))
         .append("</bdi></p>\n");
     if (!title.isBlank()) {
-      line(page, "title", shortened(title.strip()));
+      line(page, "title", TextLines.shortened(title.strip(), LONGEST_TITLE));
     }
     page.append("</body>\n</html>\n");
     return page.toString();
-  }
-
-  private static String shortened(String title) {
-    int length = title.codePointCount(0, title.length());
-    return length <= LONGEST_TITLE
-        ? title
-        : title.substring(0, title.offsetByCodePoints(0, LONGEST_TITLE - 1)) + "…";
   }
 
   private void appendMeanwhile(StringBuilder page) {

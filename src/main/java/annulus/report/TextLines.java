@@ -18,6 +18,13 @@ final class TextLines {
 
   private final StringBuilder out = new StringBuilder();
 
+  /** At most so many characters, with a mark where something is left out. */
+  static String shortened(String text, int most) {
+    return text.codePointCount(0, text.length()) <= most
+        ? text
+        : text.substring(0, text.offsetByCodePoints(0, most - 1)) + "…";
+  }
+
   /** An empty line; never two in a row. */
   TextLines blank() {
     int end = out.length();

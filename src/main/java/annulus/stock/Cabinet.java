@@ -136,9 +136,7 @@ public record Cabinet(List<Lot> lots, Map<String, StockItem> items) {
     List<Lot> counted = new ArrayList<>();
     for (Lot lot : lots) {
       List<HeldBack> reasons = new ArrayList<>(held.getOrDefault(lot.lot(), List.of()));
-      lot.heldBack().stream()
-          .filter(h -> h.isOfSheet() && !ledger.hasHeldBack(lot.lot(), h))
-          .forEach(reasons::add);
+      ledger.unheard(lot).stream().filter(HeldBack::isOfSheet).forEach(reasons::add);
       counted.add(counted(lot, ledger).heldBackFor(reasons));
     }
     return new Cabinet(counted, items);

@@ -9,9 +9,6 @@ import java.util.Set;
 
 /** Which jobs got some of a lot that is held back now. */
 public final class HeldUses {
-  /** Nothing is held back that was used. */
-  public static final HeldUses NONE = new HeldUses(Map.of());
-
   private final Map<String, Set<Use>> byKey;
 
   private HeldUses(Map<String, Set<Use>> byKey) {

@@ -127,6 +127,11 @@ public final class Ledger {
     return held;
   }
 
+  /** What holds a lot of a sheet back and was never recorded here, cleared since or not. */
+  public List<HeldBack> unheard(Lot lot) {
+    return lot.heldBack().stream().filter(h -> !hasHeldBack(lot.lot(), h)).toList();
+  }
+
   /** Whether it was ever recorded that a lot is held back for this, cleared since or not. */
   public boolean hasHeldBack(String lot, HeldBack held) {
     return byId.values().stream()

@@ -47,36 +47,6 @@ public record Lot(
   /** The largest container there is. */
   public static final Millilitres LARGEST_CONTAINER = Millilitres.of(20_000);
 
-  /** A lot that nobody holds back. */
-  public Lot(
-      String lot,
-      String item,
-      String label,
-      Millilitres container,
-      Millilitres left,
-      Optional<LocalDate> received,
-      Optional<LocalDate> opened,
-      Optional<LocalDate> expires,
-      String place,
-      SafetySheet sheet,
-      OptionalDouble storedLowC,
-      OptionalDouble storedHighC) {
-    this(
-        lot,
-        item,
-        label,
-        container,
-        left,
-        received,
-        opened,
-        expires,
-        place,
-        sheet,
-        storedLowC,
-        storedHighC,
-        List.of());
-  }
-
   public Lot {
     heldBack = List.copyOf(heldBack);
     Check.text("lot", lot);

@@ -113,7 +113,8 @@ final class CabinetRows {
         text(v[8]),
         new SafetySheet(((Number) v[9]).intValue() == 1, day(v[10])),
         number(v[11]),
-        number(v[12]));
+        number(v[12]),
+        List.of());
   }
 
   /**

@@ -243,7 +243,8 @@ public final class CabinetStore {
         "",
         SafetySheet.NONE,
         OptionalDouble.empty(),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        List.of());
   }
 
   /**

@@ -164,8 +164,15 @@ public record JobContent(
     return copy.made();
   }
 
+  /** The same with another order; its answer is still that of the one before. */
+  public JobContent ordered(String newOrder) {
+    Copy copy = new Copy(this);
+    copy.order = newOrder;
+    return copy.made();
+  }
+
   /** The same with its answer told otherwise. */
-  JobContent answered(String newAdvice) {
+  public JobContent answered(String newAdvice) {
     Copy copy = new Copy(this);
     copy.advice = newAdvice;
     return copy.made();

@@ -79,6 +79,7 @@ public final class JobStore {
     Job job = new Job(id, 1, content, stamp.at(), stamp.at(), stamp.who());
     return database.transaction(
         sql -> {
+          String text = text(sql, content);
           sql.update(
               "INSERT INTO job (id, version, reference, state, content, created_at, changed_at,"
                   + " changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
@@ -86,12 +87,12 @@ public final class JobStore {
               1L,
               content.reference(),
               content.state().name(),
-              text(sql, content),
+              text,
               job.createdAt().toString(),
               job.changedAt().toString(),
               job.changedBy());
           Edit edit = new Edit(JobChange.Kind.ENTERED, "entered", content);
-          record(sql, job, Optional.empty(), edit, OptionalLong.empty());
+          record(sql, job, Optional.empty(), edit, text, OptionalLong.empty());
           return job;
         });
   }
@@ -150,9 +151,10 @@ public final class JobStore {
       throws SQLException {
     Job current = current(sql, id, seen);
     Edit edit = change.to(current);
-    Job changed = write(sql, current, edit.content(), stamp);
+    String text = text(sql, edit.content());
+    Job changed = write(sql, current, edit.content(), text, stamp);
     Optional<JobContent> before = Optional.of(current.content());
-    return new Entered(changed, record(sql, changed, before, edit, OptionalLong.empty()));
+    return new Entered(changed, record(sql, changed, before, edit, text, OptionalLong.empty()));
   }
 
   /** A temperature log by its identity. */
@@ -190,8 +192,10 @@ public final class JobStore {
                   .orElseThrow(() -> new Refused("There is nothing left to take back."));
           JobContent before = before(sql, last).inForceAgain(current.content());
           Edit edit = new Edit(JobChange.Kind.UNDO, "took back: " + last.words(), before);
-          Job changed = write(sql, current, before, stamp);
-          record(sql, changed, Optional.of(current.content()), edit, OptionalLong.of(last.id()));
+          String text = text(sql, before);
+          Job changed = write(sql, current, before, text, stamp);
+          OptionalLong undoes = OptionalLong.of(last.id());
+          record(sql, changed, Optional.of(current.content()), edit, text, undoes);
           return changed;
         });
   }
@@ -206,7 +210,7 @@ public final class JobStore {
     return Answers.whole(sql, stored);
   }
 
-  /** A content as it is written. */
+  /** A content as it is written, into the job and its history alike. */
   private static String text(Sql sql, JobContent content) throws SQLException {
     return ContentJson.text(Answers.putAside(sql, content));
   }
@@ -232,7 +236,7 @@ public final class JobStore {
   }
 
   /** Another server may have been quicker since the row was read: the version guards the write. */
-  private static Job write(Sql sql, Job current, JobContent content, Stamp stamp)
+  private static Job write(Sql sql, Job current, JobContent content, String text, Stamp stamp)
       throws SQLException {
     int written =
         sql.update(
@@ -241,7 +245,7 @@ public final class JobStore {
             current.version() + 1,
             content.reference(),
             content.state().name(),
-            text(sql, content),
+            text,
             stamp.at().toString(),
             stamp.who(),
             current.id(),
@@ -254,7 +258,7 @@ public final class JobStore {
   }
 
   private static long record(
-      Sql sql, Job job, Optional<JobContent> before, Edit edit, OptionalLong undoes)
+      Sql sql, Job job, Optional<JobContent> before, Edit edit, String text, OptionalLong undoes)
       throws SQLException {
     sql.update(
         "INSERT INTO job_change (job, version, at, who, kind, words, before_content,"
@@ -266,7 +270,7 @@ public final class JobStore {
         edit.kind().name(),
         edit.words(),
         before.isPresent() ? text(sql, before.get()) : null,
-        text(sql, edit.content()),
+        text,
         undoes.isPresent() ? (Object) undoes.getAsLong() : null,
         edit.content().state().name());
     return sql.row(

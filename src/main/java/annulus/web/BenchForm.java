@@ -255,18 +255,7 @@ final class BenchForm {
     }
 
     void tick(String name, String label) {
-      page.open("p", "class", "tick").open("label");
-      page.single(
-          "input",
-          "type",
-          "checkbox",
-          "name",
-          name,
-          "value",
-          "on",
-          "checked",
-          draft.field(name).equals("on") ? "" : null);
-      page.element("span", label).close().close();
+      FormField.tick(page, null, name, "on", label, draft.field(name).equals("on"));
     }
   }
 }

@@ -169,11 +169,7 @@ final class Board {
   JobContent asOfNow(JobContent content) {
     boolean late = content.closedAt().isEmpty() && Orders.start(content.order()).isBefore(now());
     return late
-        ? content.with(
-            content.title(),
-            content.bore(),
-            orders.closedAt(content.order(), now().truncatedTo(ChronoUnit.SECONDS)),
-            content.advice())
+        ? content.ordered(orders.closedAt(content.order(), now().truncatedTo(ChronoUnit.SECONDS)))
         : content;
   }
 
@@ -279,11 +275,7 @@ final class Board {
     return jobs.change(
         id,
         seen,
-        current -> {
-          JobContent was = current.content();
-          String words = movedAt(times, moved);
-          return changed(job, words, was.with(was.title(), was.bore(), order, was.advice()));
-        },
+        current -> changed(job, movedAt(times, moved), current.content().ordered(order)),
         Optional.empty(),
         stamp(who));
   }
@@ -336,8 +328,7 @@ final class Board {
   /** A job whose order is another one now; one with a temperature log is judged by it still. */
   private Edit changed(Job job, String words, JobContent content) {
     Answer answer = judge.answer(job.with(content));
-    JobContent answered =
-        content.with(content.title(), content.bore(), content.order(), answer.json().toString());
+    JobContent answered = content.answered(answer.json().toString());
     return judgedAnew(job, JobChange.Kind.ORDER, words, answered, answer);
   }
 
@@ -390,11 +381,11 @@ final class Board {
         current -> {
           JobContent was = current.content();
           JobContent typed = was.with(title, bore, kept, was.advice());
-          JobContent now =
+          JobContent becomes =
               was.closedAt().isPresent()
                   ? typed.curingIn(judge.place(kept, was, job.createdAt()))
                   : typed;
-          return changed(job, whatChanged(was, now), now);
+          return changed(job, whatChanged(was, becomes), becomes);
         },
         Optional.empty(),
         stamp(who));

@@ -190,9 +190,7 @@ final class CabinetPage {
     field(page, "came", "Came on, if not today", "date", false);
     field(page, "place", "Where it stands", "text", false);
     page.close();
-    page.open("p", "class", "tick").open("label");
-    page.single("input", "type", "checkbox", "name", "sheet", "value", "on");
-    page.element("span", "Safety data sheet is on file").close().close();
+    FormField.tick(page, null, "sheet", "on", "Safety data sheet is on file", false);
     Layout.who(page, who, "receive-");
     page.element("button", "Take in", "type", "submit");
     page.close().close();

@@ -114,7 +114,8 @@ final class CabinetPages {
             Form.said(ctx, "place"),
             Form.said(ctx, "sheet").equals("on") ? SafetySheet.UNDATED : SafetySheet.NONE,
             OptionalDouble.empty(),
-            OptionalDouble.empty());
+            OptionalDouble.empty(),
+            List.of());
     boolean dated = shelf.here(number).filter(Lot::isDateless).isPresent();
     Optional<String> differs = shelf.differences(lot);
     if (!shelf.receive(lot, doer.of(ctx), "")) {

@@ -139,7 +139,7 @@ final class CounterPage {
         "open-" + view.job().id());
     card.element("span", view.job().content().title(), "class", "title").close();
     card.part(status(view, times));
-    slip(card, view);
+    warnings(card, view, times);
     if (!view.state().over() || view.callDue()) {
       nextStep(card, view);
     }
@@ -192,18 +192,18 @@ final class CounterPage {
     return counts ? "; " + ClockWords.length(view.left().get()) + " left" : "";
   }
 
-  private void slip(Markup card, JobView view) {
-    unsafe(card, view, times);
-    heldBack(card, view);
+  /** What somebody has to look at in a job. */
+  static void warnings(Markup part, JobView view, ClockWords times) {
+    unsafe(part, view, times);
+    heldBack(part, view);
     if (view.slips()) {
-      card.open("p", "class", "slip");
-      card.element("strong", "! Slips. ");
-      card.text(new SlipReason(board.times()).of(view)).close();
+      part.open("p", "class", "slip").element("strong", "! Slips. ");
+      part.text(new SlipReason(times).of(view)).close();
     }
   }
 
   /** The loudest words on the board: it may be in use already. */
-  static void unsafe(Markup part, JobView view, ClockWords times) {
+  private static void unsafe(Markup part, JobView view, ClockWords times) {
     if (!view.unsafe() && !view.callDue()) {
       return;
     }
@@ -228,7 +228,7 @@ final class CounterPage {
   }
 
   /** Somebody must look before it goes, or whether it must come back. */
-  static void heldBack(Markup part, JobView view) {
+  private static void heldBack(Markup part, JobView view) {
     for (HeldUses.Use use : view.heldBack()) {
       boolean same = use.job().equals(view.job().content().reference());
       boolean gone = view.state().collected();

@@ -87,6 +87,30 @@ record FormField(
     page.close().close();
   }
 
+  /**
+   * Puts a tick on a page.
+   *
+   * @param id its id; null: none
+   * @param value what is sent when it is set
+   */
+  static void tick(
+      Markup page, String id, String name, String value, String label, boolean checked) {
+    page.open("p", "class", "tick").open("label");
+    page.single(
+        "input",
+        "type",
+        "checkbox",
+        "id",
+        id,
+        "name",
+        name,
+        "value",
+        value,
+        "checked",
+        checked ? "" : null);
+    page.element("span", label).close().close();
+  }
+
   private static void option(Markup page, String id, String words, String chosen) {
     page.element("option", words, "value", id, "selected", id.equals(chosen) ? "" : null);
   }

@@ -75,12 +75,7 @@ final class JobPage {
     Markup part = new Markup();
     part.open("div", "class", "card " + StateWords.id(view.state()));
     part.part(CounterPage.status(view, times));
-    CounterPage.unsafe(part, view, times);
-    CounterPage.heldBack(part, view);
-    if (view.slips()) {
-      part.open("p", "class", "slip").element("strong", "! Slips. ");
-      part.text(new SlipReason(board.times()).of(view)).close();
-    }
+    CounterPage.warnings(part, view, times);
     view.job()
         .content()
         .closedAt()

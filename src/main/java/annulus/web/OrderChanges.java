@@ -18,6 +18,11 @@ record OrderChanges(Choices choices, ClockWords times) {
   /** A job keeps its reference; the start is told as a time. */
   private static final Set<String> TOLD_APART = Set.of("reference", "start", BenchOrder.START_HOUR);
 
+  /** Fields that mean nothing without whether it is per side or across. */
+  private static final Set<String> OF_A_GAP = Set.of("gap", "gapPlusMinus");
+
+  private static final String BASIS = "gapBasis";
+
   /** A line for the history of the job. */
   String words(JobContent before, JobContent now) {
     BenchFields was = new BenchFields(before, times);
@@ -35,7 +40,7 @@ record OrderChanges(Choices choices, ClockWords times) {
         : "order changed: " + String.join("; ", lines);
   }
 
-  private List<String> fields(Map<String, String> before, Map<String, String> now) {
+  List<String> fields(Map<String, String> before, Map<String, String> now) {
     Set<String> names = new TreeSet<>(before.keySet());
     names.addAll(now.keySet());
     names.removeAll(TOLD_APART);
@@ -47,6 +52,9 @@ record OrderChanges(Choices choices, ClockWords times) {
 
   private String said(String field, Map<String, String> fields) {
     String words = choices.words(field, fields.getOrDefault(field, ""));
-    return words.isEmpty() ? "not said" : words;
+    if (words.isEmpty()) {
+      return "not said";
+    }
+    return OF_A_GAP.contains(field) ? words + " " + said(BASIS, fields) : words;
   }
 }

@@ -49,7 +49,9 @@ final class Repeated {
                   .closedAt()
                   .filter(c -> minute(c).equals(minuteAsked()))
                   .isPresent();
-      case "moved" -> last.words().startsWith(Board.movedAt(board.times(), minuteAsked()));
+      case "moved" ->
+          last.kind() == JobChange.Kind.ORDER
+              && last.words().startsWith(Board.movedAt(board.times(), minuteAsked()));
       case "promise" ->
           last.kind() == JobChange.Kind.PROMISE
               && current.content().promised().equals(time("promised"));

@@ -43,20 +43,13 @@ final class SameReference {
     if (others.isEmpty()) {
       return;
     }
-    page.open("p", "class", "tick").open("label");
-    page.single(
-        "input",
-        "type",
-        "checkbox",
-        "id",
+    FormField.tick(
+        page,
         TWICE,
-        "name",
         TWICE,
-        "value",
         draft.field("reference").strip(),
-        "checked",
-        asks(draft, others) ? null : "");
-    page.element("span", "It is another joint with the same reference").close().close();
+        "It is another joint with the same reference",
+        !asks(draft, others));
   }
 
   /** On the page of a job: the others, and what can't be told apart. */

@@ -157,10 +157,10 @@ final class Shelf {
 
   /** What the sheet holds back and nobody here has heard of; what was cleared here stays so. */
   private void holdBackAsIn(Lot sheet, String who) {
-    Ledger here = store.contents().ledger();
-    sheet.heldBack().stream()
-        .filter(h -> !here.hasHeldBack(sheet.lot(), h))
-        .forEach(h -> store.move(h.ofSheet(sheet, clock.instant(), who)));
+    if (!sheet.heldBack().isEmpty()) {
+      Ledger here = store.contents().ledger();
+      here.unheard(sheet).forEach(h -> store.move(h.ofSheet(sheet, clock.instant(), who)));
+    }
   }
 
   /**

@@ -113,7 +113,8 @@ class StockReportTest {
             "",
             SafetySheet.NONE,
             OptionalDouble.empty(),
-            OptionalDouble.empty());
+            OptionalDouble.empty(),
+            List.of());
     String html = new LotTag(check(named), Lots.DAY).html();
     assertTrue(html.contains("&lt;b&gt;bench &amp; co&lt;/b&gt;"));
     assertTrue(html.contains("&lt;007&gt;"));

@@ -85,7 +85,8 @@ class LotCheckTest {
             "",
             SafetySheet.NONE,
             OptionalDouble.of(7.9),
-            OptionalDouble.of(21.1));
+            OptionalDouble.of(21.1),
+            List.of());
     assertEquals(
         List.of(Objection.OPENED_TOO_LONG, Objection.STORED_TOO_HOT, Objection.STORED_TOO_COLD),
         check(hot).against());

@@ -6,6 +6,7 @@ import annulus.quantity.Interval;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -63,7 +64,8 @@ public final class Lots {
         "",
         SafetySheet.NONE,
         OptionalDouble.empty(),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        List.of());
   }
 
   /** Holds a lot of item {@code a} back. */

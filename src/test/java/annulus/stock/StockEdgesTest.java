@@ -42,7 +42,8 @@ class StockEdgesTest {
         "",
         SafetySheet.NONE,
         low,
-        high);
+        high,
+        List.of());
   }
 
   private static OptionalDouble at(double celsius) {

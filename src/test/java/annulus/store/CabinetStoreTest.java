@@ -49,7 +49,8 @@ class CabinetStoreTest {
         "cupboard",
         new SafetySheet(true, Optional.of(LocalDate.of(2026, 5, 5))),
         OptionalDouble.of(10),
-        OptionalDouble.of(20.5));
+        OptionalDouble.of(20.5),
+        List.of());
   }
 
   private static Movement movement(String id, Movement.Kind kind, String lot, double ml) {
@@ -282,7 +283,8 @@ class CabinetStoreTest {
         lot.place(),
         lot.sheet(),
         OptionalDouble.of(10),
-        OptionalDouble.of(highC));
+        OptionalDouble.of(highC),
+        List.of());
   }
 
   @ParameterizedTest

@@ -295,7 +295,8 @@ class JobStoreTest {
         "cupboard",
         new SafetySheet(true, Optional.of(LocalDate.of(2026, 5, 5))),
         OptionalDouble.of(8.5),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        List.of());
   }
 
   private static Movement movement(String id, Movement.Kind kind, double ml) {

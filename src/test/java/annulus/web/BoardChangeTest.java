@@ -6,10 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.advice.OrderText;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
+import java.time.Clock;
 import java.time.Duration;
+import java.time.ZoneOffset;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** What a change of an order takes up, what it refuses, and what the history says of it. */
@@ -97,6 +101,29 @@ class BoardChangeTest extends OneBoard {
         lastWords(changed));
     String page = board.get("/job/" + job.get("id").asText()).body();
     assertTrue(page.contains(">Take back: order changed</button>"), page);
+  }
+
+  /** 40 µm per side is twice as wide as 40 µm across. */
+  @Test
+  void a_known_gap_is_told_per_side_or_across_on_both_sides_of_a_change() {
+    assertEquals(
+        "Known gap 40 per side (radial) → 60 per side (radial)", gapChanged("40", "", "60", ""));
+    assertEquals(
+        "Known gap 40 per side (radial) → 60 across (diametral clearance)",
+        gapChanged("40", "", "60", BenchOrder.ACROSS));
+  }
+
+  /** What the history says of a gap that was one and is told otherwise now. */
+  private static String gapChanged(String was, String basis, String is, String newBasis) {
+    OrderChanges changes =
+        new OrderChanges(
+            new Choices(OrderText.KNOWLEDGE, null),
+            new ClockWords(ZoneOffset.UTC, Clock.systemUTC()));
+    return changes.fields(gap(was, basis), gap(is, newBasis)).get(0);
+  }
+
+  private static Map<String, String> gap(String um, String basis) {
+    return basis.isEmpty() ? Map.of("gap", um) : Map.of("gap", um, "gapBasis", basis);
   }
 
   @Test

@@ -46,7 +46,8 @@ class LotTagPageTest {
         "",
         SafetySheet.NONE,
         lowC,
-        highC);
+        highC,
+        List.of());
   }
 
   private static Lot named(Lot lot, String label) {
