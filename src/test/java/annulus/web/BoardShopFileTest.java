@@ -51,6 +51,12 @@ class BoardShopFileTest {
     return json(board.act(entered, "closed", act(entered, "Mira")));
   }
 
+  private static JsonNode closedAtTheBench(String url) {
+    try (RunningBoard board = RunningBoard.on(url)) {
+      return closed(board, "bench");
+    }
+  }
+
   private static JsonNode now(RunningBoard board, JsonNode job) {
     return json(board.get("/api/jobs/" + job.get("id").asText()));
   }
@@ -145,10 +151,7 @@ class BoardShopFileTest {
   @Test
   void a_closed_joint_that_cured_elsewhere_is_judged_by_that_place() throws IOException {
     String url = url();
-    JsonNode job;
-    try (RunningBoard board = RunningBoard.on(url)) {
-      job = closed(board, "bench");
-    }
+    JsonNode job = closedAtTheBench(url);
     try (RunningBoard board = RunningBoard.withShop(url, shop(constant(22)))) {
       ObjectNode edit = act(job, "Mira");
       edit.set("order", order("cellar"));
@@ -163,10 +166,7 @@ class BoardShopFileTest {
   @Test
   void a_joint_whose_place_is_in_the_file_no_more_is_judged_as_it_was_closed() throws IOException {
     String url = url();
-    JsonNode job;
-    try (RunningBoard board = RunningBoard.on(url)) {
-      job = closed(board, "bench");
-    }
+    JsonNode job = closedAtTheBench(url);
     try (RunningBoard board = RunningBoard.withShop(url, shop(null))) {
       board.clock.forward(Duration.ofDays(1));
       JsonNode later = now(board, job);
@@ -180,10 +180,7 @@ class BoardShopFileTest {
   @Test
   void the_order_of_a_joint_whose_place_is_in_the_file_no_more_can_be_changed() throws IOException {
     String url = url();
-    JsonNode job;
-    try (RunningBoard board = RunningBoard.on(url)) {
-      job = closed(board, "bench");
-    }
+    JsonNode job = closedAtTheBench(url);
     try (RunningBoard board = RunningBoard.withShop(url, shop(null))) {
       ObjectNode edit = act(job, "Mira");
       edit.set("order", order("cellar"));
@@ -196,10 +193,7 @@ class BoardShopFileTest {
   @Test
   void the_hands_on_time_of_a_place_is_no_matter_of_a_closed_joint() throws IOException {
     String url = url();
-    JsonNode job;
-    try (RunningBoard board = RunningBoard.on(url)) {
-      job = closed(board, "bench");
-    }
+    JsonNode job = closedAtTheBench(url);
     JsonNode bench = RunningBoard.tree("demo-data/shop.json").at("/places/bench");
     Path shop = shop(((ObjectNode) bench).put("touchMinutes", 45));
     try (RunningBoard board = RunningBoard.withShop(url, shop)) {
@@ -213,10 +207,7 @@ class BoardShopFileTest {
   void a_job_closed_by_an_older_version_is_judged_by_the_file_as_it_is(String name)
       throws IOException {
     String url = Databases.fresh(name, folder);
-    JsonNode job;
-    try (RunningBoard board = RunningBoard.on(url)) {
-      job = closed(board, "bench");
-    }
+    JsonNode job = closedAtTheBench(url);
     try (Database database = Database.open(url)) {
       new JobStore(database)
           .change(
