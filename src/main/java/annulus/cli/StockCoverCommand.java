@@ -4,6 +4,7 @@ import annulus.advice.CoverSurvey;
 import annulus.exchange.StockFiles;
 import annulus.report.CoverPicture;
 import annulus.report.CoverReport;
+import annulus.report.HeldNotes;
 import annulus.stock.Cabinet;
 import annulus.stock.Cover;
 import annulus.stock.CoverAxes;
@@ -42,6 +43,7 @@ final class StockCoverCommand {
     Cover cover = new Cover(CoverSurvey.cells(tables.knowledge(), tables.policy(), axes), there);
     CoverReport report = new CoverReport(cover, axes);
     out.print(report.text());
+    out.print(HeldNotes.leftOut(cabinet));
     Optional<String> picture = words.value("--picture");
     if (picture.isPresent()) {
       Path to = OutputFile.of(words, "--picture", ".svg", List.of(file));

@@ -6,6 +6,7 @@ import annulus.exchange.BatchOrders;
 import annulus.exchange.OrderReader;
 import annulus.exchange.PromisedOrder;
 import annulus.quantity.InvalidValue;
+import annulus.report.HeldNotes;
 import annulus.report.StockPlanReport;
 import annulus.stock.Allocation;
 import annulus.stock.Cabinet;
@@ -49,6 +50,7 @@ final class StockPlanCommand {
     StockPlanReport report =
         new StockPlanReport(on, surround.zone(), result.plans(), orders, refused);
     out.print(report.text());
+    out.print(HeldNotes.leftOut(cabinet));
     return report.isNo() ? ExitCode.ANSWER_IS_NO : ExitCode.ANSWER;
   }
 

@@ -1,6 +1,8 @@
 package annulus.report;
 
+import annulus.stock.Cabinet;
 import annulus.stock.Ledger;
+import annulus.stock.Lot;
 import annulus.stock.Movement;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -8,7 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
-/** What a ledger that was taken over has to do with lots that are held back. */
+/** What lots that are held back mean for a ledger taken over, and for a plan. */
 public final class HeldNotes {
   private HeldNotes() {}
 
@@ -33,5 +35,28 @@ public final class HeldNotes {
               }
             });
     return notes;
+  }
+
+  /**
+   * The lots that a plan leaves out because they are held back, though something is left in them.
+   *
+   * @return text for a terminal; empty when there are none
+   */
+  public static String leftOut(Cabinet cabinet) {
+    List<Lot> held =
+        cabinet.lots().stream().filter(l -> l.isHeldBack() && l.left().isPositive()).toList();
+    if (held.isEmpty()) {
+      return "";
+    }
+    TextLines out = new TextLines().heading("Held back, so not counted");
+    for (Lot lot : held) {
+      lot.heldBack()
+          .forEach(
+              h ->
+                  out.hanging(
+                      "  ",
+                      lot.left() + " mL " + lot.item() + ", lot " + lot.lot() + ": " + h.words()));
+    }
+    return out.toString();
   }
 }

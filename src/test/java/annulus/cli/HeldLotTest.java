@@ -222,4 +222,20 @@ class HeldLotTest extends StockDay {
     assertFalse(out.contains("seen frozen"), out);
     assertEquals(1, use("007", "HL-10"));
   }
+
+  @Test
+  void a_plan_and_a_cover_name_the_lots_they_leave_out() {
+    String[] plan = {"stock", "plan", STOCK, "--jobs", "demo-data/jobs.csv", "--ledger", ledger};
+    String[] cover = {"stock", "cover", STOCK, "--ledger", ledger};
+    for (String[] asked : List.of(plan, cover)) {
+      run(asked);
+      assertFalse(out.contains("Held back"), out);
+    }
+    hold("007", "seal broken");
+    String named = "lot 007: held back since 2026-11-25 by Ines: seal broken";
+    for (String[] asked : List.of(plan, cover)) {
+      run(asked);
+      assertTrue(flat().contains(named), out);
+    }
+  }
 }
