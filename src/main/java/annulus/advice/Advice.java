@@ -63,6 +63,11 @@ public record Advice(
     return decision.kind().isYes() && handBack.isPresent();
   }
 
+  /** Whether the members are known to bear what presses on them; so they are where nothing does. */
+  public boolean isPressBorne() {
+    return press.map(p -> Release.isBorne(p, order.consequence())).orElse(true);
+  }
+
   /** What to do. */
   public enum Kind {
     /** Use the chosen class. */

@@ -15,6 +15,8 @@ import java.util.OptionalDouble;
  * @param tightest the same at the tightest that it gets, at 20 °C, closing or in service; empty
  *     when a diameter is missing
  * @param standing how the pressure at its tightest stands to the members' limits
+ * @param borneWhateverDiameters whether a diameter is missing and the members bear the tightest fit
+ *     whatever it is
  * @param standsSoAtC temperature at which it does, °C: that of a sure limit, else of the tightest
  * @param looseAtC temperature at which the fit has no interference left; empty: none
  * @param tooTightAtC temperature at which the pressure reaches a member's limit; empty: never or
@@ -32,6 +34,7 @@ public record PressReport(
     Optional<PressAnswer> answer,
     Optional<PressAnswer> tightest,
     Standing standing,
+    boolean borneWhateverDiameters,
     double standsSoAtC,
     OptionalDouble looseAtC,
     OptionalDouble tooTightAtC,

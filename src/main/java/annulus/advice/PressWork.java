@@ -24,6 +24,11 @@ import java.util.OptionalDouble;
 
 /** The press fit of an interference joint, cold, hot and at rest. */
 final class PressWork {
+  /** Over the joint: a wall as good as none, and one as good as endless. */
+  private static final double THIN = 1.0001;
+
+  private static final double THICK = 40;
+
   private final JointOrder order;
   private final Knowledge knowledge;
   private final GapFinding found;
@@ -46,6 +51,7 @@ final class PressWork {
         Optional.empty(),
         Optional.empty(),
         Standing.DIAMETER_MISSING,
+        borneWhateverDiameters(),
         tightestAtC(),
         looseAt(),
         OptionalDouble.empty(),
@@ -67,6 +73,7 @@ final class PressWork {
         Optional.of(atRest),
         Optional.of(tight),
         standing(tight),
+        false,
         standsSoAt(atRest, tight, tooTightAt),
         looseAt(),
         tooTightAt,
@@ -75,6 +82,26 @@ final class PressWork {
         after(tightest, tight, atRest, found.gap().meanUm()),
         least,
         least.isKnown() ? check(least) : Optional.empty());
+  }
+
+  /** The stresses are greatest at one end or the other of what a diameter can be. */
+  private boolean borneWhateverDiameters() {
+    double joint = found.gap().nominalMm();
+    OptionalDouble outside = order.bore().otherDiameterMm();
+    OptionalDouble inside = order.part().otherDiameterMm();
+    for (double hub : ends(outside, joint * THIN, joint * THICK)) {
+      for (double bore : ends(inside, joint / THICK, joint / THIN, 0)) {
+        PressGeometry geometry = new PressGeometry(joint, hub, bore, order.engagementMm());
+        if (standing(press(geometry, tightestUm).answer()) != Standing.WITHIN) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private static double[] ends(OptionalDouble said, double... possible) {
+    return said.isPresent() ? new double[] {said.getAsDouble()} : possible;
   }
 
   /** The grip where the mean gap is this wide, after the fit has been as tight as it gets. */

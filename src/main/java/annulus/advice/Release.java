@@ -5,6 +5,7 @@ import annulus.advice.Advice.CureTimes;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.HandBackCondition;
 import annulus.catalog.Catalog;
+import annulus.catalog.Consequence;
 import annulus.catalog.ReleaseRule;
 import annulus.catalog.Stage;
 import annulus.hold.LoadCheck;
@@ -21,12 +22,12 @@ final class Release {
 
   /**
    * A dry fit holds when it is home. There is no hand-back when its grip goes to nothing at an end
-   * of the service range, or does not surely hold the load, or when old compound has to come off
-   * first: then nobody knows yet what was measured.
+   * of the service range, or does not surely hold the load, when nobody knows what the members
+   * bear, or when old compound has to come off first: then nobody knows yet what was measured.
    */
   static Optional<HandBack> dryFit(JointOrder order, Optional<PressReport> press) {
     boolean covered =
-        press.filter(Release::grips).isPresent()
+        press.filter(p -> isBorne(p, order.consequence()) && grips(p)).isPresent()
             && !order.hasOldCompound()
             && (order.load().isEmpty()
                 || press
@@ -50,6 +51,19 @@ final class Release {
   }
 
   /**
+   * Whether the members are known to bear it. Of a laminate, a plastic or an unknown strength no
+   * order can say so: that is the part maker's word, and only a nuisance goes out on it.
+   */
+  static boolean isBorne(PressReport press, Consequence consequence) {
+    return switch (press.standing()) {
+      case WITHIN, MAY_EXCEED -> true;
+      case DIAMETER_MISSING -> press.borneWhateverDiameters();
+      case LIMIT_NOT_KNOWN, NO_HONEST_FIGURE -> consequence == Consequence.NUISANCE;
+      case EXCEEDS -> false;
+    };
+  }
+
+  /**
    * By its least hold, of which something must be sure where a member may give way; where no figure
    * can be given, by the interference that is left.
    */
@@ -62,7 +76,8 @@ final class Release {
   }
 
   /**
-   * The earliest safe hand-back of a bonded joint; empty when a condition is never met.
+   * The earliest safe hand-back of a bonded joint; empty when a condition is never met, or when old
+   * compound has to come off first: then the gap is another one.
    *
    * @param plan the cure of its class
    * @param cure the times of that plan
@@ -75,6 +90,9 @@ final class Release {
       CurePlan plan,
       CureTimes cure,
       OptionalDouble fractionWanted) {
+    if (order.hasOldCompound()) {
+      return Optional.empty();
+    }
     ReleaseRule rule = catalog.release().get(order.consequence());
     List<HandBackCondition> conditions = new ArrayList<>();
     Duration rest =

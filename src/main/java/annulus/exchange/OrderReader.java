@@ -13,6 +13,7 @@ import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Consequence;
 import annulus.catalog.Policy;
+import annulus.hold.DutyCase;
 import annulus.measure.Side;
 import annulus.quantity.Interval;
 import annulus.quantity.Numbers;
@@ -143,10 +144,7 @@ public final class OrderReader {
       PrimerPlan primer = new PrimerReader(catalog, problems, measures, assumed).read(f);
       Interval service = service();
       Optional<Load> load = load();
-      Consequence consequence =
-          f.choice("consequence", Consequence.values())
-              .orElseGet(
-                  () -> assumed.make("consequence", Consequence.INJURY, "not said: the worst"));
+      Consequence consequence = consequence();
       Surroundings around = surroundings();
       ZoneId orderZone = f.has("zone") ? clock.zone(f, "zone").orElseGet(zone) : machineZone();
       Instant start = start(orderZone);
@@ -274,6 +272,27 @@ public final class OrderReader {
     private Optional<Load> load() {
       return f.object("load")
           .flatMap(l -> new LoadReader(knowledge, problems, measures, assumed).read(l));
+    }
+
+    private Consequence consequence() {
+      Optional<Consequence> said = f.choice("consequence", Consequence.values());
+      if (said.isEmpty()) {
+        return assumed.make("consequence", Consequence.INJURY, "not said: the worst");
+      }
+      if (problems.none() && said.get() != Consequence.INJURY) {
+        f.object("load")
+            .flatMap(l -> l.text("duty"))
+            .map(knowledge.duties()::get)
+            .filter(DutyCase::couldHurt)
+            .ifPresent(d -> assumed.make("consequence", said.get(), couldHurt(d)));
+      }
+      return said.get();
+    }
+
+    private static String couldHurt(DutyCase duty) {
+      return "as the order says; but where the load is that of a "
+          + duty.name()
+          + ", a failure could hurt someone: enter injury unless you know better";
     }
 
     private Surroundings surroundings() {

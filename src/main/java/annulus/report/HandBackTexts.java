@@ -5,6 +5,7 @@ import annulus.advice.Advice.Condition;
 import annulus.advice.Advice.CureTimes;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.StageTime;
+import annulus.advice.PressReport;
 import annulus.catalog.Catalog;
 import annulus.catalog.ReleaseRule;
 import annulus.quantity.Numbers;
@@ -12,6 +13,9 @@ import java.util.Optional;
 
 /** The hand-back in words: the one safe time and what it waits for, or why there is none. */
 final class HandBackTexts {
+  private static final String OLD_COMPOUND =
+      "Old compound is on a face: scrape it off and measure the bare faces first.";
+
   private final Advice advice;
   private final ReleaseRule release;
   private final String restMinutes;
@@ -62,6 +66,9 @@ final class HandBackTexts {
     if (advice.decision().kind() == Advice.Kind.PRESS_DRY) {
       return noGrip();
     }
+    if (advice.order().hasOldCompound()) {
+      return OLD_COMPOUND;
+    }
     Optional<CureTimes> cure = advice.cure();
     for (StageTime stage : cure.map(CureTimes::stages).orElse(java.util.List.of())) {
       if (stage.sure().isEmpty() && stage.stage().compareTo(release.stage()) <= 0) {
@@ -80,8 +87,23 @@ final class HandBackTexts {
   }
 
   private String noGrip() {
-    return advice.order().hasOldCompound()
-        ? "Old compound is on a face: scrape it off and measure the bare faces first."
-        : "The grip of the press fit is not sure to hold over the service range or the load.";
+    if (advice.order().hasOldCompound()) {
+      return OLD_COMPOUND;
+    }
+    return advice.isPressBorne()
+        ? "The grip of the press fit is not sure to hold over the service range or the load."
+        : notBorne(advice.press().orElseThrow().standing());
+  }
+
+  /** Why nobody knows whether the members bear the press fit. */
+  private static String notBorne(PressReport.Standing standing) {
+    return switch (standing) {
+      case DIAMETER_MISSING ->
+          "At this interference a thin wall may yield or crack: give the outside diameter around"
+              + " the bore and the inside diameter of the part (0 for a solid one).";
+      case NO_HONEST_FIGURE ->
+          "A member is laminate or plastic: what interference it bears only its maker can say.";
+      default -> "What interference a member bears is not known here: ask its maker.";
+    };
   }
 }

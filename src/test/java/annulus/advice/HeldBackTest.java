@@ -64,6 +64,19 @@ class HeldBackTest {
   }
 
   @Test
+  void a_bond_over_old_compound_is_measured_bare_before_it_goes_out() {
+    for (String side : List.of("bore.state", "part.state")) {
+      Advice advice = new OrderText().set(side, "old-compound").advice();
+      assertEquals(Kind.USE_COMPOUND, advice.decision().kind());
+      assertTrue(kinds(advice).contains(StepKind.REMOVE_OLD_COMPOUND));
+      assertEquals(Optional.empty(), advice.handBack());
+      assertFalse(advice.isYes());
+      String why = JsonReport.of(advice, OrderText.KNOWLEDGE.catalog());
+      assertTrue(why.contains("measure the bare faces first"), why.substring(0, 2000));
+    }
+  }
+
+  @Test
   void a_dry_press_keeps_the_cautions_that_matter_to_it_and_its_measured_face() {
     Advice advice =
         new OrderText()
@@ -88,9 +101,6 @@ class HeldBackTest {
     Advice scraped = order.advice();
     assertFalse(scraped.decision().primer().orElseThrow().onBore());
     assertTrue(scraped.decision().primer().orElseThrow().onPart());
-    Advice clean = order.set("bore.state", "clean").advice();
-    assertFalse(
-        scraped.handBack().orElseThrow().at().isBefore(clean.handBack().orElseThrow().at()));
     Advice goesOnAfter =
         order.set("bore.state", "old-compound").set("primer.minutesOnPart", 0).advice();
     assertTrue(goesOnAfter.decision().primer().orElseThrow().onBore());

@@ -660,4 +660,21 @@ class OrderReaderTest {
                 "consequence")),
         fields.toString());
   }
+
+  @ParameterizedTest
+  @CsvSource({
+    "headset-cup, nuisance, true",
+    "headset-cup, stranding, true",
+    "headset-cup, injury, false",
+    "headset-cup, , false",
+    "pulley-hub, nuisance, false"
+  })
+  void a_light_consequence_is_doubted_where_the_usual_load_could_hurt(
+      String duty, String consequence, boolean doubted) {
+    boolean told =
+        new OrderText()
+            .set("load.duty", duty).set("consequence", consequence).order().assumptions().stream()
+                .anyMatch(a -> a.field().equals("consequence") && a.why().contains("enter injury"));
+    assertEquals(doubted, told);
+  }
 }
