@@ -76,6 +76,12 @@
     var running = false;
     var again = false;
     var stopped = false;
+    var waiting = null; // the button that is to send the form once it is saved
+
+    function send() {
+      stopped = true;
+      form.requestSubmit(waiting);
+    }
 
     function grow(input) {
       var box = input.closest(".readings");
@@ -100,6 +106,7 @@
     }
 
     function save() {
+      timer = null;
       if (stopped) {
         return;
       }
@@ -122,7 +129,9 @@
           }
           connected(true);
           return response.text().then(function (html) {
-            if (response.ok) {
+            if (waiting && !again) {
+              send();
+            } else if (response.ok) {
               preview.innerHTML = html;
             } else {
               preview.textContent = response.status === 409
@@ -133,7 +142,9 @@
         })
         .catch(function () {
           connected(false);
-          preview.textContent = "Not saved: the board can't be reached. It is tried again.";
+          preview.textContent = waiting
+            ? "Not sent: the board can't be reached. It is tried again, leave this page open."
+            : "Not saved: the board can't be reached. It is tried again.";
           setTimeout(save, 3000);
         })
         .finally(function () {
@@ -156,22 +167,30 @@
       if (event.target.id === "lengthUnit" || event.target.id === "temperatureUnit"
         || event.target.id === "placed") {
         clearTimeout(timer);
-        stopped = true;
         form.requestSubmit(form.querySelector(".enter"));
       }
     });
-    // a save on its way must be done before a button sends the form
+    // it goes only once it is saved: without the board, the browser's own page would lose what is typed
     form.addEventListener("submit", function (event) {
-      clearTimeout(timer);
-      if (running && !stopped) {
-        event.preventDefault();
-        var button = event.submitter;
-        setTimeout(function () {
-          form.requestSubmit(button);
-        }, 60);
+      if (stopped) {
         return;
       }
-      stopped = true;
+      event.preventDefault();
+      clearTimeout(timer);
+      timer = null;
+      waiting = event.submitter;
+      save();
+    });
+    // what came back by the back button may have been saved since
+    window.addEventListener("pageshow", function (event) {
+      if (event.persisted) {
+        location.reload();
+      }
+    });
+    window.addEventListener("pagehide", function () {
+      if (timer !== null && !stopped && navigator.sendBeacon) {
+        navigator.sendBeacon(form.dataset.save, new URLSearchParams(new FormData(form)));
+      }
     });
   }
 

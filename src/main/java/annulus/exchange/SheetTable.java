@@ -76,6 +76,19 @@ record SheetTable(String file, SheetShape shape, List<String> header, List<Row> 
     return new SheetTable(file, shape, header, body2);
   }
 
+  /** The same with columns added at its end, empty. */
+  SheetTable withColumns(List<String> more) {
+    List<String> wider = new ArrayList<>(header);
+    wider.addAll(more);
+    List<Row> filled = new ArrayList<>();
+    for (Row row : rows) {
+      List<String> cells = new ArrayList<>(row.cells());
+      more.forEach(m -> cells.add(""));
+      filled.add(new Row(row.line(), cells));
+    }
+    return new SheetTable(file, shape, wider, filled);
+  }
+
   private static InputRefused refused(String file, int line, String problem, String allowed) {
     return new InputRefused(List.of(new PlacedProblem(file, line, 0, "", problem, allowed)));
   }

@@ -14,6 +14,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -227,21 +228,28 @@ public final class StockSheet {
 
   /**
    * The sheet with what is left, opened and held back taken from a cabinet, and with the container
-   * and arrival that go with it; every other cell stays as it is. Of several reasons that hold a
-   * lot back the first has room.
-   *
-   * @throws InvalidValue when the sheet has no column for an opening, or for what holds a lot back,
-   *     that it must show
+   * and arrival that go with it; every other cell stays as it is. A column that it lacks for that
+   * is added at its end. Of several reasons that hold a lot back the first has room.
    */
   public StockSheet with(Cabinet now) {
     Map<String, Lot> known = byLot(now);
     Map<String, Lot> before = byLot(cabinet);
+    Set<String> lacking = new LinkedHashSet<>();
+    known.forEach(
+        (number, lot) -> {
+          if (before.containsKey(number)) {
+            moved(before.get(number), lot).keySet().forEach(lacking::add);
+          }
+        });
+    lacking.removeAll(table.header());
+    SheetTable wide = table.withColumns(List.copyOf(lacking));
     List<SheetTable.Row> rows = new ArrayList<>();
-    for (SheetTable.Row row : table.rows()) {
+    for (SheetTable.Row row : wide.rows()) {
       Lot lot = row.isBlank() ? null : known.get(cell(row, "lot").strip());
-      rows.add(lot == null ? row : updated(row, before.getOrDefault(lot.lot(), lot), lot));
+      Lot old = lot == null ? null : before.getOrDefault(lot.lot(), lot);
+      rows.add(lot == null ? row : updated(wide, row, moved(old, lot)));
     }
-    return new StockSheet(new SheetTable(table.file(), table.shape(), table.header(), rows), now);
+    return new StockSheet(new SheetTable(table.file(), table.shape(), wide.header(), rows), now);
   }
 
   private static Map<String, Lot> byLot(Cabinet cabinet) {
@@ -255,36 +263,40 @@ public final class StockSheet {
     return index < 0 ? "" : row.cells().get(index);
   }
 
-  private SheetTable.Row updated(SheetTable.Row row, Lot old, Lot lot) {
-    List<String> cells = new ArrayList<>(row.cells());
-    if (!old.left().equals(lot.left())) {
-      cells.set(table.header().indexOf("left_ml"), table.shape().number(lot.left().toString()));
-    }
-    if (!old.container().equals(lot.container())) {
-      cells.set(
-          table.header().indexOf("container_ml"), table.shape().number(lot.container().toString()));
-    }
+  /** The cells of a lot that change, by their column. */
+  private Map<String, String> moved(Lot old, Lot lot) {
+    Map<String, String> cells = new LinkedHashMap<>();
+    SheetShape shape = table.shape();
+    put(cells, "left_ml", amount(shape, old.left()), amount(shape, lot.left()));
+    put(cells, "container_ml", amount(shape, old.container()), amount(shape, lot.container()));
     put(cells, "received", day(old.received()), day(lot.received()));
     put(cells, "opened", day(old.opened()), day(lot.opened()));
     Optional<HeldBack> was = old.heldBack().stream().findFirst();
     Optional<HeldBack> held = lot.heldBack().stream().findFirst();
     put(cells, "held_back", was.map(HeldBack::reason), held.map(HeldBack::reason));
     put(cells, "held_back_on", day(was.map(HeldBack::day)), day(held.map(HeldBack::day)));
+    return cells;
+  }
+
+  private static SheetTable.Row updated(
+      SheetTable wide, SheetTable.Row row, Map<String, String> moved) {
+    List<String> cells = new ArrayList<>(row.cells());
+    moved.forEach((column, value) -> cells.set(wide.header().indexOf(column), value));
     return new SheetTable.Row(row.line(), cells);
+  }
+
+  private static Optional<String> amount(SheetShape shape, Millilitres amount) {
+    return Optional.of(shape.number(amount.toString()));
   }
 
   private static Optional<String> day(Optional<LocalDate> day) {
     return day.map(LocalDate::toString);
   }
 
-  private void put(List<String> cells, String column, Optional<String> old, Optional<String> now) {
-    if (old.equals(now)) {
-      return;
+  private static void put(
+      Map<String, String> cells, String column, Optional<String> old, Optional<String> now) {
+    if (!old.equals(now)) {
+      cells.put(column, now.orElse(""));
     }
-    int index = table.header().indexOf(column);
-    if (index < 0) {
-      throw new InvalidValue(column, "the sheet has no such column", "a column " + column);
-    }
-    cells.set(index, now.orElse(""));
   }
 }

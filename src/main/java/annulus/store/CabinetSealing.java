@@ -4,33 +4,15 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
-import org.flywaydb.core.api.MigrationVersion;
 import org.flywaydb.core.api.migration.Context;
-import org.flywaydb.core.api.migration.JavaMigration;
 
 /**
  * Gives lots and movements the column of their seal, and seals those that an older version wrote,
  * once. From then on a row whose seal is missing is a damaged row.
  */
-final class CabinetSealing implements JavaMigration {
-  @Override
-  public MigrationVersion getVersion() {
-    return MigrationVersion.fromVersion("4");
-  }
-
-  @Override
-  public String getDescription() {
-    return "seals of lots and movements";
-  }
-
-  @Override
-  public Integer getChecksum() {
-    return null;
-  }
-
-  @Override
-  public boolean canExecuteInTransaction() {
-    return true;
+final class CabinetSealing extends OwnMigration {
+  CabinetSealing() {
+    super("4", "seals of lots and movements");
   }
 
   @Override

@@ -142,7 +142,7 @@ public final class Database implements AutoCloseable {
           Flyway.configure(Database.class.getClassLoader())
               .dataSource(source)
               .locations("classpath:db/annulus")
-              .javaMigrations(new CabinetSealing())
+              .javaMigrations(new CabinetSealing(), new JobTitles())
               .placeholders(Map.of("serial", serial))
               .ignoreMigrationPatterns(new String[0])
               .cleanDisabled(true)

@@ -34,9 +34,9 @@ public final class JobStore {
           + NOT_OVER
           + " AND LOWER(reference) = LOWER(?) ORDER BY created_at, id";
 
-  static final String BY_REFERENCE =
+  static final String BY_NAME =
       "SELECT id, version FROM job WHERE LOWER(reference) LIKE LOWER(?) ESCAPE '!'"
-          + " ORDER BY created_at DESC, id LIMIT ?";
+          + " OR LOWER(title) LIKE LOWER(?) ESCAPE '!' ORDER BY created_at DESC, id LIMIT ?";
 
   private final Database database;
   private final KnownJobs known = new KnownJobs();
@@ -81,11 +81,12 @@ public final class JobStore {
         sql -> {
           String text = text(sql, content);
           sql.update(
-              "INSERT INTO job (id, version, reference, state, content, created_at, changed_at,"
-                  + " changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+              "INSERT INTO job (id, version, reference, title, state, content, created_at,"
+                  + " changed_at, changed_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
               id,
               1L,
               content.reference(),
+              content.title(),
               content.state().name(),
               text,
               job.createdAt().toString(),
@@ -240,10 +241,11 @@ public final class JobStore {
       throws SQLException {
     int written =
         sql.update(
-            "UPDATE job SET version = ?, reference = ?, state = ?, content = ?, changed_at = ?,"
-                + " changed_by = ? WHERE id = ? AND version = ?",
+            "UPDATE job SET version = ?, reference = ?, title = ?, state = ?, content = ?,"
+                + " changed_at = ?, changed_by = ? WHERE id = ? AND version = ?",
             current.version() + 1,
             content.reference(),
+            content.title(),
             content.state().name(),
             text,
             stamp.at().toString(),
@@ -319,14 +321,14 @@ public final class JobStore {
   }
 
   /**
-   * Jobs whose reference holds a text, capital letters or not; the newest first.
+   * Jobs whose reference or title holds a text, capital letters or not; the newest first.
    *
-   * @param part some of the reference
+   * @param part some of the reference or the title
    * @param most how many at most
    */
-  public List<Job> withReference(String part, int most) {
+  public List<Job> named(String part, int most) {
     String like = "%" + part.replaceAll("[!%_]", "!$0") + "%";
-    return database.transaction(sql -> known.jobs(sql, BY_REFERENCE, like, most));
+    return database.transaction(sql -> known.jobs(sql, BY_NAME, like, like, most));
   }
 
   /** Jobs that are not over and are called the same, capital letters or not. */

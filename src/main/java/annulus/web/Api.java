@@ -95,7 +95,7 @@ final class Api {
   }
 
   private void jobs(Context ctx) {
-    JobViews.Today today = reference(ctx).map(board::withReference).orElseGet(board::today);
+    JobViews.Today today = reference(ctx).map(board::named).orElseGet(board::today);
     ObjectNode node = Orders.JSON.createObjectNode();
     node.put("now", today.now().toString());
     node.put("zone", board.times().zone().getId());

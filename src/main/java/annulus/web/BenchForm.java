@@ -12,6 +12,22 @@ import java.util.Optional;
 /** The form of the bench with what is typed so far. */
 final class BenchForm {
   private static final int SHOWN_READINGS = 3;
+  private static final List<String> MORE =
+      List.of(
+          "class",
+          "start",
+          "primerOn",
+          "primerMinutes",
+          "temperaturePlusMinus",
+          "measuredAt",
+          "boreOutside",
+          "partInside",
+          "bore",
+          "comesApartLater",
+          "sealNear",
+          "electronicsNear",
+          "warranty");
+
   private static final BenchOrder.Typed NOT_YET = new BenchOrder.Typed("", "", "");
 
   private final Board board;
@@ -49,9 +65,11 @@ final class BenchForm {
         "id",
         "version",
         "value",
-        "" + draft.version());
+        "" + draft.version(),
+        "autocomplete",
+        "off");
     // the first button is what the enter key presses
-    page.element("button", "Save and show", "name", "act", "value", "show", "class", "enter");
+    page.element("button", "Save", "name", "act", "value", "keep", "class", "enter");
     Fields f = new Fields(page, draft);
     page.open("div", "class", "two");
     Optional<Job> changed = changed();
@@ -125,8 +143,17 @@ final class BenchForm {
     page.close();
   }
 
+  /** A part of the form that is folded away until something is typed in it. */
+  private void fold(Markup page, String summary, List<String> fields) {
+    boolean filled = fields.stream().anyMatch(f -> !draft.field(f).isBlank());
+    page.open("details", "open", filled ? "" : null).element("summary", summary);
+  }
+
   private void load(Markup page, Fields f) {
-    page.open("details").element("summary", "Load, and heat and cold in use");
+    fold(
+        page,
+        "Load, and heat and cold in use",
+        List.of("duty", "repeats", "axialN", "torqueNm", "serviceLow", "serviceHigh"));
     page.open("div", "class", "two");
     f.choice("duty", "Usual load of", choices.duties());
     f.choice("repeats", "How the load comes", Choices.repeats());
@@ -138,7 +165,15 @@ final class BenchForm {
   }
 
   private void otherwise(Markup page, Fields f) {
-    page.open("details").element("summary", "Not measured: a bearing's size, or a gap you know");
+    fold(
+        page,
+        "Not measured: a bearing's size, or a gap you know",
+        List.of(
+            "bore" + BenchOrder.BEARING,
+            "part" + BenchOrder.BEARING,
+            "gap",
+            "gapPlusMinus",
+            "diameter"));
     page.open("div", "class", "two");
     f.text("bore" + BenchOrder.BEARING, "Bearing with this bore, " + f.length(), "decimal", "12");
     f.text("part" + BenchOrder.BEARING, "Bearing this wide across, " + f.length(), "decimal", "12");
@@ -151,8 +186,7 @@ final class BenchForm {
 
   private void more(Markup page, Fields f, Optional<Instant> closed) {
     Map<String, String> hours = startHours(board, draft);
-    page.open("details", "open", hours.isEmpty() ? null : "")
-        .element("summary", "More: what is near, primer, when, history");
+    fold(page, "More: what is near, primer, when, history", MORE);
     page.open("div", "class", "two");
     f.choice("class", "Compound", choices.classes());
     if (closed.isPresent()) {

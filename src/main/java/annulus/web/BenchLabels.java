@@ -10,6 +10,7 @@ final class BenchLabels {
       Map.ofEntries(
           Map.entry("reference", "Job reference"),
           Map.entry("title", "What is it?"),
+          Map.entry("bench-who", "Your name or initials"),
           Map.entry("lengthUnit", "Lengths in"),
           Map.entry("temperatureUnit", "Temperatures in"),
           Map.entry(BenchOrder.PLACED, "Depth and angle of readings"),
@@ -139,7 +140,8 @@ final class BenchLabels {
       case "primer.minutesOnPart" -> "primerMinutes";
       case "primer.id" -> "primer";
       case "primer.on" -> "primerOn";
-      case "start", "primer", "class" -> path;
+      case "who" -> "bench-who";
+      case "start", "primer", "class", "title", "bore", "consequence" -> path;
       default -> "reference";
     };
   }

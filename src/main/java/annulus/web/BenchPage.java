@@ -60,13 +60,38 @@ final class BenchPage {
 
   /** One draft with its answer as far as there is one. */
   String joint(Draft draft, List<String> messages) {
-    Markup page = new Markup();
-    page.element("h1", "Bench: one joint");
+    Markup told = new Markup();
     if (!messages.isEmpty()) {
-      page.open("div", "class", "problem", "role", "alert");
-      messages.forEach(m -> page.element("p", m));
-      page.close();
+      told.open("div", "class", "problem", "role", "alert");
+      messages.forEach(m -> told.element("p", m));
+      told.close();
     }
+    return joint("Bench", draft, told);
+  }
+
+  /** One draft that was refused, with what is wrong: each problem leads to its field. */
+  String refused(Draft draft, List<PlacedProblem> problems) {
+    Markup told = new Markup();
+    told.open("div", "class", "problem", "role", "alert", "tabindex", "-1", "autofocus", "");
+    told.element("h2", "Please look again");
+    problems(told.open("ul"), problems).close().close();
+    return joint("Please look again", draft, told);
+  }
+
+  private static Markup problems(Markup list, List<PlacedProblem> problems) {
+    for (PlacedProblem p : problems) {
+      String words = p.problem() + (p.allowed().isEmpty() ? "" : "; allowed: " + p.allowed());
+      list.open("li");
+      list.element(
+          "a", BenchLabels.ofOrder(p.field()), "href", "#" + BenchLabels.fieldOf(p.field()));
+      list.text(": " + words).close();
+    }
+    return list;
+  }
+
+  private String joint(String title, Draft draft, Markup told) {
+    Markup page = new Markup();
+    page.element("h1", "Bench: one joint").part(told);
     lostUnlessKept(page, draft);
     page.open("div", "class", "joint");
     new BenchForm(board, who, DecimalCommas.read(draft)).on(page);
@@ -82,7 +107,7 @@ final class BenchPage {
         "polite");
     page.part(preview(draft)).close();
     page.close();
-    return Layout.page("Bench", Layout.Place.BENCH, who, page);
+    return Layout.page(title, Layout.Place.BENCH, who, page);
   }
 
   /** Where the job's order came to hold what this form can't show, that is said before it goes. */
@@ -155,15 +180,8 @@ final class BenchPage {
     try {
       return Optional.of(board.judge(order.json()));
     } catch (annulus.exchange.InputRefused e) {
-      part.element("h2", "Please look again").open("ul", "class", "problem");
-      for (PlacedProblem p : e.problems()) {
-        String words = p.problem() + (p.allowed().isEmpty() ? "" : "; allowed: " + p.allowed());
-        part.open("li");
-        part.element(
-            "a", BenchLabels.ofOrder(p.field()), "href", "#" + BenchLabels.fieldOf(p.field()));
-        part.text(": " + words).close();
-      }
-      part.close();
+      part.element("h2", "Please look again");
+      problems(part.open("ul", "class", "problem"), e.problems()).close();
     } catch (annulus.quantity.InvalidValue e) {
       part.element("h2", "Please look again").element("p", e.getMessage(), "class", "problem");
     }

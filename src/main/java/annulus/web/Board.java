@@ -178,9 +178,11 @@ final class Board {
     return views.today(now());
   }
 
-  /** Jobs whose reference holds a text, the newest first, those that are off the board too. */
-  JobViews.Today withReference(String part) {
-    return views.withReference(part, now());
+  /**
+   * Jobs whose reference or title holds a text, the newest first, those that are off the board too.
+   */
+  JobViews.Today named(String part) {
+    return views.named(part, now());
   }
 
   /**

@@ -2,6 +2,7 @@ package annulus.web;
 
 import annulus.exchange.ClockWord;
 import annulus.exchange.InputRefused;
+import annulus.exchange.PlacedProblem;
 import annulus.quantity.InvalidValue;
 import annulus.store.Draft;
 import annulus.store.DraftStore;
@@ -84,7 +85,7 @@ final class DraftPages {
       bench(ctx, mine, BothVersions.ofDraft(before, typed));
       return;
     }
-    String act = Optional.ofNullable(ctx.formParam("act")).orElse("show");
+    String act = Optional.ofNullable(ctx.formParam("act")).orElse("keep");
     if (act.equals("drop")) {
       drafts.remove(before.id());
       Form.go(ctx, "/bench");
@@ -94,7 +95,7 @@ final class DraftPages {
     if (act.equals("change")) {
       change(ctx, saved.get());
     } else if (state.isEmpty()) {
-      bench(ctx, saved.get(), List.of());
+      Form.go(ctx, "/bench/" + before.id() + (act.equals("show") ? "#preview" : ""));
     } else {
       enter(ctx, saved.get(), state.get());
     }
@@ -205,12 +206,11 @@ final class DraftPages {
   /** The bench again, with what is wrong. */
   private void refused(Context ctx, Draft draft, RuntimeException e) {
     ctx.status(422);
-    bench(
-        ctx,
-        draft,
+    List<PlacedProblem> problems =
         e instanceof InputRefused refused
-            ? refused.problems().stream().map(Form::words).toList()
-            : List.of(e.getMessage()));
+            ? refused.problems()
+            : List.of(PlacedProblem.of("", 0, (InvalidValue) e));
+    ctx.html(new BenchPage(board, Doer.at(ctx)).refused(draft, problems));
   }
 
   private void sources(Context ctx) {

@@ -2,9 +2,9 @@ package annulus.web;
 
 import java.util.Optional;
 
-/** Jobs found by their reference, those that are off the board too. */
+/** Jobs found by their reference or title, those that are off the board too. */
 final class FindPage {
-  private static final String LONGEST = "30";
+  private static final String LONGEST = "100";
 
   private final Board board;
   private final String who;
@@ -17,7 +17,13 @@ final class FindPage {
   /** The field and the button that lead here. */
   static void form(Markup page, String reference) {
     page.open("form", "method", "get", "action", "/jobs", "class", "row");
-    new FormField("reference", "Job reference, or a part of it", "text", reference, LONGEST, true)
+    new FormField(
+            "reference",
+            "Job reference or title, or a part of it",
+            "text",
+            reference,
+            LONGEST,
+            true)
         .on(page);
     page.open("button", "type", "submit");
     page.element("span", "→", "aria-hidden", "true").text("Find the job").close().close();
@@ -30,14 +36,14 @@ final class FindPage {
     Markup page = new Markup();
     page.element("h1", "Find a job");
     form(page, asked.orElse(""));
-    asked.ifPresent(a -> found(page, board.withReference(a)));
+    asked.ifPresent(a -> found(page, board.named(a)));
     return Layout.page("Find a job", Layout.Place.COUNTER, who, page);
   }
 
   private void found(Markup page, JobViews.Today found) {
     int count = found.views().size() + found.unjudged().size();
     if (count == 0) {
-      page.element("p", "No job has this in its reference.", "class", "empty");
+      page.element("p", "No job has this in its reference or title.", "class", "empty");
       return;
     }
     page.element("h2", count == 1 ? "1 job" : count + " jobs, the newest first");
@@ -46,7 +52,7 @@ final class FindPage {
     found.views().forEach(v -> row(page, v));
     page.close();
     if (count == JobViews.MOST_FOUND) {
-      page.element("p", "There may be more: type more of the reference.", "class", "hint");
+      page.element("p", "There may be more: type more of it.", "class", "hint");
     }
   }
 

@@ -113,8 +113,8 @@ final class JobViews {
   }
 
   /** Jobs whose reference holds a text, the newest first, whether they are over or not. */
-  Today withReference(String part, Instant now) {
-    return judged(jobs.withReference(part, MOST_FOUND), now);
+  Today named(String part, Instant now) {
+    return judged(jobs.named(part, MOST_FOUND), now);
   }
 
   private Today judged(List<Job> found, Instant now) {

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import annulus.quantity.InvalidValue;
 import annulus.stock.Cabinet;
 import annulus.stock.HeldBack;
 import annulus.stock.Ledger;
@@ -143,8 +142,24 @@ class StockSheetTest {
     assertEquals(text, again.with(cleared).text());
     StockSheet without = read("lot,class,container_ml,left_ml\n007,a,10,5\n");
     Cabinet now = without.cabinet().with(ledger);
-    InvalidValue refused = assertThrows(InvalidValue.class, () -> without.with(now));
-    assertEquals("held_back", refused.field());
+    StockSheet widened = read(without.with(now).text());
+    assertEquals(
+        now.lots().get(0).heldBack().size(), widened.cabinet().lots().get(0).heldBack().size());
+    assertEquals(held.reason(), widened.cabinet().lots().get(0).heldBack().get(0).reason());
+  }
+
+  @Test
+  void a_column_that_a_sheet_lacks_is_added_at_its_end_and_no_other() throws IOException {
+    StockSheet sheet =
+        read("lot,class,container_ml,left_ml,note\n007,a,10,5,x\n,,,,\n008,b,10,5,y\n");
+    LocalDate day = LocalDate.of(2026, 11, 20);
+    Cabinet now =
+        new Cabinet(
+            List.of(sheet.cabinet().lots().get(0).openedOn(day), sheet.cabinet().lots().get(1)),
+            sheet.cabinet().items());
+    assertEquals(
+        "lot,class,container_ml,left_ml,note,opened\n007,a,10,5,x,2026-11-20\n,,,,,\n008,b,10,5,y,\n",
+        sheet.with(now).text());
   }
 
   @Test

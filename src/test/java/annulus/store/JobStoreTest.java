@@ -92,11 +92,16 @@ class JobStoreTest {
             content,
             NOW.toString(),
             NOW.toString());
+        sql.update(
+            "INSERT INTO job VALUES ('j2', 1, 'HL-2', 'BOOKED', 'damaged', ?, ?, 'Mira')",
+            NOW.toString(),
+            NOW.toString());
       }
     }
     try (Database database = Database.open(url)) {
       JobStore store = new JobStore(database);
       assertEquals(content("HL-1"), store.job("j1").orElseThrow().content());
+      assertEquals(List.of("j1"), store.named("a CUP", 5).stream().map(Job::id).toList());
       assertEquals(Optional.empty(), store.log("none"));
     }
   }
@@ -312,5 +317,30 @@ class JobStoreTest {
         Millilitres.of(ml),
         "",
         "");
+  }
+
+  @ParameterizedTest
+  @MethodSource("databases")
+  void a_job_is_found_by_some_of_its_reference_or_of_its_title_as_it_is_now(String name) {
+    try (Database database = Database.open(Databases.fresh(name, folder))) {
+      JobStore store = new JobStore(database);
+      Job job = store.enter(content("HL-1"), MIRA);
+      assertEquals(List.of(job), store.named("hl-", 5));
+      assertEquals(List.of(job), store.named("<B>", 5));
+      assertEquals(List.of(), store.named("%", 5));
+      Job called =
+          store.change(
+              job.id(),
+              job.version(),
+              j ->
+                  new Edit(
+                      JobChange.Kind.ORDER,
+                      "order changed",
+                      JobContent.booked("HL-1", "wheel of Oda", "", "{}", "{}")),
+              Optional.empty(),
+              EDE);
+      assertEquals(List.of(), store.named("cup", 5));
+      assertEquals(List.of(called), store.named("oda", 5));
+    }
   }
 }

@@ -93,8 +93,8 @@ class StatementsTest {
           plan(database, JobStore.SAME_REFERENCE).stream()
               .anyMatch(l -> l.contains("SEARCH job USING INDEX job_of_the_board")));
       assertTrue(
-          plan(database, JobStore.BY_REFERENCE.replace("LIMIT ?", "LIMIT 50")).stream()
-              .anyMatch(l -> l.contains("SCAN job USING COVERING INDEX job_by_reference")));
+          plan(database, JobStore.BY_NAME.replace("LIMIT ?", "LIMIT 50")).stream()
+              .anyMatch(l -> l.contains("SCAN job USING COVERING INDEX job_by_name")));
       assertTrue(
           plan(database, CabinetStore.USES_FOR).stream()
               .anyMatch(l -> l.contains("SEARCH movement USING INDEX movement_by_job")));

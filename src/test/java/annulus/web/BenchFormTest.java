@@ -194,4 +194,44 @@ class BenchFormTest extends OneBoard {
     assertEquals("Bore, reading 2 depth", BenchLabels.of("bore-2-depth"));
     assertEquals("Readings of the part", BenchLabels.ofOrder("part.readingsMm"));
   }
+
+  private String begun() {
+    return board.form("/bench/new", "who=Ede").headers().firstValue("Location").orElseThrow();
+  }
+
+  @Test
+  void what_is_refused_is_called_as_on_the_form_and_leads_to_its_field() {
+    String path = begun();
+    String typed =
+        "act=start&who=Ede&version=1&reference=HL-9&engagement=-3&bore-1=41.97&part-1=41.9";
+    HttpResponse<String> refused = board.form(path, typed);
+    assertEquals(422, refused.statusCode());
+    String page = refused.body();
+    assertTrue(page.contains("<title>Please look again"), page);
+    assertTrue(page.contains("<a href=\"#engagement\">Length they share</a>: "), page);
+    assertTrue(page.contains("<a href=\"#boreMaterial\">Bore, material</a>: "), page);
+    assertFalse(page.contains("engagementMm"), page);
+    assertFalse(page.contains("bore.material"), page);
+    assertTrue(page.contains("name=\"engagement\" value=\"-3\""), page);
+  }
+
+  @Test
+  void a_name_that_is_missing_is_asked_for_by_its_label() {
+    String path = begun();
+    HttpResponse<String> refused =
+        board.form(path, change("", 1, 1).replace("act=change&who=Ede", "act=start&who="));
+    assertEquals(422, refused.statusCode());
+    String link = "<a href=\"#bench-who\">Your name or initials</a>: ";
+    assertTrue(refused.body().contains(link), refused.body());
+  }
+
+  @Test
+  void a_fold_that_holds_something_is_open() {
+    String path = begun();
+    assertFalse(board.get(path).body().contains("<details open"));
+    board.form(path, "act=show&version=1&serviceHigh=80");
+    String page = board.get(path).body();
+    assertTrue(page.contains("<details open><summary>Load, and heat"), page);
+    assertFalse(page.contains("<details open><summary>More"), page);
+  }
 }

@@ -54,7 +54,7 @@ class BoardCornersTest {
       assertThat(page.locator(".card")).containsText("customer called");
       board.clock.forward(Duration.ofDays(1));
       page.navigate("/counter");
-      page.getByLabel("Job reference, or a part of it").fill("hl");
+      page.getByLabel("Job reference or title, or a part of it").fill("hl");
       button(page, "Find the job").click();
       assertThat(page.locator(".rows")).containsText("HL-1 a cup, collected, customer called");
       browser.look(page, "find");
