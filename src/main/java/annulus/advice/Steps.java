@@ -148,7 +148,7 @@ final class Steps {
   private void centre() {
     double um = gap.gap().largestUm();
     if (um >= catalog.policy().value("centre-from-um")) {
-      Map<String, String> values = Map.of("um", Numbers.fixed(Math.ceil(um), 0));
+      Map<String, String> values = Map.of("um", Numbers.directed(um, 0, true));
       add(StepKind.CENTRE, Optional.empty(), Optional.empty(), values);
     }
   }
