@@ -31,9 +31,9 @@ final class StepTexts {
       case TRY_FIRST ->
           "Try "
               + value(step, "what")
-              + " on a scrap or hidden place of "
+              + " on scrap of "
               + faces(step)
-              + " first: plastic can crack or swell.";
+              + " first: plastic can crack.";
       case CLEAN -> clean(step);
       case KEEP_PRIMED -> keepPrimed(step);
       case ABRADE -> abrade(step);
