@@ -263,7 +263,7 @@ final class ForceTexts {
     double low = hold.atHandBack().orElse(hold.bondHot()).low();
     String held = Figures.forceDown(low, DIGITS);
     boolean readsAsLess = Double.parseDouble(held) < Double.parseDouble(up);
-    return low >= wantedN && readsAsLess ? "about " + held + " N, only just covered" : up + " N";
+    return low >= wantedN && readsAsLess ? "just under " + up + " N, only just covered" : up + " N";
   }
 
   private static String range(Estimate estimate, String unit) {
