@@ -149,8 +149,10 @@ final class ForceTexts {
     Estimate then = hold.atHandBack().orElse(hold.bondHot());
     String when = hold.atHandBack().isPresent() ? "at hand-back, " : "at full strength, ";
     String wanted =
-        hold.wantedN().isPresent() ? "; wanted " + wanted(hold, hold.wantedN().getAsDouble()) : "";
-    String load = repeats().map(r -> ", under a load that repeats (" + r + ")").orElse("");
+        hold.wantedN().isPresent()
+            ? "; wanted " + wanted(hold, hold.wantedN().getAsDouble(), "")
+            : "";
+    String load = repeats().isPresent() ? ", repeated load" : "";
     lines.add(
         "Holds along the bore " + when + "hot" + load + ": " + atLeast(then, "N") + wanted + ".");
     lines.add(
@@ -205,7 +207,7 @@ final class ForceTexts {
             n ->
                 lines.add(
                     "wanted, the whole load with its safety factor as one force along the bore: "
-                        + wanted(hold, n)));
+                        + wanted(hold, n, ", only just covered")));
     hold.safety().ifPresent(s -> lines.add(safety(s)));
     return lines;
   }
@@ -258,12 +260,12 @@ final class ForceTexts {
    * The load, rounded up. Where the hold covers it by less than the rounding, that is said, or the
    * hold would read as less than the load.
    */
-  private static String wanted(HoldReport hold, double wantedN) {
+  private static String wanted(HoldReport hold, double wantedN, String justCovered) {
     String up = Figures.forceUp(wantedN, DIGITS);
     double low = hold.atHandBack().orElse(hold.bondHot()).low();
     String held = Figures.forceDown(low, DIGITS);
     boolean readsAsLess = Double.parseDouble(held) < Double.parseDouble(up);
-    return low >= wantedN && readsAsLess ? "just under " + up + " N, only just covered" : up + " N";
+    return low >= wantedN && readsAsLess ? "just under " + up + " N" + justCovered : up + " N";
   }
 
   private static String range(Estimate estimate, String unit) {
