@@ -186,9 +186,17 @@ public record Advice(
    * @param growthUm most that it opens against assembly, slow side of both expansions, µm radial
    * @param tightestUm least that is left at the ends or when it is closed, by the expansions that
    *     close it most, µm radial; negative is interference
+   * @param loosestAtC temperature of the loosest, °C
+   * @param tightestAtC temperature of the tightest, °C
    */
   public record ServiceGap(
-      double atLowUm, double atHighUm, double loosestUm, double growthUm, double tightestUm) {
+      double atLowUm,
+      double atHighUm,
+      double loosestUm,
+      double growthUm,
+      double tightestUm,
+      double loosestAtC,
+      double tightestAtC) {
     /** By the likely expansions: the wider of both ends, µm radial. */
     double likelyLoosestUm() {
       return Math.max(atLowUm, atHighUm);
@@ -277,9 +285,13 @@ public record Advice(
   /** One step in workshop order. */
   public enum StepKind {
     MEASURE_AGAIN,
+    WARM_UP,
+    COOL_DOWN,
+    TOO_QUICK,
+    PROTECT,
     STRIP,
     REMOVE_OLD_COMPOUND,
-    WARM_UP,
+    TRY_FIRST,
     CLEAN,
     KEEP_PRIMED,
     ABRADE,
@@ -288,6 +300,7 @@ public record Advice(
     APPLY,
     APPLY_FILM,
     PRESS_STRAIGHT,
+    CENTRE,
     PRESS_DRY,
     WIPE,
     LEAVE_UNDISTURBED,

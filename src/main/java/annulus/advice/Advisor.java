@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Judges joints against one catalogue and one rule book. Holds no state between orders. */
 public final class Advisor {
@@ -97,6 +98,12 @@ public final class Advisor {
       decision = no(Kind.STRIP_AND_REDO, decision);
       handBack = Optional.empty();
     }
+    boolean mayWantPrimer = decision.kind() == Kind.NO_CLASS;
+    Supplier<Optional<PlannedPrimer>> missing =
+        () ->
+            mayWantPrimer
+                ? choice.missingPrimer(order, knowledge, classes, found, fit, press)
+                : Optional.empty();
     return new Advice(
         catalog.version(),
         order,
@@ -106,7 +113,7 @@ public final class Advisor {
         cure,
         press.filter(p -> fit.readsDry()),
         holds(bond, plan, handBack, heldBack ? List.of() : choice.selection().table()),
-        steps(order, decision, cure, handBack, gap),
+        steps(order, decision, cure, handBack, gap, missing),
         choice.cautions(decision.kind() == Kind.PRESS_DRY),
         choice.selection().table(),
         WhenAsked.list(() -> figures(plan)));
@@ -117,9 +124,15 @@ public final class Advisor {
       Decision decision,
       Optional<CureTimes> cure,
       Optional<HandBack> handBack,
-      GapFinding gap) {
+      GapFinding gap,
+      Supplier<Optional<PlannedPrimer>> missing) {
     return WhenAsked.list(
-        () -> Steps.of(order, catalog, decision, cure, handBack, draw(order, gap).value()));
+        () ->
+            Steps.of(
+                order,
+                catalog,
+                new Steps.Made(
+                    decision, cure, handBack, gap, draw(order, gap).value(), missing.get())));
   }
 
   /** The hold, with what it is worth at hand-back; worked out when it is asked for. */

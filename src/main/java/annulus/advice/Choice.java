@@ -8,6 +8,7 @@ import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Policy;
+import annulus.catalog.Primer;
 import annulus.fit.Gap;
 import annulus.select.ClassVerdict;
 import annulus.select.Fact;
@@ -69,13 +70,70 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
         || !(order.primer() instanceof JointOrder.PrimerPlan.Open)) {
       return choice;
     }
-    for (PlannedPrimer plan : plans(order, knowledge.catalog())) {
-      Choice primed = with(order, knowledge, classes, facts, Optional.of(plan));
-      if (primed.selection().chosen().isPresent()) {
-        return primed;
+    return primed(order, knowledge, classes, facts, firstPrimer(knowledge.catalog()))
+        .orElse(choice);
+  }
+
+  /** The choice under the first plan of a primer with which some class may be used. */
+  private static Optional<Choice> primed(
+      JointOrder order,
+      Knowledge knowledge,
+      Map<String, ClassFacts> classes,
+      JointFacts facts,
+      Optional<Primer> primer) {
+    if (primer.isEmpty()) {
+      return Optional.empty();
+    }
+    for (PlannedPrimer plan : plans(order, primer.get())) {
+      Choice choice = with(order, knowledge, classes, facts, Optional.of(plan));
+      if (choice.selection().chosen().isPresent()) {
+        return Optional.of(choice);
       }
     }
-    return choice;
+    return Optional.empty();
+  }
+
+  private static Optional<Primer> firstPrimer(Catalog catalog) {
+    return catalog.primers().values().stream().findFirst();
+  }
+
+  /**
+   * The faces that primer has to go on yet for some class to be usable, where the order leaves it
+   * out; empty where none is wanted or none helps.
+   */
+  Optional<PlannedPrimer> missingPrimer(
+      JointOrder order,
+      Knowledge knowledge,
+      Map<String, ClassFacts> classes,
+      GapFinding found,
+      FitBelief fit,
+      Optional<PressReport> press) {
+    boolean wanted =
+        considered().stream().anyMatch(v -> v.standing() == ClassVerdict.Standing.NEEDS_PRIMER);
+    if (!wanted || order.primer() instanceof JointOrder.PrimerPlan.Open) {
+      return Optional.empty();
+    }
+    Optional<Primer> used = order.primer().used().or(() -> firstPrimer(knowledge.catalog()));
+    JointFacts facts = new JointFacts(order, found, fit, press);
+    return primed(order, knowledge, classes, facts, used)
+        .flatMap(Choice::primer)
+        .flatMap(p -> without(p, kept(order)));
+  }
+
+  /** Live primer that is on already and stays on: such a face must not be wiped again. */
+  static Optional<PlannedPrimer> kept(JointOrder order) {
+    return order.primer() instanceof JointOrder.PrimerPlan.Used used && !used.age().isZero()
+        ? named(order)
+        : Optional.empty();
+  }
+
+  /** The faces of a plan that have no live primer on them. */
+  private static Optional<PlannedPrimer> without(PlannedPrimer plan, Optional<PlannedPrimer> kept) {
+    boolean onBore = plan.onBore() && !kept.map(PlannedPrimer::onBore).orElse(false);
+    boolean onPart = plan.onPart() && !kept.map(PlannedPrimer::onPart).orElse(false);
+    return onBore || onPart
+        ? Optional.of(new PlannedPrimer(plan.primer(), onBore, onPart, true))
+        : Optional.empty();
   }
 
   /**
@@ -98,18 +156,17 @@ record Choice(Selection selection, Optional<PlannedPrimer> primer, Optional<Stri
     return used.age().isZero() || member.state() != Member.FaceState.OLD_COMPOUND;
   }
 
-  /** First the least active face alone, then both. */
-  private static List<PlannedPrimer> plans(JointOrder order, Catalog catalog) {
-    if (catalog.primers().isEmpty()) {
-      return List.of();
-    }
-    var primer = catalog.primers().values().iterator().next();
+  /** First the least active face alone, then both; faces that have live primer keep it. */
+  private static List<PlannedPrimer> plans(JointOrder order, Primer primer) {
     Activity.Level bore = order.bore().activity();
     Activity.Level part = order.part().activity();
     List<PlannedPrimer> plans = new ArrayList<>();
     if (bore != part) {
-      boolean onBore = bore.compareTo(part) > 0;
-      plans.add(new PlannedPrimer(primer, onBore, !onBore, true));
+      Optional<PlannedPrimer> live = named(order);
+      boolean boreFirst = bore.compareTo(part) > 0;
+      boolean onBore = boreFirst || live.map(PlannedPrimer::onBore).orElse(false);
+      boolean onPart = !boreFirst || live.map(PlannedPrimer::onPart).orElse(false);
+      plans.add(new PlannedPrimer(primer, onBore, onPart, true));
     }
     plans.add(new PlannedPrimer(primer, true, true, true));
     return plans;

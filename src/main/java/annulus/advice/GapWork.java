@@ -95,16 +95,22 @@ final class GapWork {
   private ServiceGap service(Gap gap, double assemblyC) {
     double low = order.service().low();
     double high = order.service().high();
-    double opens = Math.max(movement(gap, low, Side.OPENING), movement(gap, high, Side.OPENING));
+    double opensCold = movement(gap, low, Side.OPENING);
+    double opensHot = movement(gap, high, Side.OPENING);
+    double opens = Math.max(opensCold, opensHot);
+    double closesCold = movement(gap, low, Side.CLOSING);
+    double closesHot = movement(gap, high, Side.CLOSING);
+    double closesInUse = Math.min(closesCold, closesHot);
+    double closesFirst = movement(gap, assemblyC, Side.CLOSING);
+    double tightInUseC = closesCold <= closesHot ? low : high;
     return new ServiceGap(
         gap.meanUm() + movement(gap, low, Side.LIKELY),
         gap.meanUm() + movement(gap, high, Side.LIKELY),
         gap.meanUm() + opens,
         Math.max(0, opens - movement(gap, assemblyC, Side.LIKELY)),
-        gap.meanUm()
-            + Math.min(
-                movement(gap, assemblyC, Side.CLOSING),
-                Math.min(movement(gap, low, Side.CLOSING), movement(gap, high, Side.CLOSING))));
+        gap.meanUm() + Math.min(closesFirst, closesInUse),
+        opensCold >= opensHot ? low : high,
+        closesFirst <= closesInUse ? assemblyC : tightInUseC);
   }
 
   /** Change of the mean radial gap from 20 °C, µm, both members at one temperature. */

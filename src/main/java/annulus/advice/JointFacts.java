@@ -38,11 +38,13 @@ final class JointFacts {
     boolean part = primer.isPresent() && primer.get().onPart();
     boolean boreInert = order.bore().activity() == Activity.Level.INERT;
     boolean partInert = order.part().activity() == Activity.Level.INERT;
-    return joint
-        .and()
+    Facts.Builder facts = joint.and();
+    facts
         .number(Fact.PRIMED_FACES, (bore ? 1 : 0) + (part ? 1 : 0))
-        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0))
-        .build();
+        .number(Fact.UNPRIMED_INERT, (boreInert && !bore ? 1 : 0) + (partInert && !part ? 1 : 0));
+    Which.of(boreInert && !bore, partInert && !part)
+        .ifPresent(w -> facts.word(Fact.UNPRIMED_INERT_WHICH, w));
+    return facts.build();
   }
 
   private Facts withoutPrimer() {
@@ -84,6 +86,7 @@ final class JointFacts {
         .number(Fact.GAP_ONE_SIDED, limits.oneSidedUm())
         .number(Fact.GAP_GROWTH, found.inService().growthUm())
         .number(Fact.GAP_TIGHTEST, found.inService().tightestUm())
+        .number(Fact.GAP_TIGHTEST_AT, found.inService().tightestAtC())
         .word(Fact.FIT, fit.kind())
         .number(Fact.ENGAGEMENT_RATIO, order.engagementMm() / gap.nominalMm());
     press.ifPresent(
@@ -91,31 +94,51 @@ final class JointFacts {
             facts
                 .word(Fact.PRESS, p.standing())
                 .number(Fact.PRESS_AT, p.standsSoAtC())
-                .number(Fact.GAP_LOOSEST, p.loosestRadialUm()));
+                .number(Fact.GAP_LOOSEST, p.loosestRadialUm())
+                .number(Fact.GAP_LOOSEST_AT, found.inService().loosestAtC()));
+    pressesWhen().ifPresent(w -> facts.word(Fact.GAP_PRESSES, w));
     if (found.bore().isPresent() || found.part().isPresent()) {
       form(facts);
     }
   }
 
+  private Optional<PressesWhen> pressesWhen() {
+    double assemblyC = order.cure().history().celsiusAt(0);
+    boolean inUse = found.inService().tightestUm() < 0;
+    boolean atOnce = inUse && found.inService().tightestAtC() == assemblyC;
+    if (atOnce || found.limits().lowerUm() < 0) {
+      return Optional.of(PressesWhen.ON_THE_WAY_IN);
+    }
+    return inUse ? Optional.of(PressesWhen.ONLY_IN_USE) : Optional.empty();
+  }
+
   private void form(Facts.Builder facts) {
     double ovality = 0;
     double taper = 0;
-    boolean oneReading = false;
     for (MeasuredDiameter m : measured()) {
       ovality = Math.max(ovality, m.ovalityUm().orElse(0));
       taper = Math.max(taper, m.taperUm().orElse(0));
-      oneReading |= m.has(Note.ONE_READING);
     }
+    Optional<Which> readOnce =
+        Which.of(readOnce(order.bore(), found.bore()), readOnce(order.part(), found.part()));
     facts
         .number(Fact.OVALITY, ovality / 2)
         .number(Fact.TAPER, taper / 2)
-        .flag(Fact.ONE_READING, oneReading);
+        .flag(Fact.ONE_READING, readOnce.isPresent());
+    readOnce.ifPresent(w -> facts.word(Fact.ONE_READING_WHICH, w));
     if (found.bore().isPresent()) {
       MeasuredDiameter bore = found.bore().get();
       facts
           .flag(Fact.TWO_POINT, bore.span().contacts() == 2)
-          .flag(Fact.THREE_POINT, bore.has(Note.THREE_POINT_BLIND_TO_OVAL));
+          .flag(
+              Fact.THREE_POINT,
+              !order.bore().isByTolerance() && bore.has(Note.THREE_POINT_BLIND_TO_OVAL));
     }
+  }
+
+  /** A bearing that goes by its tolerance was not read at all. */
+  private static boolean readOnce(Member member, Optional<MeasuredDiameter> measured) {
+    return !member.isByTolerance() && measured.filter(m -> m.has(Note.ONE_READING)).isPresent();
   }
 
   private List<MeasuredDiameter> measured() {
@@ -167,14 +190,13 @@ final class JointFacts {
   private void cure(Facts.Builder facts) {
     double tolerance = order.cure().plusMinusC();
     double room = order.cure().history().celsiusAt(0);
-    double colder = 0;
-    for (Member member : List.of(order.bore(), order.part())) {
-      colder = Math.max(colder, room - member.arrivesAtC().orElse(room));
-    }
+    double boreColder = room - order.bore().arrivesAtC().orElse(room);
+    double partColder = room - order.part().arrivesAtC().orElse(room);
+    Which.of(boreColder > 0, partColder > 0).ifPresent(w -> facts.word(Fact.PART_COLDER_WHICH, w));
     facts
         .number(Fact.COLDEST_CURE, order.cure().history().coldestC() - tolerance)
         .number(Fact.WARMEST_CURE, order.cure().history().warmestC() - tolerance)
-        .number(Fact.PART_COLDER, colder);
+        .number(Fact.PART_COLDER, Math.max(0, Math.max(boreColder, partColder)));
   }
 
   /** Facts of the joint with this primer, and of a class in it. */

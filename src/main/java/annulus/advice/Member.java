@@ -53,6 +53,14 @@ public record Member(
     UNKNOWN
   }
 
+  /** Id of what stands for the measurement of a bearing that nobody measured. */
+  public static final String BY_TOLERANCE = "bearing-class-normal";
+
+  /** Whether it is a bearing that goes by its tolerance, as nobody measured it. */
+  boolean isByTolerance() {
+    return instrument.filter(i -> i.id().equals(BY_TOLERANCE)).isPresent();
+  }
+
   /** Activity of the face before primer: the finish's, or the base material's. */
   public Activity.Level activity() {
     return finish.activity().orElse(material.activity());

@@ -2,6 +2,7 @@ package annulus.advice;
 
 import annulus.advice.Advice.CureTimes;
 import annulus.advice.Advice.Decision;
+import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
@@ -11,65 +12,89 @@ import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Finish;
+import annulus.catalog.Material;
 import annulus.catalog.Stage;
+import annulus.measure.Side;
 import annulus.quantity.Numbers;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 
 /** What to do, in workshop order. */
 final class Steps {
+  private static final String FACES = "faces";
+
   private final JointOrder order;
   private final Catalog catalog;
+  private final GapFinding gap;
   private final List<Step> steps = new ArrayList<>();
 
-  private Steps(JointOrder order, Catalog catalog) {
+  private Steps(JointOrder order, Catalog catalog, GapFinding gap) {
     this.order = order;
     this.catalog = catalog;
+    this.gap = gap;
   }
 
-  static List<Step> of(
-      JointOrder order,
-      Catalog catalog,
+  /**
+   * What was found out before the steps are told.
+   *
+   * @param volumeMl compound to draw, mL
+   * @param missing primer that has to go on before the joint may be bonded
+   */
+  record Made(
       Decision decision,
       Optional<CureTimes> cure,
       Optional<HandBack> handBack,
-      double volumeMl) {
-    Steps steps = new Steps(order, catalog);
+      GapFinding gap,
+      double volumeMl,
+      Optional<PlannedPrimer> missing) {}
+
+  static List<Step> of(JointOrder order, Catalog catalog, Made made) {
+    Steps steps = new Steps(order, catalog, made.gap());
+    Decision decision = made.decision();
     if (decision.kind() == Kind.USE_COMPOUND) {
-      steps.bond(decision, cure.orElseThrow(), handBack, volumeMl);
+      steps.bond(decision, made.cure().orElseThrow(), made.handBack(), made.volumeMl());
     } else if (decision.kind() == Kind.PRESS_DRY) {
-      steps.press(handBack);
+      steps.press(made.handBack());
     } else if (decision.kind() == Kind.STRIP_AND_REDO) {
-      steps.add(StepKind.STRIP);
-      steps.add(StepKind.CLEAN);
-      steps.add(StepKind.REDO);
+      steps.strip();
     } else if (decision.kind() == Kind.MEASURE_AGAIN) {
       steps.add(StepKind.MEASURE_AGAIN);
     } else if (Choice.wantsPrimerAnew(decision)
         && order.primer() instanceof JointOrder.PrimerPlan.Used was) {
       steps.primeAnew(was);
+    } else {
+      made.missing().ifPresent(steps::primeWhatIsMissing);
     }
     return steps.steps;
   }
 
   private void bond(
       Decision decision, CureTimes cure, Optional<HandBack> handBack, double volumeMl) {
-    CompoundClass compound = decision.compound().orElseThrow();
-    boolean primedAlready = decision.primer().isPresent() && isOnAlready();
-    prepare(primedAlready, false, false);
-    decision.primer().ifPresent(primedAlready ? this::keepPrimed : this::prime);
-    boolean film = compound.role() == CompoundClass.Role.FILM;
+    Optional<PlannedPrimer> kept = decision.primer().flatMap(p -> Choice.kept(order));
+    boolean tooQuick = tooQuick(cure);
+    bringToTemperature();
+    if (tooQuick) {
+      add(StepKind.TOO_QUICK, Optional.of(cure.workingTime()), Optional.empty(), Map.of());
+    }
+    protect(true);
+    removeOldCompound();
+    clean(kept, true, oldPrimer(false));
+    decision.primer().filter(p -> kept.isEmpty()).ifPresent(this::prime);
+    apply(decision.compound().orElseThrow(), volumeMl);
     add(
-        film ? StepKind.APPLY_FILM : StepKind.APPLY,
+        StepKind.PRESS_STRAIGHT,
+        Optional.of(cure.workingTime()),
         Optional.empty(),
-        Optional.empty(),
-        Map.of("class", compound.name(), "ml", Numbers.fixed(volumeMl, 2)));
-    add(StepKind.PRESS_STRAIGHT, Optional.of(cure.workingTime()), Optional.empty(), Map.of());
+        tooQuick ? Map.of("tooQuick", "yes") : Map.of());
+    centre();
     add(StepKind.WIPE);
     Optional<Duration> alone = cure.at(Stage.FIXTURE).sure().map(f -> f.plus(rest()));
     add(StepKind.LEAVE_UNDISTURBED, alone, alone.map(this::clock), Map.of());
@@ -82,6 +107,49 @@ final class Steps {
     Optional<Duration> full = cure.at(Stage.FULL).sure();
     if (handBack.isPresent() && (full.isEmpty() || later(full.get(), handBack.get().after()))) {
       add(StepKind.TELL_LIMITED, full, full.map(this::clock), Map.of());
+    }
+  }
+
+  private boolean tooQuick(CureTimes cure) {
+    return cure.workingTime().toMillis() < 1000 * catalog.policy().value("push-home-least-s");
+  }
+
+  private void apply(CompoundClass compound, double volumeMl) {
+    boolean film = compound.role() == CompoundClass.Role.FILM;
+    Map<String, String> values = new HashMap<>();
+    values.put("class", compound.name());
+    values.put("ml", Numbers.fixed(volumeMl, 2));
+    if (!film) {
+      values.put("where", where());
+    }
+    StepKind kind = film ? StepKind.APPLY_FILM : StepKind.APPLY;
+    add(kind, Optional.empty(), Optional.empty(), values);
+  }
+
+  /** A ring at the mouth is pushed along and fills the seat, unless that is wide or long. */
+  private String where() {
+    double nominal = gap.gap().nominalMm();
+    boolean wide = gap.gap().largestUm() >= catalog.policy().value("coat-both-from-um");
+    boolean isLong =
+        order.engagementMm() > catalog.policy().value("coat-both-from-ratio") * nominal;
+    String all = wide || isLong ? "all of " : "ring on ";
+    if (outerIsBearing()) {
+      return all + "part";
+    }
+    return wide || isLong ? "both" : "mouth";
+  }
+
+  /** Compound wiped into a bearing's own bore would be pushed towards its balls and seals. */
+  private boolean outerIsBearing() {
+    Member bore = order.bore();
+    return bore.isByTolerance() || bore.material().id().equals("steel-bearing");
+  }
+
+  private void centre() {
+    double um = gap.gap().largestUm();
+    if (um >= catalog.policy().value("centre-from-um")) {
+      Map<String, String> values = Map.of("um", Numbers.directed(um, 0, true));
+      add(StepKind.CENTRE, Optional.empty(), Optional.empty(), values);
     }
   }
 
@@ -107,40 +175,157 @@ final class Steps {
   }
 
   private void press(Optional<HandBack> handBack) {
-    prepare(false, true, false);
-    add(StepKind.PRESS_DRY);
+    warmUp();
+    protect(false);
+    removeOldCompound();
+    clean(Optional.empty(), false, oldPrimer(false));
+    String seizing = seizing();
+    Map<String, String> values = seizing.isEmpty() ? Map.of() : Map.of("seizing", seizing);
+    add(StepKind.PRESS_DRY, Optional.empty(), Optional.empty(), values);
     handBack.ifPresent(this::handBack);
+  }
+
+  /** What galls when it slides dry on its like; empty where the faces do not. */
+  private String seizing() {
+    String bore = seizes(order.bore());
+    return bore.equals(seizes(order.part())) ? bore : "";
+  }
+
+  private static String seizes(Member member) {
+    Finish.Film film = member.finish().film();
+    boolean covered = film == Finish.Film.PLATED || film == Finish.Film.COAT;
+    return switch (covered ? "" : member.material().bondFace()) {
+      case "titanium" -> "Titanium in titanium";
+      case "stainless-steel" -> "Stainless in stainless";
+      default -> "";
+    };
+  }
+
+  private void strip() {
+    protect(true);
+    add(StepKind.STRIP);
+    faces(m -> true)
+        .forEach((care, which) -> careful(StepKind.REMOVE_OLD_COMPOUND, care, which, false));
+    clean(Optional.empty(), false, oldPrimer(false));
+    add(StepKind.REDO);
   }
 
   /** The faces that had the primer, and those that surely need it. */
   private void primeAnew(JointOrder.PrimerPlan.Used was) {
     boolean bore = was.onBore() || order.bore().activity() == Activity.Level.INERT;
     boolean part = was.onPart() || order.part().activity() == Activity.Level.INERT;
-    prepare(false, false, true);
+    bringToTemperature();
+    protect(true);
+    removeOldCompound();
+    clean(Optional.empty(), true, oldPrimer(true));
     prime(new PlannedPrimer(was.primer(), bore, part, true));
+  }
+
+  private void primeWhatIsMissing(PlannedPrimer missing) {
+    bringToTemperature();
+    protect(true);
+    removeOldCompound();
+    clean(Choice.kept(order), true, oldPrimer(true));
+    prime(missing);
   }
 
   private void handBack(HandBack back) {
     add(StepKind.HAND_BACK, Optional.of(back.after()), Optional.of(back.at()), Map.of());
   }
 
-  private void prepare(boolean primedAlready, boolean dry, boolean anew) {
-    double room = order.cure().history().celsiusAt(0);
-    if (either(m -> m.arrivesAtC().orElse(room) < room)) {
-      add(StepKind.WARM_UP);
+  private void protect(boolean primer) {
+    Map<String, String> burns =
+        Map.of("burns", primer ? "cleaner and primer burn" : "cleaner burns");
+    add(StepKind.PROTECT, Optional.empty(), Optional.empty(), burns);
+  }
+
+  private void bringToTemperature() {
+    warmUp();
+    double room = roomC();
+    Which.of(order, m -> m.arrivesAtC().orElse(room) > room)
+        .ifPresent(w -> of(StepKind.COOL_DOWN, w));
+  }
+
+  private void warmUp() {
+    double room = roomC();
+    Which.of(order, m -> m.arrivesAtC().orElse(room) < room)
+        .ifPresent(w -> of(StepKind.WARM_UP, w));
+  }
+
+  private double roomC() {
+    return order.cure().history().celsiusAt(0);
+  }
+
+  private void of(StepKind kind, Which which) {
+    add(kind, Optional.empty(), Optional.empty(), Map.of(FACES, which.words()));
+  }
+
+  private void removeOldCompound() {
+    Map<FaceCare, String> faces = faces(m -> m.state() == Member.FaceState.OLD_COMPOUND);
+    int left = faces.size();
+    for (Map.Entry<FaceCare, String> face : faces.entrySet()) {
+      left--;
+      careful(StepKind.REMOVE_OLD_COMPOUND, face.getKey(), face.getValue(), left == 0);
     }
-    if (order.hasOldCompound()) {
-      add(StepKind.REMOVE_OLD_COMPOUND);
+  }
+
+  /** The faces that pass, those with the same care together. */
+  private Map<FaceCare, String> faces(Predicate<Member> test) {
+    Map<FaceCare, String> faces = new EnumMap<>(FaceCare.class);
+    for (FaceCare care : FaceCare.values()) {
+      Which.of(order, m -> test.test(m) && FaceCare.of(m) == care)
+          .ifPresent(w -> faces.put(care, w.words()));
     }
-    if (primedAlready) {
-      return;
+    return faces;
+  }
+
+  private void careful(StepKind kind, FaceCare care, String which, boolean measure) {
+    Map<String, String> values = new HashMap<>();
+    values.put(FACES, which);
+    values.put("care", care.name().toLowerCase(Locale.ROOT));
+    if (measure) {
+      values.put("measure", "yes");
     }
-    add(StepKind.CLEAN, Optional.empty(), Optional.empty(), oldPrimer(anew));
-    boolean gloss =
-        either(m -> m.finish().id().equals("polished") || m.finish().id().equals("moulded"));
-    if (!dry && gloss && !either(m -> m.finish().film() != Finish.Film.BARE)) {
-      add(StepKind.ABRADE);
+    add(kind, Optional.empty(), Optional.empty(), values);
+  }
+
+  /** A face with live primer must not be wiped again; what is bonded bare is rubbed dull. */
+  private void clean(Optional<PlannedPrimer> kept, boolean bonded, Map<String, String> oldPrimer) {
+    Which.of(order, Steps::mayCrack)
+        .ifPresent(
+            w ->
+                add(
+                    StepKind.TRY_FIRST,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Map.of(
+                        FACES,
+                        w.words(),
+                        "what",
+                        bonded ? "cleaner, primer and compound" : "the cleaner")));
+    if (kept.isPresent()) {
+      keepPrimed(kept.get());
+    } else {
+      add(StepKind.CLEAN, Optional.empty(), Optional.empty(), oldPrimer);
     }
+    if (bonded) {
+      faces(m -> isGlossy(m) && !isOn(kept, m.side()))
+          .forEach((care, which) -> careful(StepKind.ABRADE, care, which, false));
+    }
+    kept.ifPresent(this::flashOffKept);
+  }
+
+  private static boolean mayCrack(Member member) {
+    return member.material().kind() == Material.Kind.PLASTIC
+        && member.material().attack() != Material.Attack.NONE;
+  }
+
+  private static boolean isGlossy(Member member) {
+    return member.finish().id().equals("polished") || member.finish().id().equals("moulded");
+  }
+
+  private static boolean isOn(Optional<PlannedPrimer> plan, Side side) {
+    return plan.map(p -> side == Side.BORE ? p.onBore() : p.onPart()).orElse(false);
   }
 
   /** What has to come off with the dirt, and whether some goes on anew. */
@@ -150,56 +335,57 @@ final class Steps {
         : Map.of();
   }
 
-  private boolean either(Predicate<Member> test) {
-    return test.test(order.bore()) || test.test(order.part());
-  }
-
-  private boolean isOnAlready() {
-    return order.primer() instanceof JointOrder.PrimerPlan.Used used && !used.age().isZero();
-  }
-
   private static String faces(PlannedPrimer plan) {
     return plan.onBore() && plan.onPart() ? "both faces" : plan.onBore() ? "the bore" : "the part";
   }
 
-  /** A primed face must not be wiped again; only the other one is cleaned. */
   private void keepPrimed(PlannedPrimer plan) {
-    Duration age = ((JointOrder.PrimerPlan.Used) order.primer()).age();
-    double days = plan.primer().onPartDays().low();
-    Duration left = Duration.ofSeconds((long) (days * 86_400)).minus(age);
+    Duration left = Duration.ofSeconds((long) (days(plan) * 86_400)).minus(age());
     String other = plan.onBore() && plan.onPart() ? "" : plan.onBore() ? "the part" : "the bore";
     add(
         StepKind.KEEP_PRIMED,
         Optional.of(left),
         Optional.of(order.start().plus(left)),
-        Map.of("faces", faces(plan), "other", other));
+        Map.of(FACES, faces(plan), "other", other));
+  }
+
+  private void flashOffKept(PlannedPrimer plan) {
     Duration flash = flashOff(plan);
-    if (age.compareTo(flash) < 0) {
-      add(StepKind.FLASH_OFF, Optional.of(flash.minus(age)), Optional.empty(), days(days));
+    if (age().compareTo(flash) < 0) {
+      add(
+          StepKind.FLASH_OFF,
+          Optional.of(flash.minus(age())),
+          Optional.empty(),
+          Map.of("days", Numbers.plain(days(plan))));
     }
   }
 
+  private Duration age() {
+    return ((JointOrder.PrimerPlan.Used) order.primer()).age();
+  }
+
+  private static double days(PlannedPrimer plan) {
+    return plan.primer().onPartDays().low();
+  }
+
   private void prime(PlannedPrimer plan) {
-    add(
-        StepKind.PRIME,
-        Optional.empty(),
-        Optional.empty(),
-        Map.of("primer", plan.primer().name(), "faces", faces(plan)));
-    if (!flashOff(plan).isZero()) {
-      add(
-          StepKind.FLASH_OFF,
-          Optional.of(flashOff(plan)),
-          Optional.empty(),
-          days(plan.primer().onPartDays().low()));
+    Map<String, String> values = new HashMap<>();
+    values.put("primer", plan.primer().name());
+    values.put(FACES, faces(plan));
+    values.put("application", plan.primer().application().name());
+    Map<String, String> good = Map.of("days", Numbers.plain(days(plan)));
+    boolean dryAtOnce = flashOff(plan).isZero();
+    if (dryAtOnce) {
+      values.putAll(good);
+    }
+    add(StepKind.PRIME, Optional.empty(), Optional.empty(), values);
+    if (!dryAtOnce) {
+      add(StepKind.FLASH_OFF, Optional.of(flashOff(plan)), Optional.empty(), good);
     }
   }
 
   private static Duration flashOff(PlannedPrimer plan) {
     return Duration.ofSeconds((long) Math.ceil(plan.primer().flashOffMinutes().high() * 60));
-  }
-
-  private static Map<String, String> days(double days) {
-    return Map.of("days", Numbers.plain(days));
   }
 
   private void add(StepKind kind) {

@@ -11,8 +11,7 @@ import java.util.Optional;
  * @param name what a mechanic calls it
  * @param film what kind of layer it is
  * @param activity overrides the base metal's activity; absent where the base metal decides
- * @param strengthFactor bond strength on this face relative to the clean ground steel specimen, 0
- *     to 1.2
+ * @param strengthFactor bond strength on this face relative to a clean grit-blasted face, 0 to 1.2
  * @param roughnessRzUm Rz, µm
  * @param provenance source of this row
  */

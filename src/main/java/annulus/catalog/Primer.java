@@ -8,6 +8,7 @@ import annulus.quantity.Estimate;
  *
  * @param id stable name used in orders
  * @param name what a mechanic calls it
+ * @param application how it may be put on
  * @param rate activity rate of a primed face, in the scale of {@link Activity#rate()}
  * @param strengthFactor what it leaves of the bond strength, 0 to 1
  * @param flashOffMinutes time for the solvent to leave before the compound goes on
@@ -20,6 +21,7 @@ import annulus.quantity.Estimate;
 public record Primer(
     String id,
     String name,
+    Application application,
     Estimate rate,
     Estimate strengthFactor,
     Estimate flashOffMinutes,
@@ -36,5 +38,13 @@ public record Primer(
     onPartDays.checkedWithin("onPartDays", 0.01, 365, "days");
     Check.within("slowFullHours", slowFullHours, 1, 2000, "h");
     workingTimeFactor.checkedWithin("workingTimeFactor", 0.01, 1, "");
+  }
+
+  /** How a primer may be put on. */
+  public enum Application {
+    /** Nobody said: the label of the bottle does. */
+    AS_LABELLED,
+    WIPE,
+    WIPE_OR_SPRAY
   }
 }

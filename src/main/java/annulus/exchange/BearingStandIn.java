@@ -1,5 +1,6 @@
 package annulus.exchange;
 
+import annulus.advice.Member;
 import annulus.catalog.Instrument;
 import annulus.fit.BearingLimits;
 import annulus.fit.BearingRing;
@@ -45,8 +46,7 @@ record BearingStandIn(Reading reading, Instrument instrument, String words) {
             + " µm on the diameter";
     return new BearingStandIn(
         Reading.of(middle),
-        new Instrument(
-            "bearing-class-normal", "class Normal tolerance of the bearing", List.of(span)),
+        new Instrument(Member.BY_TOLERANCE, "class Normal tolerance of the bearing", List.of(span)),
         words);
   }
 }

@@ -214,6 +214,8 @@ public final class CatalogFiles {
             new Primer(
                 f.requiredText("id"),
                 f.requiredText("name"),
+                f.choice("application", Primer.Application.values())
+                    .orElse(Primer.Application.AS_LABELLED),
                 Values.estimate(f, problems, "rate", ""),
                 Values.estimate(f, problems, "strengthFactor", ""),
                 Values.estimate(f, problems, "flashOffMinutes", "min"),

@@ -1,6 +1,8 @@
 package annulus.exchange;
 
 import annulus.advice.Member;
+import annulus.advice.PressesWhen;
+import annulus.advice.Which;
 import annulus.catalog.Activity;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Consequence;
@@ -17,6 +19,9 @@ final class FactWords {
   static List<String> of(Fact fact) {
     return switch (fact) {
       case FIT -> List.of("clear", "line-to-line", "interference");
+      case GAP_PRESSES -> Fields.words(PressesWhen.values());
+      case ONE_READING_WHICH, UNPRIMED_INERT_WHICH, PART_COLDER_WHICH ->
+          Fields.words(Which.values());
       case PRESS -> Fields.words(annulus.advice.PressReport.Standing.values());
       case BORE_KIND, PART_KIND -> Fields.words(Material.Kind.values());
       case BORE_ACTIVITY, PART_ACTIVITY -> Fields.words(Activity.Level.values());

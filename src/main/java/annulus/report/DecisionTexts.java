@@ -6,6 +6,8 @@ import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.advice.HoldReport;
 import annulus.catalog.CompoundClass;
+import annulus.catalog.Finish;
+import annulus.catalog.Material;
 import annulus.measure.MeasuredDiameter;
 import annulus.select.ClassVerdict;
 import annulus.select.Fact;
@@ -17,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** What was decided, why not, and what to do instead. */
 public final class DecisionTexts {
@@ -248,6 +251,14 @@ public final class DecisionTexts {
             .toList();
   }
 
+  private boolean coatedLaminate() {
+    return Stream.of(advice.order().bore(), advice.order().part())
+        .anyMatch(
+            m ->
+                m.material().kind() == Material.Kind.LAMINATE
+                    && m.finish().film() == Finish.Film.COAT);
+  }
+
   private boolean primerWouldDo() {
     return considered().stream().anyMatch(v -> v.standing() == ClassVerdict.Standing.NEEDS_PRIMER);
   }
@@ -315,7 +326,10 @@ public final class DecisionTexts {
     decisive().forEach(f -> facts.addAll(f.rule().when().facts()));
     List<String> words = new ArrayList<>();
     if (primerWouldDo()) {
-      words.add("Put primer on as told above, enter it in the order and ask again.");
+      words.add(
+          "Put primer on as the "
+              + (advice.steps().isEmpty() ? "reasons" : "steps")
+              + " say, enter it in the order and ask again.");
     }
     if (facts.contains(Fact.WARMEST_CURE)) {
       words.add("Bring the joint to a warm place and ask again with that temperature.");
@@ -324,7 +338,10 @@ public final class DecisionTexts {
       words.add("Use the fixing that the part's maker names: clamp, pin, press or thread.");
     }
     if (facts.contains(Fact.BORE_FILM) || facts.contains(Fact.PART_FILM)) {
-      words.add("Strip the seat to bare material, measure again and ask again.");
+      words.add(
+          "Strip the seat to bare material"
+              + (coatedLaminate() ? ", by hand and wet, never into the fibres" : "")
+              + ", measure again and ask again.");
     }
     if (facts.contains(Fact.SERVICE_HIGH) || facts.contains(Fact.SERVICE_LOW)) {
       words.add("Check the service temperature; if it is right, hold the joint mechanically.");

@@ -13,6 +13,7 @@ import annulus.quantity.Estimate;
 import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The words for force: will it press, will it hold, will it come apart. */
 final class ForceTexts {
@@ -21,8 +22,6 @@ final class ForceTexts {
 
   /** Forces rest on wide factors: more digits would only look sure. */
   static final int DIGITS = 3;
-
-  private static final int MOST_DIGITS = 12;
 
   private final Advice advice;
   private final JointOrder order;
@@ -151,10 +150,11 @@ final class ForceTexts {
     String when = hold.atHandBack().isPresent() ? "at hand-back, " : "at full strength, ";
     String wanted =
         hold.wantedN().isPresent()
-            ? "; wanted " + Figures.forceUp(hold.wantedN().getAsDouble(), digits(hold)) + " N"
+            ? "; wanted " + wanted(hold, hold.wantedN().getAsDouble(), "")
             : "";
+    String load = repeats().isPresent() ? ", repeated load" : "";
     lines.add(
-        "Holds along the bore " + when + "hot: " + atLeast(then, "N", digits(hold)) + wanted + ".");
+        "Holds along the bore " + when + "hot" + load + ": " + atLeast(then, "N") + wanted + ".");
     lines.add(
         "Undoing takes up to "
             + Figures.forceUp(hold.breakLoose().high(), DIGITS)
@@ -191,18 +191,23 @@ final class ForceTexts {
       return lines;
     }
     String hot = " at " + celsius(order.service().high()) + ": ";
-    int digits = digits(hold);
-    lines.add("at full strength, at room temperature: " + atLeast(hold.bondCold(), "N", digits));
-    lines.add("at full strength," + hot + atLeast(hold.bondHot(), "N", digits));
-    lines.add("turned, at full strength," + hot + atLeast(hold.torqueHot(), "N·m", DIGITS));
-    hold.atHandBack().ifPresent(h -> lines.add("at hand-back," + hot + atLeast(h, "N", digits)));
+    repeats()
+        .ifPresent(
+            r ->
+                lines.add(
+                    "counted for a load that repeats ("
+                        + r
+                        + "): one steady pull, as to undo it, takes more"));
+    lines.add("at full strength, at room temperature: " + atLeast(hold.bondCold(), "N"));
+    lines.add("at full strength," + hot + atLeast(hold.bondHot(), "N"));
+    lines.add("turned, at full strength," + hot + atLeast(hold.torqueHot(), "N·m"));
+    hold.atHandBack().ifPresent(h -> lines.add("at hand-back," + hot + atLeast(h, "N")));
     hold.wantedN()
         .ifPresent(
             n ->
                 lines.add(
                     "wanted, the whole load with its safety factor as one force along the bore: "
-                        + Figures.forceUp(n, digits)
-                        + " N"));
+                        + wanted(hold, n, ", only just covered")));
     hold.safety().ifPresent(s -> lines.add(safety(s)));
     return lines;
   }
@@ -231,42 +236,36 @@ final class ForceTexts {
     return lines;
   }
 
-  /** The lower end first: it is the one to count on. */
-  private static String atLeast(Estimate estimate, String unit) {
-    return atLeast(estimate, unit, DIGITS);
+  /** How the load repeats, in words; empty for none or a steady one. */
+  private Optional<String> repeats() {
+    return order
+        .load()
+        .map(JointOrder.Load::repeats)
+        .filter(r -> !r.equals("static"))
+        .map(r -> r.replace('-', ' '));
   }
 
-  private static String atLeast(Estimate estimate, String unit, int digits) {
+  /** The lower end first: it is the one to count on. */
+  private static String atLeast(Estimate estimate, String unit) {
     return "at least "
-        + Figures.forceDown(estimate.low(), digits)
+        + Figures.forceDown(estimate.low(), DIGITS)
         + " "
         + unit
         + " (likely "
-        + Figures.force(estimate.likely(), digits)
+        + Figures.force(estimate.likely(), DIGITS)
         + ")";
   }
 
-  /** Three, or as many as it takes that a hold that covers the load does not read as less. */
-  private static int digits(HoldReport hold) {
-    int digits = DIGITS;
-    if (hold.wantedN().isPresent()) {
-      double wanted = hold.wantedN().getAsDouble();
-      List<Estimate> holds = new ArrayList<>(List.of(hold.bondCold(), hold.bondHot()));
-      hold.atHandBack().ifPresent(holds::add);
-      while (digits < MOST_DIGITS && turned(holds, wanted, digits)) {
-        digits++;
-      }
-    }
-    return digits;
-  }
-
-  private static boolean turned(List<Estimate> holds, double wanted, int digits) {
-    double printed = Double.parseDouble(Figures.forceUp(wanted, digits));
-    return holds.stream()
-        .anyMatch(
-            h ->
-                h.low() >= wanted
-                    && Double.parseDouble(Figures.forceDown(h.low(), digits)) < printed);
+  /**
+   * The load, rounded up. Where the hold covers it by less than the rounding, that is said, or the
+   * hold would read as less than the load.
+   */
+  private static String wanted(HoldReport hold, double wantedN, String justCovered) {
+    String up = Figures.forceUp(wantedN, DIGITS);
+    double low = hold.atHandBack().orElse(hold.bondHot()).low();
+    String held = Figures.forceDown(low, DIGITS);
+    boolean readsAsLess = Double.parseDouble(held) < Double.parseDouble(up);
+    return low >= wantedN && readsAsLess ? "just under " + up + " N" + justCovered : up + " N";
   }
 
   private static String range(Estimate estimate, String unit) {

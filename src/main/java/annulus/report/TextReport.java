@@ -6,6 +6,7 @@ import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.ServiceGap;
 import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
+import annulus.advice.Advice.StepKind;
 import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.catalog.Stage;
@@ -171,8 +172,7 @@ public final class TextReport {
           "  ", "Full cure as the slowest practice has it: " + when(cure.slowPracticeFull()));
     }
     lines.hanging(
-        "  ",
-        "Working time to push home: " + ShopTime.down(cure.workingTime()) + ", then leave it.");
+        "  ", "Working time to push home: " + ShopTime.down(cure.workingTime()) + workingTimeEnd());
     lines.hanging(
         "  ",
         "Counted from closing at "
@@ -185,6 +185,11 @@ public final class TextReport {
     moved();
     section("Hold along the bore", force.hold());
     section("Undoing it later", new RemovalTexts(advice).lines());
+  }
+
+  private String workingTimeEnd() {
+    boolean tooQuick = advice.steps().stream().anyMatch(s -> s.kind() == StepKind.TOO_QUICK);
+    return tooQuick ? ": too quick for anybody, see the steps." : ", then leave it.";
   }
 
   private void moved() {

@@ -192,13 +192,17 @@ class AdviceEdgesTest {
   }
 
   @Test
-  void a_polished_bare_face_is_abraded_and_a_plated_one_left_alone() {
+  void a_polished_bare_face_is_abraded_and_a_filmed_one_left_alone() {
     Advice polished = new OrderText().set("bore.finish", "polished").advice();
-    assertTrue(kinds(polished).contains(StepKind.ABRADE));
-    Advice plated =
+    assertEquals("the bore", step(polished, StepKind.ABRADE).values().get("faces"));
+    Advice beside =
         new OrderText().set("bore.finish", "polished").set("part.finish", "phosphate").advice();
-    assertTrue(kinds(plated).contains(StepKind.CLEAN));
-    assertFalse(kinds(plated).contains(StepKind.ABRADE));
+    assertEquals("the bore", step(beside, StepKind.ABRADE).values().get("faces"));
+    Advice both = new OrderText().faces("steel-plain", "polished").advice();
+    assertEquals("bore and part", step(both, StepKind.ABRADE).values().get("faces"));
+    Advice filmed = new OrderText().set("part.finish", "phosphate").advice();
+    assertTrue(kinds(filmed).contains(StepKind.CLEAN));
+    assertFalse(kinds(filmed).contains(StepKind.ABRADE));
   }
 
   private static OrderText primed(double minutes) {
@@ -244,7 +248,9 @@ class AdviceEdgesTest {
     Advice old = primed(8 * 1440).faces("aluminium-6061", "anodised").advice();
     assertEquals(Kind.NO_CLASS, old.decision().kind());
     assertEquals(List.of("primer-too-old", "two-inert-faces"), ids(old.decision().because()));
-    assertEquals(List.of(StepKind.CLEAN, StepKind.PRIME, StepKind.FLASH_OFF), kinds(old));
+    List<StepKind> priming =
+        List.of(StepKind.PROTECT, StepKind.CLEAN, StepKind.PRIME, StepKind.FLASH_OFF);
+    assertEquals(priming, kinds(old));
     assertEquals("both faces", step(old, StepKind.PRIME).values().get("faces"));
     assertEquals(Optional.empty(), old.handBack());
     Advice onBore =
@@ -252,9 +258,11 @@ class AdviceEdgesTest {
     assertEquals("both faces", step(onBore, StepKind.PRIME).values().get("faces"));
     Advice bare = new OrderText().faces("aluminium-6061", "anodised").advice();
     assertEquals(List.of("two-inert-faces"), ids(bare.decision().because()));
-    assertEquals(List.of(), kinds(bare));
+    assertEquals(priming, kinds(bare));
+    assertEquals("both faces", step(bare, StepKind.PRIME).values().get("faces"));
     Advice hot = primed(8 * 1440).set("serviceHighC", 320).advice();
     assertFalse(ids(hot.decision().because()).contains("primer-too-old"), "primer is no cure");
+    assertEquals(List.of(), kinds(hot));
   }
 
   private static List<String> ids(List<Finding> findings) {

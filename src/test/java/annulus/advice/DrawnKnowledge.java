@@ -181,6 +181,7 @@ final class DrawnKnowledge {
     return new Primer(
         id,
         id,
+        Primer.Application.AS_LABELLED,
         mild(0.5, 5, 0.01, 20),
         mild(0.5, 1, 0.05, 1),
         estimate(0, 120),

@@ -85,6 +85,7 @@ public final class Rows {
       new Primer(
           "quick",
           "Quick",
+          Primer.Application.WIPE,
           Estimate.exactly(4),
           Estimate.exactly(0.8),
           Estimate.exactly(2),

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.advice.Member.FaceState;
+import annulus.advice.PressesWhen;
+import annulus.advice.Which;
 import annulus.catalog.Activity;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Confidence;
@@ -52,6 +54,10 @@ class RulesSpeakTest {
   static {
     ENUMS.put(Fact.FIT, Fit.values());
     ENUMS.put(Fact.PRESS, annulus.advice.PressReport.Standing.values());
+    ENUMS.put(Fact.GAP_PRESSES, PressesWhen.values());
+    ENUMS.put(Fact.ONE_READING_WHICH, Which.values());
+    ENUMS.put(Fact.UNPRIMED_INERT_WHICH, Which.values());
+    ENUMS.put(Fact.PART_COLDER_WHICH, Which.values());
     ENUMS.put(Fact.BORE_KIND, Material.Kind.values());
     ENUMS.put(Fact.PART_KIND, Material.Kind.values());
     ENUMS.put(Fact.BORE_ACTIVITY, Activity.Level.values());
@@ -66,6 +72,18 @@ class RulesSpeakTest {
     ENUMS.put(Fact.CLASS_PERMANENCE, CompoundClass.Permanence.values());
     ENUMS.put(Fact.CLASS_ROLE, CompoundClass.Role.values());
   }
+
+  /**
+   * What is never without the other: a standing and its temperature, a count and which they are.
+   */
+  private static final Map<String, List<String>> TOLD_WITH =
+      Map.of(
+          "press.standing", List.of("press.atC"),
+          "gap.loosestUm", List.of("gap.loosestAtC"),
+          "gap.tightestUm", List.of("gap.tightestAtC", "gap.pressesWhen"),
+          "form.oneReading", List.of("form.oneReadingWhich"),
+          "faces.inertUnprimed", List.of("faces.inertWhich"),
+          "cure.partColderK", List.of("cure.colderWhich"));
 
   static Stream<Rule> rules() {
     return RULES.rules().stream();
@@ -119,8 +137,8 @@ class RulesSpeakTest {
   void figures_in_a_reason_are_of_the_test_or_always_known(Rule rule) {
     Set<String> known = new TreeSet<>(List.of("gap.likelyUm", "gap.oneSidedUm", "service.highC"));
     rule.when().facts().forEach(f -> known.add(f.id()));
-    if (known.contains("press.standing")) {
-      known.add("press.atC"); // a standing is never without its temperature
+    for (String fact : List.copyOf(known)) {
+      known.addAll(TOLD_WITH.getOrDefault(fact, List.of()));
     }
     Matcher places = Pattern.compile("\\{([^}]*)}").matcher(rule.reason());
     while (places.find()) {

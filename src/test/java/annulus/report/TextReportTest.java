@@ -156,11 +156,11 @@ class TextReportTest {
     String bare = text(order.advice()).replaceAll("\\s+", " ");
     assertTrue(bare.contains(", no primer "), bare);
     assertTrue(
-        bare.contains("and the old primer is off. Let them dry. No primer is needed. 2."), bare);
+        bare.contains("and the old primer is off. Let them dry. No primer is needed. 3."), bare);
     assertTrue(bare.contains("it is not counted. Clean it off before anything else"), bare);
     assertFalse(bare.contains("prime again"), bare);
     String anew = text(order.faces("aluminium-6061", "anodised").advice()).replaceAll("\\s+", " ");
-    assertTrue(anew.contains("and the old primer is off. Let them dry. 2. Wipe or spray"), anew);
+    assertTrue(anew.contains("and the old primer is off. Let them dry. 3. Wipe or spray"), anew);
   }
 
   @Test
