@@ -10,14 +10,14 @@ final class CardRoom {
   /** Inner height of the page, and what is needed in any case: rules, signatures, gaps between. */
   private static final double PAGE = 197;
 
-  private static final double FIXED = 20;
+  private static final double FIXED = 21;
 
   /** Line of the plain text, 7.4 pt. */
   static final double LINE = 3.14;
 
-  private static final int PAGE_CHARACTERS = 112;
-  private static final int STEP_CHARACTERS = 59;
-  private static final int CAUTION_CHARACTERS = 59;
+  private static final int PAGE_CHARACTERS = 108;
+  private static final int STEP_CHARACTERS = 57;
+  private static final int CAUTION_CHARACTERS = 57;
 
   private double left = PAGE - FIXED;
 
