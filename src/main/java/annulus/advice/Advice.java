@@ -1,6 +1,7 @@
 package annulus.advice;
 
 import annulus.catalog.CompoundClass;
+import annulus.catalog.LimitedUse;
 import annulus.catalog.Primer;
 import annulus.catalog.Provenance;
 import annulus.catalog.Stage;
@@ -23,6 +24,9 @@ import java.util.Optional;
  * @param order what was asked
  * @param decision what to do
  * @param handBack earliest safe hand-back; empty when none can be promised
+ * @param primed the hand-back if a primer that the order did not name were counted; none where the
+ *     primer is counted or there is none, else at most one
+ * @param limitedUse what must not be done between hand-back and full cure
  * @param gap what was found out about the gap
  * @param cure cure of the chosen class; empty when no class is chosen
  * @param press what the interference does; empty for a joint that does not read as one
@@ -37,6 +41,8 @@ public record Advice(
     JointOrder order,
     Decision decision,
     Optional<HandBack> handBack,
+    List<HandBack> primed,
+    LimitedUse limitedUse,
     GapFinding gap,
     Optional<CureTimes> cure,
     Optional<PressReport> press,
@@ -46,6 +52,7 @@ public record Advice(
     List<ClassVerdict> table,
     List<Figure> figures) {
   public Advice {
+    primed = WhenAsked.copyOf(primed);
     holds = WhenAsked.copyOf(holds);
     steps = WhenAsked.copyOf(steps);
     cautions = List.copyOf(cautions);
@@ -56,6 +63,22 @@ public record Advice(
   /** What the cured joint carries; empty when no class is chosen. */
   public Optional<HoldReport> hold() {
     return holds.isEmpty() ? Optional.empty() : Optional.of(holds.get(0));
+  }
+
+  /** The step that tells whoever takes it of the limited use; empty where there is no limit. */
+  public Optional<Step> limited() {
+    for (Step step : steps) {
+      if (step.kind() == StepKind.TELL_LIMITED) {
+        return Optional.of(step);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Whether a primer goes on that the hand-back does not count. */
+  public boolean primerNotCounted() {
+    return decision.kind() == Kind.USE_COMPOUND
+        && decision.primer().filter(PlannedPrimer::addedHere).isPresent();
   }
 
   /** Whether the joint may be made as told and handed back afterwards. */

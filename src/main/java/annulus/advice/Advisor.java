@@ -17,6 +17,7 @@ import annulus.quantity.WhenAsked;
 import annulus.select.ClassVerdict;
 import annulus.stock.Draw;
 import annulus.stock.Millilitres;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -109,6 +110,8 @@ public final class Advisor {
         order,
         decision,
         handBack,
+        primed(order, decision),
+        catalog.limitedUse(),
         gap,
         cure,
         press.filter(p -> fit.readsDry()),
@@ -117,6 +120,19 @@ public final class Advisor {
         choice.cautions(decision.kind() == Kind.PRESS_DRY),
         choice.selection().table(),
         WhenAsked.list(() -> figures(plan)));
+  }
+
+  /** What the order would get with the primer entered; worked out when it is asked for. */
+  private List<HandBack> primed(JointOrder order, Decision decision) {
+    Optional<PlannedPrimer> plan = decision.primer().filter(PlannedPrimer::addedHere);
+    if (plan.isEmpty()) {
+      return List.of();
+    }
+    PlannedPrimer p = plan.get();
+    JointOrder.PrimerPlan entered =
+        new JointOrder.PrimerPlan.Used(p.primer(), p.onBore(), p.onPart(), Duration.ZERO);
+    return WhenAsked.list(
+        () -> advise(OrderChange.primer(order, entered)).handBack().stream().toList());
   }
 
   private List<Step> steps(

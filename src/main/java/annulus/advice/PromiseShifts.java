@@ -137,6 +137,8 @@ final class PromiseShifts {
             c.instruments(),
             c.release(),
             c.cautions(),
+            c.ranks(),
+            c.limitedUse(),
             c.policy());
     return shift(
         Input.FACES,

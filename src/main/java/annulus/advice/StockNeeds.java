@@ -216,6 +216,8 @@ public final class StockNeeds {
             all.instruments(),
             all.release(),
             all.cautions(),
+            all.ranks(),
+            all.limitedUse(),
             all.policy());
     return new Advisor(knowledge.withCatalog(catalog));
   }

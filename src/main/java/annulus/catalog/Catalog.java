@@ -20,6 +20,8 @@ import java.util.function.Function;
  * @param instruments by id
  * @param release by consequence of failure
  * @param cautions those that every answer carries, by id
+ * @param ranks how grave a caution is, by id of the caution or the rule; gravest first
+ * @param limitedUse what must not be done between hand-back and full cure
  * @param policy the numbers of the policy
  */
 public record Catalog(
@@ -32,6 +34,8 @@ public record Catalog(
     Map<String, Instrument> instruments,
     Map<Consequence, ReleaseRule> release,
     Map<String, StandingCaution> cautions,
+    Map<String, CautionRank> ranks,
+    LimitedUse limitedUse,
     Policy policy) {
   public Catalog {
     materials = ordered(materials);
@@ -42,6 +46,7 @@ public record Catalog(
     instruments = ordered(instruments);
     release = ordered(release);
     cautions = ordered(cautions);
+    ranks = ordered(ranks);
     for (Consequence consequence : Consequence.values()) {
       if (!release.containsKey(consequence)) {
         throw new InvalidValue("consequence", consequence + " is missing", "one row for each");
@@ -78,6 +83,8 @@ public record Catalog(
         instruments,
         release,
         cautions,
+        ranks,
+        limitedUse,
         policy);
   }
 

@@ -22,6 +22,7 @@ import annulus.exchange.WarmUpFile;
 import annulus.handback.Promise;
 import annulus.report.CalendarFile;
 import annulus.report.CurePicture;
+import annulus.report.HandBackNotes;
 import annulus.report.JobCalendar;
 import annulus.report.PromiseJson;
 import annulus.report.PromiseText;
@@ -207,7 +208,12 @@ final class PromiseCommand {
       List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
       TagSheet sheet =
           new TagSheet(
-              job, order.title(), promise.get().promise(), table.shop().hours().zone(), meanwhile);
+              job,
+              order.title(),
+              promise.get().promise(),
+              table.shop().hours().zone(),
+              meanwhile,
+              limitedUse(table, told, promise.get()));
       OutputFile.write(papers.tag().get(), sheet.html());
     } else if (papers.tag().isPresent()) {
       err.println(
@@ -216,6 +222,11 @@ final class PromiseCommand {
     if (papers.picture().isPresent()) {
       picture(table, told, papers.picture().get());
     }
+  }
+
+  private static Optional<String> limitedUse(Table table, Told told, Promise promise) {
+    return new HandBackNotes(told.advice())
+        .limitedUse(promise.promise(), table.shop().hours().zone());
   }
 
   private void picture(Table table, Told told, Path file) throws IOException {
@@ -253,7 +264,8 @@ final class PromiseCommand {
         calendar.file(
             told.promise(),
             table.shop().rule().handOverCheck(),
-            "Check before hand-over. " + words.basis(told, table.now()));
+            "Check before hand-over. " + words.basis(told, table.now()),
+            told.promise().flatMap(p -> limitedUse(table, told, p)).orElse(""));
     if (entries.isPresent()) {
       OutputFile.write(file, entries.get().text());
     }

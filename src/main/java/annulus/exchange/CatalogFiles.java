@@ -2,15 +2,18 @@ package annulus.exchange;
 
 import annulus.catalog.Activity;
 import annulus.catalog.Catalog;
+import annulus.catalog.CautionRank;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Consequence;
 import annulus.catalog.Finish;
 import annulus.catalog.Instrument;
+import annulus.catalog.LimitedUse;
 import annulus.catalog.Material;
 import annulus.catalog.NamedNumber;
 import annulus.catalog.Policy;
 import annulus.catalog.Primer;
 import annulus.catalog.ReleaseRule;
+import annulus.catalog.Severity;
 import annulus.catalog.Stage;
 import annulus.catalog.StandingCaution;
 import annulus.quantity.InvalidValue;
@@ -60,6 +63,10 @@ public final class CatalogFiles {
         csv("consequences.csv", MaterialRows.RELEASE_HEADER, "consequence", this::release);
     Map<String, StandingCaution> cautions =
         csv("cautions.csv", MaterialRows.CAUTION_HEADER, "id", this::caution);
+    Map<String, CautionRank> ranks =
+        csv("caution-ranks.csv", MaterialRows.RANK_HEADER, "id", this::rank);
+    Map<String, LimitedUse> limits =
+        csv("limited-use.csv", MaterialRows.LIMIT_HEADER, "until", this::limitedUse);
     Map<String, CompoundClass> compounds = json("compounds.json", "classes", this::compound);
     Map<String, Primer> primers = json("primers.json", "primers", this::primer);
     problems.throwIfAny();
@@ -74,6 +81,8 @@ public final class CatalogFiles {
           instruments,
           Catalog.index(List.copyOf(release.values()), ReleaseRule::consequence),
           cautions,
+          ranks,
+          limits.get("full"),
           new Policy(numbers));
     } catch (InvalidValue e) {
       throw new InputRefused(List.of(PlacedProblem.of("data", 0, e)));
@@ -200,6 +209,29 @@ public final class CatalogFiles {
         () ->
             new StandingCaution(
                 f.requiredText("id"), f.requiredText("text"), Values.provenance(f)));
+  }
+
+  private Optional<CautionRank> rank(Fields f) {
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new CautionRank(
+                f.requiredText("id"),
+                f.requiredChoice("severity", Severity.values()),
+                f.text("card"),
+                Values.provenance(f)));
+  }
+
+  private Optional<LimitedUse> limitedUse(Fields f) {
+    return Values.build(
+        f,
+        problems,
+        () ->
+            new LimitedUse(
+                f.requiredChoice("until", Stage.values()),
+                f.requiredText("not_allowed"),
+                Values.provenance(f)));
   }
 
   private Optional<CompoundClass> compound(Fields f) {

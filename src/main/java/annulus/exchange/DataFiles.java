@@ -68,6 +68,7 @@ public final class DataFiles {
       List.of(
           "activities.csv",
           "bearing-normal.csv",
+          "caution-ranks.csv",
           "cautions.csv",
           "compounds.json",
           "consequences.csv",
@@ -80,6 +81,7 @@ public final class DataFiles {
           "iso286-deviations.csv",
           "iso286-grades.csv",
           "learning.csv",
+          "limited-use.csv",
           "logger-rules.csv",
           "materials.csv",
           "number-limits.csv",

@@ -4,10 +4,14 @@ import annulus.advice.Knowledge;
 import annulus.catalog.Catalog;
 import annulus.hold.HoldTables;
 import annulus.quantity.InvalidValue;
+import annulus.select.Rule;
 import annulus.select.RuleBook;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Function;
 
 /** Reads everything an answer is judged by. */
@@ -33,7 +37,34 @@ public final class KnowledgeFiles {
     var bearings = table(files, "bearing-normal.csv", Iso286Files::bearings);
     RuleBook rules = RuleFile.read(files);
     Catalog catalog = CatalogFiles.read(files);
+    requireRanksOfCautions(catalog, rules);
     return new Knowledge(catalog, rules, hold, friction, press, bearings, Knowledge.byId(duties));
+  }
+
+  /** A rank under a misspelt id would leave its caution unranked, and nobody would be told. */
+  private static void requireRanksOfCautions(Catalog catalog, RuleBook rules) {
+    Set<String> known = new LinkedHashSet<>(catalog.cautions().keySet());
+    for (Rule rule : rules.rules()) {
+      if (rule.verdict() == Rule.Verdict.CAUTION) {
+        known.add(rule.id());
+      }
+    }
+    List<PlacedProblem> problems = new ArrayList<>();
+    for (String id : catalog.ranks().keySet()) {
+      if (!known.contains(id)) {
+        problems.add(
+            new PlacedProblem(
+                "caution-ranks.csv",
+                0,
+                0,
+                "id",
+                Fields.quoted(id) + " is no caution",
+                Nearest.allowed(id, List.copyOf(known))));
+      }
+    }
+    if (!problems.isEmpty()) {
+      throw new InputRefused(problems);
+    }
   }
 
   private static <T> T table(DataFiles files, String name, Function<List<LaidRows.Text>, T> read)

@@ -49,6 +49,8 @@ final class MaterialRows {
   static final List<String> ACTIVITY_HEADER =
       List.of("level", "rate_low", "rate_likely", "rate_high", "source", "confidence");
   static final List<String> CAUTION_HEADER = List.of("id", "text", "source", "confidence");
+  static final List<String> RANK_HEADER = List.of("id", "severity", "card", "source", "confidence");
+  static final List<String> LIMIT_HEADER = List.of("until", "not_allowed", "source", "confidence");
   static final List<String> RELEASE_HEADER =
       List.of("consequence", "stage", "slow_practice", "safety_factor", "source", "confidence");
 

@@ -4,8 +4,9 @@ import annulus.advice.Advice;
 import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.select.Finding;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The words of an answer one by one, for a page; the same as {@link JsonReport} writes. */
 public final class AnswerWords {
@@ -50,6 +51,12 @@ public final class AnswerWords {
     return new HandBackTexts(advice, catalog).why();
   }
 
+  /** What has to stand beside the hand-back time: limited use after it, a primer not counted. */
+  public List<String> handBackNotes() {
+    HandBackNotes notes = new HandBackNotes(advice);
+    return Stream.of(notes.limitedUse(), notes.primer()).flatMap(Optional::stream).toList();
+  }
+
   /** The gap, radial and diametral. */
   public String gap() {
     return gap.line();
@@ -67,12 +74,9 @@ public final class AnswerWords {
     return advice.steps().stream().map(words::text).toList();
   }
 
-  /** What to take care of with this joint, then with every joint. */
+  /** What to take care of with this joint and with every joint, gravest first. */
   public List<String> cautions() {
-    List<String> words = new ArrayList<>(new RemovalTexts(advice).caution());
-    words.addAll(reasons(advice.cautions()));
-    catalog.cautions().values().forEach(c -> words.add(c.text()));
-    return words;
+    return new CautionList(catalog).of(advice).stream().map(CautionList.Caution::text).toList();
   }
 
   private static List<String> reasons(List<Finding> findings) {

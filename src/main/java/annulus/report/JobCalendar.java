@@ -55,12 +55,14 @@ public final class JobCalendar {
    * @param promise what is promised
    * @param check length of the check
    * @param note what the shop reads in the check's description
+   * @param ready what the counter reads in that of the hand-over; may be empty
    */
-  public Optional<CalendarFile> file(Optional<Promise> promise, Duration check, String note) {
+  public Optional<CalendarFile> file(
+      Optional<Promise> promise, Duration check, String note, String ready) {
     List<Entry> entries = new ArrayList<>();
     if (promise.isPresent()) {
       entries.add(entry(Kind.CHECK, promise.get().checkStart(), check, note));
-      entries.add(entry(Kind.READY, promise.get().promise(), Duration.ZERO, ""));
+      entries.add(entry(Kind.READY, promise.get().promise(), Duration.ZERO, ready));
     } else {
       cancelled(Kind.CHECK).ifPresent(entries::add);
       cancelled(Kind.READY).ifPresent(entries::add);

@@ -18,24 +18,22 @@ import java.util.regex.Pattern;
  * steps to tick, pictures and a line to sign. Black on white, no script, nothing fetched.
  */
 public final class JobCard {
-  /** What the page has room for; the rest is told to be in the full report. */
-  private static final int COLUMN_LINES = 36;
-
-  private static final int COLUMN_LINES_WITHOUT_CURE = 40;
-  private static final int PAGE_CHARACTERS = 95;
-  private static final int LEAST_CAUTION_LINES = 6;
-  private static final int COLUMN_CHARACTERS = 45;
-
   private static final int TITLE_CHARACTERS = 70;
   private static final int REASON_CHARACTERS = 330;
+
+  /** Frame, head and time of the box, mm. */
+  private static final double BOX = 17;
+
+  /** Characters of a row of stages that the time and what may be done share. */
+  private static final int WORDS_AND_TIME = 70;
 
   private static final String STYLE =
       """
       @page { size: 148mm 210mm; margin: 0 }
       * { box-sizing: border-box; margin: 0; padding: 0 }
       html { background: #fff; color: #000 }
-      body { width: 148mm; height: 209.5mm; padding: 6.5mm 8mm 6mm; display: flex;
-        flex-direction: column; gap: 1.3mm; font: 7.4pt/1.2\s"""
+      body { width: 148mm; height: 209.5mm; padding: 5.5mm 8mm 5.5mm; display: flex;
+        flex-direction: column; gap: 1mm; font: 7.4pt/1.2\s"""
           + PrintFont.FAMILIES
           + """
        }
@@ -48,16 +46,18 @@ public final class JobCard {
       .box { border: 0.8mm solid #000; padding: 1.2mm 3mm; text-align: center }
       .box h1 { font-size: 11pt; letter-spacing: 0.3mm }
       .box .when { font-size: 19pt; font-weight: bold; line-height: 1.15 }
+      .box .note { font-weight: bold }
       .gap { font-size: 9pt }
       .gap b { white-space: nowrap }
       table { border-collapse: collapse; width: 100% }
-      th, td { text-align: left; padding: 0.3mm 2mm 0.3mm 0; border-bottom: 0.15mm solid #999;
+      th, td { text-align: left; padding: 0.2mm 2mm 0.2mm 0; border-bottom: 0.15mm solid #999;
         vertical-align: top }
       td.sure { font-weight: bold; white-space: nowrap }
       td.typical { white-space: nowrap }
       .halves { display: flex; gap: 3mm }
       .halves .steps { flex: 1 }
-      .halves .pictures { flex: none; width: 62mm }
+      .halves .pictures { flex: none; width: 57mm }
+      .pictures svg { width: 57mm; height: auto }
       h2 { font-size: 8.5pt; margin-bottom: 0.6mm }
       ol + h2 { margin-top: 1.5mm }
       ol { list-style: none }
@@ -190,6 +190,7 @@ public final class JobCard {
     element("h1", "", head);
     element("p", "when", text(when));
     element("p", "", text(words.why()));
+    new AnswerWords(advice, catalog).handBackNotes().forEach(n -> element("p", "note", text(n)));
     page.append("</div>\n");
   }
 
@@ -205,12 +206,13 @@ public final class JobCard {
     page.append("<table>\n<tr><th>stage</th><th>sure at ")
         .append(text(Figures.wanted(order.confidence())))
         .append("</th><th>typical</th><th>what may be done</th></tr>\n");
+    StageTexts words = new StageTexts(advice);
     for (StageTime stage : cure.stages()) {
       page.append("<tr>");
       element("td", "", text(StageTexts.name(stage.stage())));
-      element("td", "sure", text(when(stage.sure())));
-      element("td", "typical", text(stage.typical().map(ShopTime::up).orElse("never")));
-      element("td", "", text(StageTexts.mayBeDone(stage.stage(), advice)));
+      element("td", "sure", text(when(words.sure(stage))));
+      element("td", "typical", text(words.typical(stage).map(ShopTime::up).orElse("never")));
+      element("td", "", text(words.mayBeDone(stage.stage())));
       page.append("</tr>\n");
     }
     page.append("</table>\n");
@@ -240,39 +242,64 @@ public final class JobCard {
     page.append("</div>\n</div>\n");
   }
 
+  /** Those with words for the card always; of the others the gravest, as many as there is room. */
   private void cautions() {
-    List<String> all = new AnswerWords(advice, catalog).cautions();
-    page.append("<h2>Take care</h2>\n<ul>\n");
-    int room = roomForCautions();
-    int shown = 0;
-    while (shown < all.size() && lines(all.get(shown)) <= room) {
-      room -= lines(all.get(shown));
-      page.append("<li>! ").append(text(all.get(shown++))).append("</li>\n");
+    CardRoom room = room();
+    List<String> shown = new ArrayList<>();
+    List<String> inTurn = new ArrayList<>();
+    for (CautionList.Caution caution : new CautionList(catalog).of(advice)) {
+      boolean first = caution.id().isEmpty();
+      if (first || caution.card().isPresent()) {
+        shown.add(caution.card().orElse(caution.text()));
+      } else {
+        inTurn.add(caution.text());
+      }
     }
-    if (shown < all.size()) {
-      page.append("<li><b>+ ")
-          .append(all.size() - shown)
-          .append(" more in the full report: read them before you start.</b></li>\n");
+    shown.forEach(room::caution);
+    int told = 0;
+    while (told < inTurn.size()
+        && room.holds(inTurn.get(told), told + 1 < inTurn.size() ? more(99) : "")) {
+      room.caution(inTurn.get(told));
+      shown.add(inTurn.get(told++));
+    }
+    page.append("<h2>Take care</h2>\n<ul>\n");
+    shown.forEach(c -> element("li", "", "! " + text(c)));
+    if (told < inTurn.size()) {
+      element("li", "", "<b>" + text(more(inTurn.size() - told)) + "</b>");
     }
     page.append("</ul>\n");
   }
 
-  /** Lines of the column that the steps leave, two of them for the heading and the last line. */
-  private int roomForCautions() {
-    StepTexts words = new StepTexts(time);
-    int used = 0;
-    for (Step step : advice.steps()) {
-      used += lines(words.text(step));
-    }
-    int height = bonds() ? COLUMN_LINES : COLUMN_LINES_WITHOUT_CURE;
-    for (String reason : reasons()) {
-      height -= reason.length() / PAGE_CHARACTERS + 1;
-    }
-    return Math.max(LEAST_CAUTION_LINES, height - used - advice.steps().size() / 4 - 4);
+  private static String more(int count) {
+    return "+ " + count + " more in the full report: read them before you start.";
   }
 
-  private static int lines(String text) {
-    return text.length() / COLUMN_CHARACTERS + 1;
+  /** What the rest of the page leaves for the cautions. */
+  private CardRoom room() {
+    DecisionTexts decision = DecisionTexts.of(advice);
+    AnswerWords answer = new AnswerWords(advice, catalog);
+    CardRoom room = new CardRoom();
+    room.wide(List.of(shortened(order.title(), TITLE_CHARACTERS)), 42, 4.3);
+    room.wide(List.of(decision.command() + " " + decision.what()), 58, 4.9);
+    room.plain(reasons());
+    room.take(BOX);
+    List<String> inBox = new ArrayList<>(List.of(answer.handBackWhy()));
+    inBox.addAll(answer.handBackNotes());
+    room.wide(inBox, code.isEmpty() ? 95 : 78, CardRoom.LINE);
+    room.wide(List.of("Gap " + answer.gap()), 85, 3.9);
+    room.plain(new ForceTexts(advice).brief());
+    if (bonds()) {
+      room.take(CardRoom.LINE + 0.8);
+      StageTexts words = new StageTexts(advice);
+      for (StageTime stage : advice.cure().orElseThrow().stages()) {
+        int when = when(words.sure(stage)).length();
+        room.wide(List.of(words.mayBeDone(stage.stage())), WORDS_AND_TIME - when, CardRoom.LINE);
+        room.take(0.8);
+      }
+    }
+    StepTexts steps = new StepTexts(time);
+    advice.steps().forEach(s -> room.step(steps.text(s)));
+    return room;
   }
 
   private void sign() {

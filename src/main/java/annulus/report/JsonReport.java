@@ -69,17 +69,24 @@ public final class JsonReport {
     out.object("decision", this::decision);
     out.object("handBack", advice.handBack(), this::handBack);
     out.text("handBackWhy", new HandBackTexts(advice, catalog).why());
+    out.text("primerNotCounted", new HandBackNotes(advice).primer());
     new JsonGap(advice, catalog, out).write();
     out.object("cure", advice.cure(), this::cure);
     out.object("press", advice.press(), this::press);
     out.object("hold", advice.hold(), this::hold);
     StepTexts words = new StepTexts(time);
     out.list("steps", advice.steps(), s -> step(s, words));
-    out.list("cautions", advice.cautions(), this::finding);
+    CautionList cautions = new CautionList(catalog);
+    out.list("cautions", cautions.findings(advice), f -> caution(f, cautions));
     out.list(
         "standingCautions",
-        catalog.cautions().values().stream().toList(),
-        c -> source(out.text("id", c.id()).text("text", c.text()), c.provenance()));
+        cautions.standing(),
+        c ->
+            source(
+                out.text("id", c.id())
+                    .text("severity", StageTexts.id(cautions.severity(c.id())))
+                    .text("text", c.text()),
+                c.provenance()));
     out.list("classes", advice.table(), this::verdict);
     out.list(
         "assumptions",
@@ -107,6 +114,11 @@ public final class JsonReport {
     out.probability("probability", decision.probability());
     out.list("because", words.decisive(), this::finding);
     out.texts("instead", words.instead());
+  }
+
+  private void caution(Finding finding, CautionList cautions) {
+    out.text("severity", StageTexts.id(cautions.severity(finding.rule().id())));
+    finding(finding);
   }
 
   private void finding(Finding finding) {
@@ -142,13 +154,27 @@ public final class JsonReport {
                 .text("text", words.condition(c.condition()))
                 .whole("afterMinutes", ShopTime.minutesUp(c.after()))
                 .text("at", time.iso(time.after(c.after()))));
+    limitedUse(out, advice, new HandBackNotes(advice).limitedUse(), time);
+  }
+
+  /** Until when the use is limited and what must not be done; null where there is no limit. */
+  static void limitedUse(JsonOut out, Advice advice, Optional<String> text, ShopTime time) {
+    out.object(
+        "limitedUse",
+        text,
+        words -> {
+          out.text("until", advice.limited().flatMap(Step::at).map(time::iso));
+          out.text("notAllowed", advice.limitedUse().notAllowed()).text("text", words);
+          source(out, advice.limitedUse().provenance());
+        });
   }
 
   private void cure(CureTimes cure) {
     boolean counts = advice.decision().kind() == Advice.Kind.USE_COMPOUND;
     out.flag("counts", counts);
     out.text("place", order.cure().describedAs());
-    out.list("stages", cure.stages(), this::stage);
+    StageTexts words = new StageTexts(advice);
+    out.list("stages", cure.stages(), s -> stage(s, words));
     after("slowPracticeFull", cure.slowPracticeFull());
     out.number("workingTimeMinutes", Math.floor(cure.workingTime().toSeconds() / 6.0) / 10);
     out.list(
@@ -160,11 +186,12 @@ public final class JsonReport {
                 .probability("sureFraction", p.sure()));
   }
 
-  private void stage(StageTime stage) {
+  private void stage(StageTime stage, StageTexts words) {
     out.text("stage", StageTexts.id(stage.stage()));
     after("typical", stage.typical());
     after("sure", stage.sure());
-    out.text("mayBeDone", StageTexts.mayBeDone(stage.stage(), advice));
+    after("from", words.sure(stage));
+    out.text("mayBeDone", words.mayBeDone(stage.stage()));
   }
 
   /** Minutes since the start, rounded up, and the clock time; both null for never. */

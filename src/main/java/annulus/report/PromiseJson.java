@@ -71,7 +71,14 @@ public final class PromiseJson {
     out.text(
         "customer",
         PromiseText.from(content.now(), told, shop)
-            .map(p -> PromiseText.customer(p, shop.hours().zone())));
+            .map(p -> PromiseText.customer(p.promise(), shop.hours().zone(), told.advice())));
+    HandBackNotes notes = new HandBackNotes(told.advice());
+    JsonReport.limitedUse(
+        out,
+        told.advice(),
+        told.promise().flatMap(p -> notes.limitedUse(p.promise(), shop.hours().zone())),
+        time);
+    out.text("primerNotCounted", notes.primer());
     out.list(
         "movesMost",
         content.shifts().stream().limit(2).toList(),

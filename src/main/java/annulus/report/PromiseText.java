@@ -35,16 +35,21 @@ public final class PromiseText {
     this.time = new ShopTime(shop.hours().zone(), start);
   }
 
-  /** What the customer is told: the promise and nothing that could be taken for an earlier time. */
-  public static String customer(Promise promise, ZoneId zone) {
-    return customer(promise.promise(), zone);
-  }
-
-  /** As {@link #customer(Promise, ZoneId)} for a time that was promised. */
-  public static String customer(Instant promised, ZoneId zone) {
+  /**
+   * What the customer is told: the promise, what must not be done for a while after it, and nothing
+   * that could be taken for an earlier time.
+   *
+   * @param promised the time
+   * @param zone the shop's zone
+   * @param advice the answer behind it
+   */
+  public static String customer(Instant promised, ZoneId zone, Advice advice) {
     ShopTime clock = new ShopTime(zone, promised);
-    String which = clock.whichOfTwo(promised).map(w -> ", " + w).orElse("");
-    return "Ready on " + clock.format(promised, "EEEE d MMMM uuuu, HH:mm") + which + ".";
+    String ready = "Ready on " + clock.longDay(promised) + ".";
+    return new HandBackNotes(advice)
+        .limitedUse(promised, zone)
+        .map(l -> ready + " " + l)
+        .orElse(ready);
   }
 
   /** What can be promised at a moment: as told, or once it has passed the next time for a check. */
@@ -73,11 +78,20 @@ public final class PromiseText {
     } else {
       lines.line("NO PROMISE  " + whyNone(told));
     }
+    HandBackNotes notes = new HandBackNotes(advice);
+    told.promise()
+        .flatMap(p -> notes.limitedUse(p.promise(), shop.hours().zone()))
+        .ifPresent(l -> lines.hanging("Then       ", l));
     lines.hanging("What       ", DecisionTexts.of(advice).line());
+    notes.primer().ifPresent(p -> lines.hanging("Primer     ", p));
     shifts(lines, told, shifts);
     lines.hanging("Basis      ", basis(told, now));
     from(now, told, shop)
-        .ifPresent(p -> lines.blank().hanging("Customer   ", customer(p, shop.hours().zone())));
+        .ifPresent(
+            p ->
+                lines
+                    .blank()
+                    .hanging("Customer   ", customer(p.promise(), shop.hours().zone(), advice)));
     return lines.toString();
   }
 
@@ -165,7 +179,7 @@ public final class PromiseText {
           shift.promise().map(p -> same ? "the same" : time.brief(p.promise())).orElse("none");
       lines.hanging(
           first,
-          name(shift.input())
+          name(shift.input(), told.advice())
               + ": "
               + shift.atBest()
               + " -> safe "
@@ -174,6 +188,12 @@ public final class PromiseText {
               + then);
       first = "           ";
     }
+  }
+
+  /** A primer that is planned already moves the time by being entered, not by being put on. */
+  private static String name(Input input, Advice advice) {
+    boolean planned = input == Input.PRIMER && advice.primerNotCounted();
+    return planned ? "primer, once it is entered" : name(input);
   }
 
   static String name(Input input) {

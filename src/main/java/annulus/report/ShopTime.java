@@ -57,6 +57,12 @@ record ShopTime(ZoneId zone, Instant start) {
     return DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH).format(at(instant));
   }
 
+  /** {@code Friday 12 March 2027, 13:45}, with which of two where the hour repeats. */
+  String longDay(Instant instant) {
+    String which = whichOfTwo(instant).map(w -> ", " + w).orElse("");
+    return format(instant, "EEEE d MMMM uuuu, HH:mm") + which;
+  }
+
   /** ISO 8601 with offset, to the second. */
   String iso(Instant instant) {
     return ClockDigits.iso(instant.atZone(zone));

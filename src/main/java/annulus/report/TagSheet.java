@@ -9,6 +9,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * An A6 tag to tie on the part, as one HTML page: black on white, readable at arm's length, the one
@@ -21,13 +22,21 @@ import java.util.Locale;
  * @param zone the shop's time zone
  * @param meanwhile what may and may not be done until then, such as "Push, do not ride"; at most 3
  *     lines of at most 50 characters
+ * @param limited what may not be done for a while after that time, at most 160 characters; empty
+ *     where everything may
  */
 public record TagSheet(
-    String jobReference, String title, Instant notBefore, ZoneId zone, List<String> meanwhile) {
+    String jobReference,
+    String title,
+    Instant notBefore,
+    ZoneId zone,
+    List<String> meanwhile,
+    Optional<String> limited) {
   private static final int LONGEST_REFERENCE = 30;
   private static final int LONGEST_TITLE = 100;
   private static final int LONGEST_LINE = 50;
   private static final int MOST_LINES = 3;
+  private static final int LONGEST_LIMIT = 160;
   private static final DateTimeFormatter WEEKDAY =
       DateTimeFormatter.ofPattern("EEEE", Locale.ENGLISH);
   private static final DateTimeFormatter DATE =
@@ -57,6 +66,8 @@ public record TagSheet(
       .meanwhile { list-style: none; margin-top: 3mm }
       .meanwhile li { font-size: 14pt; line-height: 1.15; font-weight: bold; margin-top: 1mm;
         overflow-wrap: anywhere }
+      .limited { margin-top: 2mm; border-top: 0.3mm solid #000; padding-top: 1.5mm;
+        font-size: 12pt; line-height: 1.15; font-weight: bold }
       .job { margin-top: auto; padding-top: 1.5mm; border-top: 0.3mm solid #000; font-size: 13pt;
         font-weight: bold; line-height: 1.15; overflow-wrap: anywhere }
       .title { font-size: 11pt; line-height: 1.15; overflow-wrap: anywhere }
@@ -77,6 +88,7 @@ public record TagSheet(
       Check.text("meanwhile", line);
       requireShort("meanwhile", line, LONGEST_LINE);
     }
+    limited.ifPresent(l -> requireShort("limited", l, LONGEST_LIMIT));
   }
 
   /** The whole page; write it as UTF-8. */
@@ -96,6 +108,7 @@ public record TagSheet(
     new ShopTime(zone, minute).whichOfTwo(minute).ifPresent(w -> line(page, "twice", w));
     page.append("</div>\n");
     appendMeanwhile(page);
+    limited.ifPresent(l -> line(page, "limited", l));
     page.append("<p class=\"job\">Job <bdi>")
         .append(Html.text(jobReference))
         .append("</bdi></p>\n");

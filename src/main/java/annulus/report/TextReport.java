@@ -94,6 +94,7 @@ public final class TextReport {
                         : time.full(h.at()) + ", " + ShopTime.up(h.after()) + " after closing")
             .orElse("none can be promised"));
     lines.hanging("  ", new HandBackTexts(advice, catalog).why());
+    new AnswerWords(advice, catalog).handBackNotes().forEach(n -> lines.hanging("  ", n));
   }
 
   private void gap() {
@@ -159,12 +160,13 @@ public final class TextReport {
             + TextLines.cell("typical", TIME)
             + "at "
             + Figures.wanted(order.confidence()));
+    StageTexts words = new StageTexts(advice);
     for (StageTime stage : cure.stages()) {
       lines.line(
           TextLines.cell("  " + StageTexts.name(stage.stage()), 14)
-              + TextLines.cell(when(stage.typical()), TIME)
-              + when(stage.sure()));
-      lines.hanging("                ", StageTexts.mayBeDone(stage.stage(), advice));
+              + TextLines.cell(when(words.typical(stage)), TIME)
+              + when(words.sure(stage)));
+      lines.hanging("                ", words.mayBeDone(stage.stage()));
     }
     StageTime full = cure.at(Stage.FULL);
     if (!cure.slowPracticeFull().equals(full.sure())) {
@@ -230,9 +232,9 @@ public final class TextReport {
 
   private void cautions() {
     lines.heading("Cautions");
-    new RemovalTexts(advice).caution().forEach(c -> lines.hanging("  ! ", c));
-    advice.cautions().forEach(c -> lines.hanging("  ! ", RuleTexts.reason(c)));
-    catalog.cautions().values().forEach(c -> lines.hanging("  - ", c.text()));
+    new CautionList(catalog)
+        .of(advice)
+        .forEach(c -> lines.hanging(c.everyJoint() ? "  - " : "  ! ", c.text()));
   }
 
   private void classes() {

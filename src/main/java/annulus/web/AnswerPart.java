@@ -114,6 +114,7 @@ final class AnswerPart {
       part.element("strong", "No hand-back time can be given. ");
     }
     part.text(words.handBackWhy()).close();
+    words.handBackNotes().forEach(n -> part.element("p", n, "class", "limited"));
     Duration working =
         answer.told().advice().cure().map(Advice.CureTimes::workingTime).orElse(Duration.ZERO);
     if (answer.isYes() && !working.isZero()) {

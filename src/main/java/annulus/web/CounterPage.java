@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.report.HandBackNotes;
 import annulus.stock.HeldBack;
 import annulus.stock.HeldUses;
 import annulus.store.Job;
@@ -161,8 +162,16 @@ final class CounterPage {
     part.element("span", what(view, time, times), "class", "what");
     part.element("span", times.day(time.get(), view.now()), "class", "day");
     part.element("span", times.hour(time.get()), "class", "hour").close();
+    limitedUse(view, time.get(), times).ifPresent(l -> part.element("p", l, "class", "limited"));
     part.element("p", StateWords.now(view) + left(view), "class", "now");
     return part;
+  }
+
+  /** What whoever takes it is told; nothing more once it is gone. */
+  private static Optional<String> limitedUse(JobView view, Instant taken, ClockWords times) {
+    return view.state().over()
+        ? Optional.empty()
+        : new HandBackNotes(view.answer().told().advice()).limitedUse(taken, times.zone());
   }
 
   private static String what(JobView view, Optional<Instant> time, ClockWords times) {

@@ -209,7 +209,10 @@ final class JobPage {
     page.element("h2", "What the customer is told");
     view.promised()
         .filter(p -> !view.slips() && !view.unsafe())
-        .ifPresent(p -> page.element("p", PromiseText.customer(p, times.zone())));
+        .ifPresent(
+            p ->
+                page.element(
+                    "p", PromiseText.customer(p, times.zone(), view.answer().told().advice())));
     begin(page, "/promise");
     page.open("p", "class", "field").element("label", "Promised time", "for", "promised");
     page.single(

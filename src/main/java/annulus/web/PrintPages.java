@@ -1,6 +1,7 @@
 package annulus.web;
 
 import annulus.report.CalendarFile;
+import annulus.report.HandBackNotes;
 import annulus.report.JobCard;
 import annulus.report.LotTag;
 import annulus.report.TagSheet;
@@ -59,8 +60,13 @@ final class PrintPages {
                 view.job().content().title(),
                 notBefore,
                 board.times().zone(),
-                List.of("Leave the joint alone.", "No load, no use until then."))
+                List.of("Leave the joint alone.", "No load, no use until then."),
+                limitedUse(view, notBefore))
             .html());
+  }
+
+  private Optional<String> limitedUse(JobView view, Instant taken) {
+    return new HandBackNotes(view.answer().told().advice()).limitedUse(taken, board.times().zone());
   }
 
   private static Instant promised(JobView view) {
@@ -90,15 +96,21 @@ final class PrintPages {
         CalendarFile.of(
             job.changedAt(),
             List.of(
-                entry(CalendarFile.Kind.CHECK, job, promised.minus(check), check, moves),
-                entry(CalendarFile.Kind.READY, job, promised, Duration.ZERO, moves)));
+                entry(CalendarFile.Kind.CHECK, job, promised.minus(check), check, moves, ""),
+                entry(
+                    CalendarFile.Kind.READY,
+                    job,
+                    promised,
+                    Duration.ZERO,
+                    moves,
+                    limitedUse(view, promised).orElse(""))));
     ctx.contentType("text/calendar; charset=utf-8");
     ctx.header("Content-Disposition", "attachment; filename=\"job-" + job.id() + ".ics\"");
     ctx.result(file.text());
   }
 
   private static CalendarFile.Entry entry(
-      CalendarFile.Kind kind, Job job, Instant at, Duration length, int moves) {
+      CalendarFile.Kind kind, Job job, Instant at, Duration length, int moves, String note) {
     return new CalendarFile.Entry(
         kind,
         job.id(),
@@ -107,7 +119,7 @@ final class PrintPages {
         length,
         Math.max(0, moves),
         CalendarFile.Status.CONFIRMED,
-        "");
+        note);
   }
 
   private void lotTag(Context ctx) {

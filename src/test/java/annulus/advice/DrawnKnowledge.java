@@ -75,6 +75,8 @@ final class DrawnKnowledge {
             base.instruments(),
             Catalog.index(release(), ReleaseRule::consequence),
             base.cautions(),
+            base.ranks(),
+            base.limitedUse(),
             policy(base.policy())));
   }
 

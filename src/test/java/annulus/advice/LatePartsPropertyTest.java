@@ -64,6 +64,7 @@ class LatePartsPropertyTest {
     parts.put("hold", a -> a.hold().stream().toList());
     parts.put("remedies", a -> List.copyOf(a.gap().remedies()));
     parts.put("remedy", a -> a.gap().remedy().stream().toList());
+    parts.put("primed", a -> List.copyOf(a.primed()));
     parts.put("steps", a -> List.copyOf(a.steps()));
     parts.put("figures", a -> List.copyOf(a.figures()));
     parts.put("curve", a -> a.cure().map(c -> List.copyOf(c.curve())).orElse(List.of()));
@@ -371,6 +372,8 @@ class LatePartsPropertyTest {
             c.instruments(),
             c.release(),
             c.cautions(),
+            c.ranks(),
+            c.limitedUse(),
             new Policy(numbers)));
   }
 

@@ -73,6 +73,8 @@ class UnknownsPropertyTest {
             instruments,
             c.release(),
             c.cautions(),
+            c.ranks(),
+            c.limitedUse(),
             c.policy()));
   }
 

@@ -9,6 +9,8 @@ import biweekly.Biweekly;
 import biweekly.ICalVersion;
 import biweekly.ICalendar;
 import biweekly.component.VEvent;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
@@ -149,6 +151,70 @@ class PromiseCommandTest {
     assertTrue(html.contains("DO NOT USE BEFORE"));
     assertTrue(html.contains("Tuesday") && html.contains("09:15"), html);
     assertFalse(html.contains("07:00"));
+  }
+
+  /** Ready on a Friday, fully cured days later: what is not allowed until then is said with it. */
+  private String limited() throws IOException {
+    Path file = folder.resolve("limited.json");
+    String text = Files.readString(Path.of(GOOD));
+    assertTrue(text.contains("\"consequence\": \"injury\""), text);
+    Files.writeString(
+        file, text.replace("\"consequence\": \"injury\"", "\"consequence\": \"nuisance\""));
+    return file.toString();
+  }
+
+  @Test
+  void limited_use_until_full_cure_is_told_wherever_the_time_is() throws Exception {
+    String order = limited();
+    Path tag = folder.resolve("tag.html");
+    Path ics = folder.resolve("job.ics");
+    Run run = promise(order, "--tag", tag.toString(), "--ics", ics.toString());
+    assertEquals(0, run.code(), run.err());
+    String out = run.out().replaceAll("\\s+", " ");
+    JsonNode json = new ObjectMapper().readTree(promise(order, "--json").out());
+    String limit = json.at("/limitedUse/text").asText();
+    assertTrue(
+        limit.matches("Limited use until [A-Z].* March 2027, ..:..: no full load, .*\\."), limit);
+    assertTrue(json.get("customer").asText().endsWith(". " + limit), json.toString());
+    assertTrue(
+        json.at("/promise").asText().compareTo(json.at("/limitedUse/until").asText()) < 0,
+        json.toString());
+    assertTrue(out.contains("Then " + limit + " What "), out);
+    assertTrue(out.endsWith(". " + limit + " "), out);
+    assertTrue(Files.readString(tag).contains("<p class=\"limited\">" + limit + "</p>"));
+    VEvent ready = parsed(ics).getEvents().get(1);
+    assertTrue(ready.getSummary().getValue().startsWith("Ready"), ready.toString());
+    assertEquals(limit, ready.getDescription().getValue());
+  }
+
+  @Test
+  void a_limit_that_is_over_when_the_joint_is_taken_is_not_told() throws IOException {
+    JsonNode json = new ObjectMapper().readTree(promise(GOOD, "--json").out());
+    assertTrue(json.has("limitedUse") && json.get("limitedUse").isNull(), json.toString());
+    assertFalse(promise(GOOD).out().contains("Limited use"));
+  }
+
+  /** The inert pair with the primer left open instead of ruled out. */
+  private String planned() throws IOException {
+    Path file = folder.resolve("planned.json");
+    String text = Files.readString(Path.of("demo-data/orders/05-inert-pair.json"));
+    assertTrue(text.contains("\"primer\": \"none\""), text);
+    Files.writeString(file, text.replace("\"primer\": \"none\"", "\"primer\": null"));
+    return file.toString();
+  }
+
+  @Test
+  void a_planned_primer_is_told_as_not_counted_and_as_what_would_move_the_time()
+      throws IOException {
+    Run run = promise(planned());
+    String out = run.out().replaceAll("\\s+", " ");
+    assertTrue(
+        out.contains(
+            "Primer The primer is not counted in this time. When it is on, enter it and ask again:"
+                + " about "),
+        out);
+    assertTrue(out.contains("primer, once it is entered: "), out);
+    assertFalse(promise(GOOD).out().contains("not counted"));
   }
 
   @Test

@@ -10,6 +10,7 @@ import annulus.catalog.Consequence;
 import annulus.catalog.Finish;
 import annulus.catalog.Instrument;
 import annulus.catalog.Material;
+import annulus.catalog.Severity;
 import annulus.catalog.Stage;
 import annulus.fit.BearingRing;
 import annulus.fit.FrictionTable;
@@ -191,6 +192,7 @@ class DataColumnsTest {
             Map.entry("finishes.csv activity", Activity.Level.values()),
             Map.entry("activities.csv level", Activity.Level.values()),
             Map.entry("instruments.csv use", Instrument.Use.values()),
+            Map.entry("caution-ranks.csv severity", Severity.values()),
             Map.entry("consequences.csv consequence", Consequence.values()),
             Map.entry("consequences.csv stage", Stage.values()),
             Map.entry("friction.csv pair", FrictionTable.Pair.values()),
@@ -227,6 +229,8 @@ class DataColumnsTest {
             "finishes.csv", MaterialRows.FINISH_HEADER,
             "activities.csv", MaterialRows.ACTIVITY_HEADER,
             "cautions.csv", MaterialRows.CAUTION_HEADER,
+            "caution-ranks.csv", MaterialRows.RANK_HEADER,
+            "limited-use.csv", MaterialRows.LIMIT_HEADER,
             "consequences.csv", MaterialRows.RELEASE_HEADER,
             "instruments.csv", InstrumentRows.HEADER,
             "policy.csv", NumberRows.HEADER,

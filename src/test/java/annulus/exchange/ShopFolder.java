@@ -25,6 +25,8 @@ final class ShopFolder {
           "form-limits.csv",
           "consequences.csv",
           "cautions.csv",
+          "caution-ranks.csv",
+          "limited-use.csv",
           "compounds.json",
           "primers.json",
           "rules.json",

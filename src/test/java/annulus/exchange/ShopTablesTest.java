@@ -129,6 +129,8 @@ class ShopTablesTest {
         "policy.csv | wanted-confidence | wanted-confidance | id | \"wanted-confidance\" is unknown | did you mean wanted-confidence?",
         "form-limits.csv | oval-note,20,µm | oval-note,20,mm | unit | \"mm\" is another unit | µm",
         "consequences.csv | injury,full,true | injury,full,yes | slow_practice | \"yes\" is unknown | true, false",
+        "caution-ranks.csv | skin,hurts-people | skin,hurts-peoples | severity | \"hurts-peoples\" is unknown | did you mean hurts-people?",
+        "limited-use.csv | full,\"no full load | handling,\"no full load | until | is no stage that ends the limit | full",
         "cautions.csv | literature: of ten | literature of \"\"ten\"\" | - | - | -",
       })
   void a_mistyped_name_is_placed_with_the_nearest_known_one(

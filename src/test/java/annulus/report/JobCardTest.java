@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import annulus.advice.Advice;
+import annulus.advice.JointOrder;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -67,9 +69,61 @@ class JobCardTest {
 
   @Test
   void cautions_that_do_not_fit_are_counted() {
-    String html = card(SampleOrders.everythingNear());
+    Advice advice =
+        new SampleOrders.Draft()
+            .boreOf("carbon-epoxy", "moulded")
+            .at(14)
+            .surroundings(new JointOrder.Surroundings(true, true, true, true))
+            .advice();
+    String html = card(advice);
     assertTrue(html.contains("more in the full report: read them before you start."));
     assertTrue(html.contains("<li>! "), "at least one caution stands on the card");
+  }
+
+  @Test
+  void every_card_carries_skin_air_data_sheet_and_who_checks_what_carries_a_person() {
+    for (Map.Entry<String, Advice> sample : SampleOrders.all().entrySet()) {
+      String html = card(sample.getValue());
+      for (String id : List.of("skin", "air", "sheet", "critical")) {
+        String words = SampleOrders.CATALOG.ranks().get(id).card().orElseThrow();
+        assertTrue(html.contains("<li>! " + words + "</li>"), sample.getKey() + ": " + id);
+      }
+    }
+  }
+
+  @Test
+  void of_the_other_cautions_the_gravest_stand_on_the_card() {
+    for (Map.Entry<String, Advice> sample : SampleOrders.all().entrySet()) {
+      String html = card(sample.getValue()).replace("\u00a0", " ");
+      boolean left = false;
+      for (CautionList.Caution caution :
+          new CautionList(SampleOrders.CATALOG).of(sample.getValue())) {
+        if (caution.card().isEmpty()) {
+          boolean there = html.contains("<li>! " + Html.text(caution.text()) + "</li>");
+          assertFalse(left && there, sample.getKey() + ": a lesser one took the place");
+          left |= !there;
+        }
+      }
+      assertEquals(left, html.contains("more in the full report"), sample.getKey());
+    }
+  }
+
+  @Test
+  void a_primer_that_is_planned_is_said_not_to_be_counted_under_the_time() {
+    Advice advice = SampleOrders.inertPair();
+    assertTrue(advice.primerNotCounted());
+    String html = card(advice).replace("\u00a0", " ");
+    String note =
+        "The primer is not counted in this time. When it is on, enter it and ask again: about ";
+    assertTrue(html.contains("<p class=\"note\">" + note), html);
+    assertFalse(card(SampleOrders.goodFit()).contains("class=\"note\""));
+  }
+
+  @Test
+  void a_joint_that_goes_before_full_cure_says_its_limit_under_the_time() {
+    Advice advice = SampleOrders.all().get("nuisance");
+    String limit = new HandBackNotes(advice).limitedUse().orElseThrow();
+    assertTrue(card(advice).contains("<p class=\"note\">" + limit + "</p>"), card(advice));
   }
 
   @Test

@@ -3,6 +3,7 @@ package annulus.report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import annulus.advice.Advice;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -121,15 +122,16 @@ class ShopTimeTest {
     ZoneId zone = ZoneId.of("Europe/Vienna");
     Instant first = Instant.parse("2026-10-25T00:30:00Z");
     Instant second = Instant.parse("2026-10-25T01:30:00Z");
+    Advice whole = SampleOrders.goodFit(); // fully cured when it goes: nothing is limited
     assertEquals(
         "Ready on Sunday 25 October 2026, 02:30, the first 02:30 (clock goes back).",
-        PromiseText.customer(first, zone));
+        PromiseText.customer(first, zone, whole));
     assertEquals(
         "Ready on Sunday 25 October 2026, 02:30, the second 02:30 (clock goes back).",
-        PromiseText.customer(second, zone));
+        PromiseText.customer(second, zone, whole));
     assertEquals(
         "Ready on Sunday 25 October 2026, 03:30.",
-        PromiseText.customer(second.plusSeconds(3600), zone));
+        PromiseText.customer(second.plusSeconds(3600), zone, whole));
     ShopTime time = new ShopTime(zone, first.minusSeconds(86_400));
     assertEquals("Sun 2026-10-25 02:30 (+02:00)", time.wall(first));
     assertEquals("Sun 2026-10-25 03:30", time.wall(second.plusSeconds(3600)));

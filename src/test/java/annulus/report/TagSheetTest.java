@@ -8,6 +8,7 @@ import annulus.quantity.InvalidValue;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class TagSheetTest {
@@ -19,8 +20,33 @@ class TagSheetTest {
 
   private static String titled(
       String reference, String title, String notBefore, String... meanwhile) {
-    return new TagSheet(reference, title, Instant.parse(notBefore), VIENNA, List.of(meanwhile))
-        .html();
+    return limited(reference, title, notBefore, Optional.empty(), meanwhile);
+  }
+
+  private static String limited(
+      String reference,
+      String title,
+      String notBefore,
+      Optional<String> limit,
+      String... meanwhile) {
+    Instant instant = Instant.parse(notBefore);
+    return new TagSheet(reference, title, instant, VIENNA, List.of(meanwhile), limit).html();
+  }
+
+  @Test
+  void the_tag_says_for_how_long_the_use_is_limited_after_that_time() {
+    String when = "2027-03-12T12:45:00Z";
+    String limit = "Limited use until Sunday 14 March 2027, 19:42: no <heat>.";
+    String page = limited("L-1", "", when, Optional.of(limit));
+    assertTrue(
+        page.contains(
+            "<p class=\"limited\">Limited use until Sunday 14 March 2027, 19:42: no &lt;heat&gt;.</p>"),
+        page);
+    assertTrue(page.indexOf("class=\"limited\"") > page.indexOf("class=\"hour\""));
+    assertFalse(html("L-1", when).contains("class=\"limited\""));
+    String longest = limited("L-1", "", when, Optional.of("n".repeat(160)));
+    assertTrue(longest.contains("n".repeat(160)));
+    assertThrows(InvalidValue.class, () -> limited("L-1", "", when, Optional.of("n".repeat(161))));
   }
 
   @Test
