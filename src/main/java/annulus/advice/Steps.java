@@ -59,21 +59,42 @@ final class Steps {
   static List<Step> of(JointOrder order, Catalog catalog, Made made) {
     Steps steps = new Steps(order, catalog, made.gap());
     Decision decision = made.decision();
-    if (decision.kind() == Kind.USE_COMPOUND) {
-      steps.bond(decision, made.cure().orElseThrow(), made.handBack(), made.volumeMl());
-    } else if (decision.kind() == Kind.PRESS_DRY) {
-      steps.press(made.handBack());
-    } else if (decision.kind() == Kind.STRIP_AND_REDO) {
+    if (decision.kind() == Kind.STRIP_AND_REDO) {
       steps.strip();
     } else if (decision.kind() == Kind.MEASURE_AGAIN) {
       steps.add(StepKind.MEASURE_AGAIN);
-    } else if (Choice.wantsPrimerAnew(decision)
-        && order.primer() instanceof JointOrder.PrimerPlan.Used was) {
-      steps.primeAnew(was);
     } else {
-      made.missing().ifPresent(steps::primeWhatIsMissing);
+      steps.joining(made);
     }
     return steps.steps;
+  }
+
+  /** What leads to a joint, or to an answer that says how. */
+  private void joining(Made made) {
+    Decision decision = made.decision();
+    boolean primeAnew =
+        Choice.wantsPrimerAnew(decision) && order.primer() instanceof JointOrder.PrimerPlan.Used;
+    boolean leads = decision.kind().isYes() || primeAnew || made.missing().isPresent();
+    if (leads && order.hasOldCompound()) {
+      bare();
+    } else if (decision.kind() == Kind.USE_COMPOUND) {
+      bond(decision, made.cure().orElseThrow(), made.handBack(), made.volumeMl());
+    } else if (decision.kind() == Kind.PRESS_DRY) {
+      press(made.handBack());
+    } else if (primeAnew) {
+      primeAnew((JointOrder.PrimerPlan.Used) order.primer());
+    } else {
+      made.missing().ifPresent(this::primeWhatIsMissing);
+    }
+  }
+
+  /** Under old compound nobody knows what was measured: nothing is joined before that is mended. */
+  private void bare() {
+    protect(true);
+    faces(m -> m.state() == Member.FaceState.OLD_COMPOUND)
+        .forEach((care, which) -> careful(StepKind.REMOVE_OLD_COMPOUND, care, which));
+    clean(Optional.empty(), false, oldPrimer(false));
+    add(StepKind.MEASURE_AGAIN);
   }
 
   private void bond(
@@ -85,7 +106,6 @@ final class Steps {
       add(StepKind.TOO_QUICK, Optional.of(cure.workingTime()), Optional.empty(), Map.of());
     }
     protect(true);
-    removeOldCompound();
     clean(kept, true, oldPrimer(false));
     decision.primer().filter(p -> kept.isEmpty()).ifPresent(this::prime);
     apply(decision.compound().orElseThrow(), volumeMl);
@@ -177,7 +197,6 @@ final class Steps {
   private void press(Optional<HandBack> handBack) {
     warmUp();
     protect(false);
-    removeOldCompound();
     clean(Optional.empty(), false, oldPrimer(false));
     String seizing = seizing();
     Map<String, String> values = seizing.isEmpty() ? Map.of() : Map.of("seizing", seizing);
@@ -204,8 +223,7 @@ final class Steps {
   private void strip() {
     protect(true);
     add(StepKind.STRIP);
-    faces(m -> true)
-        .forEach((care, which) -> careful(StepKind.REMOVE_OLD_COMPOUND, care, which, false));
+    faces(m -> true).forEach((care, which) -> careful(StepKind.REMOVE_OLD_COMPOUND, care, which));
     clean(Optional.empty(), false, oldPrimer(false));
     add(StepKind.REDO);
   }
@@ -216,7 +234,6 @@ final class Steps {
     boolean part = was.onPart() || order.part().activity() == Activity.Level.INERT;
     bringToTemperature();
     protect(true);
-    removeOldCompound();
     clean(Optional.empty(), true, oldPrimer(true));
     prime(new PlannedPrimer(was.primer(), bore, part, true));
   }
@@ -224,7 +241,6 @@ final class Steps {
   private void primeWhatIsMissing(PlannedPrimer missing) {
     bringToTemperature();
     protect(true);
-    removeOldCompound();
     clean(Choice.kept(order), true, oldPrimer(true));
     prime(missing);
   }
@@ -260,15 +276,6 @@ final class Steps {
     add(kind, Optional.empty(), Optional.empty(), Map.of(FACES, which.words()));
   }
 
-  private void removeOldCompound() {
-    Map<FaceCare, String> faces = faces(m -> m.state() == Member.FaceState.OLD_COMPOUND);
-    int left = faces.size();
-    for (Map.Entry<FaceCare, String> face : faces.entrySet()) {
-      left--;
-      careful(StepKind.REMOVE_OLD_COMPOUND, face.getKey(), face.getValue(), left == 0);
-    }
-  }
-
   /** The faces that pass, those with the same care together. */
   private Map<FaceCare, String> faces(Predicate<Member> test) {
     Map<FaceCare, String> faces = new EnumMap<>(FaceCare.class);
@@ -279,13 +286,10 @@ final class Steps {
     return faces;
   }
 
-  private void careful(StepKind kind, FaceCare care, String which, boolean measure) {
+  private void careful(StepKind kind, FaceCare care, String which) {
     Map<String, String> values = new HashMap<>();
     values.put(FACES, which);
     values.put("care", care.name().toLowerCase(Locale.ROOT));
-    if (measure) {
-      values.put("measure", "yes");
-    }
     add(kind, Optional.empty(), Optional.empty(), values);
   }
 
@@ -310,7 +314,7 @@ final class Steps {
     }
     if (bonded) {
       faces(m -> isGlossy(m) && !isOn(kept, m.side()))
-          .forEach((care, which) -> careful(StepKind.ABRADE, care, which, false));
+          .forEach((care, which) -> careful(StepKind.ABRADE, care, which));
     }
     kept.ifPresent(this::flashOffKept);
   }

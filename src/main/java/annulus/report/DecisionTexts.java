@@ -5,6 +5,7 @@ import annulus.advice.Advice.Decision;
 import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
 import annulus.advice.HoldReport;
+import annulus.advice.PressReport;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.Finish;
 import annulus.catalog.Material;
@@ -36,6 +37,9 @@ public final class DecisionTexts {
 
   /** The command in capitals: {@code USE}, {@code DO NOT BOND}. */
   public String command() {
+    if (notBare()) {
+      return "MEASURE AGAIN";
+    }
     return switch (advice.decision().kind()) {
       case USE_COMPOUND -> held() ? "USE" : "DO NOT HAND OVER";
       case PRESS_DRY -> held() ? "PRESS DRY" : "DO NOT HAND OVER";
@@ -49,13 +53,18 @@ public final class DecisionTexts {
 
   /** What the command is about, short enough for one line of 100 columns. */
   public String what() {
+    if (notBare()) {
+      return "old compound is on a face, and the gap without it is another one";
+    }
     return switch (advice.decision().kind()) {
       case USE_COMPOUND ->
           use(advice.decision()) + (held() ? "" : ": it fits the gap, but no time is safe");
       case PRESS_DRY ->
           held()
               ? "no compound: the part is larger than the bore and holds by itself"
-              : "pressed dry it does not surely hold";
+              : advice.isPressBorne()
+                  ? "pressed dry it does not surely hold"
+                  : "pressed dry nobody knows whether its members bear it";
       case TOO_TIGHT ->
           decisive().isEmpty()
               ? "too tight for a dry press of workshop size"
@@ -75,6 +84,11 @@ public final class DecisionTexts {
   /** Whether there is a time from which on it may be handed back. */
   private boolean held() {
     return advice.handBack().isPresent();
+  }
+
+  /** Whether what was measured is still under old compound. */
+  private boolean notBare() {
+    return advice.decision().kind().isYes() && !held() && advice.order().hasOldCompound();
   }
 
   private static String use(Decision decision) {
@@ -284,6 +298,16 @@ public final class DecisionTexts {
   }
 
   private List<String> insteadOfHandBack() {
+    if (notBare()) {
+      return List.of("Scrape it off as the steps say, clean, measure the bare faces, ask again.");
+    }
+    if (!advice.isPressBorne()) {
+      return List.of(
+          advice.press().orElseThrow().standing() == PressReport.Standing.DIAMETER_MISSING
+              ? "Give the outside diameter around the bore and the inside diameter of the part (0"
+                  + " for a solid one), and ask again."
+              : "Ask the part's maker how much interference it bears, and go by that.");
+    }
     if (!tooWeak()) {
       return List.of("Bring the joint to a warm place and ask again with that temperature.");
     }

@@ -14,7 +14,8 @@ final class StepTexts {
 
   String text(Step step) {
     return switch (step.kind()) {
-      case MEASURE_AGAIN -> "Measure again as told above. Bond nothing until the answer is clear.";
+      case MEASURE_AGAIN ->
+          "Measure again as told above, and ask again. Join nothing until the answer is clear.";
       case PROTECT ->
           "Gloves on throughout, fresh air. No flame or spark: " + value(step, "burns") + ".";
       case STRIP -> "Pull the part out. Wipe off all wet compound, bore and part.";
@@ -70,24 +71,21 @@ final class StepTexts {
   }
 
   private static String removeOldCompound(Step step) {
-    String measure = step.values().containsKey("measure") ? " Then measure again." : "";
     String faces = faces(step);
     String off = "Take all compound off " + faces;
-    String how =
-        switch (value(step, "care")) {
-          case "film" -> off + " with a plastic scraper, without cutting its plating or film.";
-          case "plastic" -> off + " by hand with a plastic scraper. Do not gouge it.";
-          case "laminate" ->
-              off
-                  + " with a plastic scraper, the rest by hand with fine abrasive, wet, dust mask on."
-                  + " Never cut fibres.";
-          case "cadmium" ->
-              "Do not scrape, sand or brush "
-                  + faces
-                  + ": cadmium dust is poisonous. Ask the part's maker how to get the compound off.";
-          default -> "Scrape all compound off " + faces + " down to bare material.";
-        };
-    return how + measure;
+    return switch (value(step, "care")) {
+      case "film" -> off + " with a plastic scraper, without cutting its plating or film.";
+      case "plastic" -> off + " by hand with a plastic scraper. Do not gouge it.";
+      case "laminate" ->
+          off
+              + " with a plastic scraper, the rest by hand with fine abrasive, wet, dust mask on."
+              + " Never cut fibres.";
+      case "cadmium" ->
+          "Do not scrape, sand or brush "
+              + faces
+              + ": cadmium dust is poisonous. Ask the part's maker how to get the compound off.";
+      default -> "Scrape all compound off " + faces + " down to bare material.";
+    };
   }
 
   private static String abrade(Step step) {

@@ -310,7 +310,12 @@ class LatePartsPropertyTest {
 
   private static void primer(OrderText order, Random random, Catalog catalog) {
     switch (random.nextInt(4)) {
-      case 0 -> order.set("primer", null);
+      case 0 -> {
+        order.set("primer", null);
+        if (oneIn(random, 2)) { // one that is planned: for a face that asks for it
+          order.set("bore.material", "titanium-6al4v").set("bore.finish", "ground");
+        }
+      }
       case 1 -> order.set("primer", "none");
       default ->
           order.set(

@@ -89,9 +89,7 @@ class StepTextsTest {
   @Test
   void each_face_is_scraped_as_it_bears_it_and_named() {
     OrderText order = new OrderText().set("bore.state", "old-compound");
-    assertTrue(
-        all(order)
-            .contains("Scrape all compound off the bore down to bare material. Then measure"));
+    assertTrue(all(order).contains("Scrape all compound off the bore down to bare material."));
     order.set("part.state", "old-compound").set("part.material", "carbon-epoxy");
     order.set("part.finish", "abraded").set("primer", null);
     String both = all(order);
@@ -99,7 +97,7 @@ class StepTextsTest {
     assertTrue(
         both.contains(
             "Take all compound off the part with a plastic scraper, the rest by hand with fine"
-                + " abrasive, wet, dust mask on. Never cut fibres. Then measure again."),
+                + " abrasive, wet, dust mask on. Never cut fibres."),
         both);
     order.set("part.material", "steel-plain").set("part.finish", "zinc-plated");
     assertTrue(
