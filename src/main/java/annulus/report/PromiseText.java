@@ -48,7 +48,7 @@ public final class PromiseText {
   }
 
   /** What can be promised at a moment: as told, or once it has passed the next time for a check. */
-  static Optional<Promise> from(Instant now, Told told, Shop shop) {
+  public static Optional<Promise> from(Instant now, Told told, Shop shop) {
     return told.promise()
         .flatMap(
             p ->
@@ -103,8 +103,13 @@ public final class PromiseText {
   }
 
   private void promised(TextLines lines, Told told, Promise promise, Instant now) {
-    String passed = promise.promise().isAfter(now) ? "" : "  it has passed: check the job now";
-    lines.line("PROMISE    " + time.full(promise.promise()) + passed);
+    Optional<Promise> later =
+        from(now, told, shop).filter(p -> !p.promise().equals(promise.promise()));
+    lines.line(
+        "PROMISE    "
+            + later.map(p -> time.full(p.promise()) + "  in place of ").orElse("")
+            + time.full(promise.promise())
+            + (promise.promise().isAfter(now) ? "" : "; it has passed: check the job now"));
     String sure = Figures.probability(told.advice().order().confidence() * 100, 1);
     lines.hanging(
         "Earliest   ",

@@ -71,6 +71,7 @@ final class Api {
         new Operation(HandlerType.POST, "/api/jobs/{id}/closed", this::closed),
         new Operation(HandlerType.POST, "/api/jobs/{id}/moved", this::moved),
         new Operation(HandlerType.POST, "/api/jobs/{id}/promise", this::promise),
+        new Operation(HandlerType.POST, "/api/jobs/{id}/called", this::called),
         new Operation(HandlerType.POST, "/api/jobs/{id}/log", this::log),
         new Operation(HandlerType.POST, "/api/jobs/{id}/order", this::order),
         new Operation(HandlerType.POST, "/api/jobs/{id}/undo", this::undo),
@@ -165,6 +166,11 @@ final class Api {
         ctx,
         board.promise(
             ctx.pathParam("id"), version(body), time(body, "promised"), text(body, "who")));
+  }
+
+  private void called(Context ctx) {
+    JsonNode body = body(ctx, Set.of("who", "version"));
+    whole(ctx, board.called(ctx.pathParam("id"), version(body), text(body, "who")));
   }
 
   private void order(Context ctx) {

@@ -32,6 +32,9 @@ import java.util.UUID;
 final class Board {
   private static final int MOST_ORDERS = 1000;
 
+  /** What the history says of a call for a joint that was not ready after all. */
+  static final String CALLED = "customer was called: it is not ready yet";
+
   private final Knowledge knowledge;
   private final PromiseDesk desk;
   private final JobStore jobs;
@@ -448,6 +451,25 @@ final class Board {
 
   private String first(JobView view) {
     return "The first time that can be kept is " + times.full(view.promisable().get()) + ".";
+  }
+
+  /**
+   * Notes that the customer, who was told that it is ready, knows now that it is not.
+   *
+   * @throws Refused when the customer was not told so
+   */
+  Job called(String id, long seen, String who) {
+    return jobs.change(
+        id,
+        seen,
+        current -> {
+          if (!view(current).toldTooEarly()) {
+            throw new Refused("The customer was not told that it is ready: nobody has to call.");
+          }
+          return new Edit(JobChange.Kind.PROMISE, CALLED, current.content().customerCalled());
+        },
+        Optional.empty(),
+        stamp(who));
   }
 
   /** Takes back the last change. */

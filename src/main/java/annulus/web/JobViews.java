@@ -30,7 +30,7 @@ final class JobViews {
   static final int MOST_FOUND = 50;
 
   private static final Comparator<JobView> ORDER =
-      Comparator.<JobView, Integer>comparing(v -> v.slips() || v.callDue() ? 0 : 1)
+      Comparator.<JobView, Integer>comparing(v -> v.urgent() ? 0 : 1)
           .thenComparing(v -> v.state().over() ? 1 : 0)
           .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
           .thenComparing(v -> v.job().createdAt())
