@@ -105,11 +105,13 @@ public final class PromiseText {
   private void promised(TextLines lines, Told told, Promise promise, Instant now) {
     Optional<Promise> later =
         from(now, told, shop).filter(p -> !p.promise().equals(promise.promise()));
-    lines.line(
-        "PROMISE    "
-            + later.map(p -> time.full(p.promise()) + "  in place of ").orElse("")
-            + time.full(promise.promise())
-            + (promise.promise().isAfter(now) ? "" : "; it has passed: check the job now"));
+    String passed = promise.promise().isAfter(now) ? "" : "  it has passed: check the job now";
+    if (later.isPresent()) {
+      lines.line("PROMISE    " + time.full(later.get().promise()));
+      lines.hanging("First      ", time.brief(promise.promise()) + passed);
+    } else {
+      lines.line("PROMISE    " + time.full(promise.promise()) + passed);
+    }
     String sure = Figures.probability(told.advice().order().confidence() * 100, 1);
     lines.hanging(
         "Earliest   ",

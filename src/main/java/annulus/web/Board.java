@@ -6,6 +6,7 @@ import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
 import annulus.exchange.LoggerRules;
 import annulus.report.PromiseText;
+import annulus.stock.Spelling;
 import annulus.store.BoreFit;
 import annulus.store.BoreTrend;
 import annulus.store.CabinetStore;
@@ -193,6 +194,21 @@ final class Board {
    */
   List<Job> sameReference(String reference, String but) {
     return jobs.notOver(reference.strip()).stream().filter(j -> !j.id().equals(but)).toList();
+  }
+
+  /** What the jobs on the board are called, sorted. */
+  List<String> references() {
+    return views.jobs(now()).stream()
+        .map(j -> j.content().reference())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  /** Whether a recall would find a job by this reference, as one hand or another writes it. */
+  boolean isCalled(String reference) {
+    return jobs.isCalled(reference.strip())
+        || !Spelling.jobsAlike(reference, references()).isEmpty();
   }
 
   /** Puts a job in another state. */

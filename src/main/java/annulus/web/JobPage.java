@@ -55,6 +55,7 @@ final class JobPage {
         .close();
     acts(page);
     promise(page);
+    page.part(lots);
     log(page);
     edit(page);
     paper(page);
@@ -65,7 +66,6 @@ final class JobPage {
       ways(page, wanted, ways);
     }
     new BorePart(board).history(page, view.job().content().bore());
-    page.part(lots);
     new JobHistory(board, view.job(), who).on(page);
     return Layout.page("Job " + reference, Layout.Place.COUNTER, who, page);
   }

@@ -44,7 +44,7 @@ final class JobPages {
     }
     Optional<Instant> wanted = Form.time(board, "wanted", ctx.queryParam("wanted"));
     boolean ways = ctx.queryParam("ways") != null;
-    Markup lots = LotPage.lotsOf(shelf.usesFor(view.job().content().reference()));
+    Markup lots = new UsedPart(shelf, view, Doer.at(ctx)).markup();
     ctx.html(new JobPage(board, view, Doer.at(ctx)).html(wanted, ways, lots));
   }
 
