@@ -65,7 +65,7 @@ final class CabinetPage {
     page.open("div", "class", "card", "role", "status");
     page.element("p", "✓ Recorded: " + words(ledger, movement) + ".");
     page.element("p", ledger.left(movement.lot()) + " mL left of lot " + movement.lot() + ".");
-    takeBack(page, ledger, movement);
+    takeBack(page, ledger, movement, "recorded-");
     page.close();
   }
 
@@ -81,13 +81,13 @@ final class CabinetPage {
     page.close();
   }
 
-  private void takeBack(Markup page, Ledger ledger, Movement movement) {
+  private void takeBack(Markup page, Ledger ledger, Movement movement, String idPrefix) {
     if (ledger.toTakeBack(movement.lot()).filter(movement::equals).isEmpty()) {
       return;
     }
     page.open("form", "method", "post", "action", "/cabinet/take-back");
     page.single("input", "type", "hidden", "name", "movement", "value", movement.id());
-    Layout.who(page, who, "back-");
+    Layout.who(page, who, idPrefix);
     page.open("button", "class", "plain", "type", "submit");
     page.element("span", "↶", "aria-hidden", "true").text("Take it back: it did not take place");
     page.close().close();
@@ -341,7 +341,7 @@ final class CabinetPage {
         .ifPresent(
             m -> {
               page.element("p", "The last one that stands: " + words(ledger, m) + ".");
-              takeBack(page, ledger, m);
+              takeBack(page, ledger, m, "last-");
             });
   }
 
