@@ -51,7 +51,8 @@
     });
   }
 
-  // Somebody else changed the job: say so, keep what is typed.
+  // The job is another one than the page was made of: say so, keep what is typed. Before the space
+  // stands the version; what is after it the clock alone may change.
   function changed(part, version) {
     if (version === part.dataset.version || document.getElementById("changed")) {
       return;
@@ -60,7 +61,9 @@
     note.id = "changed";
     note.className = "problem";
     note.setAttribute("role", "alert");
-    note.textContent = "This job was changed on another screen. ";
+    note.textContent = version.split(" ")[0] === part.dataset.version.split(" ")[0]
+      ? "Time has gone on: the buttons below are those of before. "
+      : "This job was changed on another screen. ";
     var link = document.createElement("a");
     link.href = location.href;
     link.textContent = "Show it anew";

@@ -53,6 +53,9 @@ final class Help {
         java -jar annulus.jar stock clear --ledger FILE --lot LOT --who NAME --reason TEXT
                 [--stock STOCK.csv] [--on DAY] [--movement ID of what holds it back]
             it may be used again, as far as its dates allow
+        java -jar annulus.jar stock take-back --ledger FILE --movement ID --who NAME [--reason TEXT]
+            the last use, discard or correction of its lot did not take place: a lot that it would
+            have opened is sealed
         java -jar annulus.jar stock recall --ledger FILE --lot LOT or --job REF
             which jobs got a lot; which lots went into a job
         java -jar annulus.jar stock import --ledger FILE --from OTHER-LEDGER

@@ -202,7 +202,7 @@ final class PromiseCommand {
     if (papers.ics().isPresent()) {
       calendar(table, order, told, papers.ics().get());
     }
-    Optional<Promise> promise = told.promise();
+    Optional<Promise> promise = PromiseText.from(table.now(), told, table.shop());
     if (papers.tag().isPresent() && promise.isPresent()) {
       String job = order.job().isBlank() ? "without number" : order.job();
       List<String> meanwhile = List.of("Leave the joint alone.", "No load, no use until then.");
@@ -231,7 +231,11 @@ final class PromiseCommand {
 
   private void picture(Table table, Told told, Path file) throws IOException {
     Optional<String> svg =
-        CurePicture.of(told, table.shop().hours().zone(), Optional.of(table.now()));
+        CurePicture.of(
+            told,
+            PromiseText.from(table.now(), told, table.shop()).map(Promise::promise),
+            table.shop().hours().zone(),
+            Optional.of(table.now()));
     if (svg.isPresent()) {
       OutputFile.write(file, svg.get());
     } else {
@@ -260,16 +264,17 @@ final class PromiseCommand {
                             new JobCalendar.Before(
                                 e.sequence(), e.start(), e.status().equals("CANCELLED"))));
     PromiseText words = new PromiseText(table.shop(), order.start());
+    Optional<Promise> promise = PromiseText.from(table.now(), told, table.shop());
     Optional<CalendarFile> entries =
         calendar.file(
-            told.promise(),
+            promise,
             table.shop().rule().handOverCheck(),
             "Check before hand-over. " + words.basis(told, table.now()),
             told.promise().flatMap(p -> limitedUse(table, told, p)).orElse(""));
     if (entries.isPresent()) {
       OutputFile.write(file, entries.get().text());
     }
-    if (told.promise().isEmpty()) {
+    if (promise.isEmpty()) {
       err.println(
           entries.isPresent()
               ? "No time is safe for this joint: "

@@ -26,6 +26,7 @@ final class StockCommand {
     StockHeldCommand held = new StockHeldCommand(surround, out, err);
     commands.put("hold-back", held::holdBack);
     commands.put("clear", held::clear);
+    commands.put("take-back", args -> new StockTakeBackCommand(surround, out, err).run(args));
     commands.put("import", args -> new StockLedgerCommand(surround, out, err).merge(args));
     commands.put("recall", args -> new StockLedgerCommand(surround, out, err).recall(args));
     commands.put("export", args -> new StockLedgerCommand(surround, out, err).export(args));

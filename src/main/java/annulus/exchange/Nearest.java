@@ -34,13 +34,18 @@ public final class Nearest {
     return near ? Optional.of(best) : Optional.empty();
   }
 
+  /** The candidate that a word may be a slip of: at most two letters are other ones. */
+  public static Optional<String> mistyped(String word, Collection<String> candidates) {
+    return to(word, candidates).filter(n -> isMistyped(word, n));
+  }
+
   /** A suggestion to print after "unknown", or all candidates when none is near. */
   public static String allowed(String word, Collection<String> candidates) {
     if (candidates.isEmpty()) {
       return "nothing here: there is none to name";
     }
     String all = String.join(", ", candidates);
-    Optional<String> whole = to(word, candidates).filter(n -> isMistyped(word, n));
+    Optional<String> whole = mistyped(word, candidates);
     List<String> kin = whole.isPresent() ? List.of() : kin(word, candidates);
     Optional<String> near =
         kin.isEmpty() ? to(word, candidates) : Optional.of(String.join(" or ", kin));

@@ -5,7 +5,6 @@ import annulus.advice.Advice.StageTime;
 import annulus.advice.PromiseDesk.Told;
 import annulus.catalog.Stage;
 import annulus.cure.TemperatureHistory;
-import annulus.handback.Promise;
 import annulus.quantity.Numbers;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Temperature and cure of a joint against the shop's clock as an SVG picture: black on white, told
@@ -31,13 +31,15 @@ public final class CurePicture {
   private static final int POINTS = 240;
 
   private final Told told;
+  private final Optional<Instant> promise;
   private final ZoneId zone;
   private final Instant start;
   private final Instant end;
   private final StringBuilder svg = new StringBuilder();
 
-  private CurePicture(Told told, ZoneId zone, Optional<Instant> now) {
+  private CurePicture(Told told, Optional<Instant> promise, ZoneId zone, Optional<Instant> now) {
     this.told = told;
+    this.promise = promise;
     this.zone = zone;
     this.start = told.advice().order().start();
     this.end = end(now);
@@ -47,14 +49,16 @@ public final class CurePicture {
    * The picture, or empty when there is no cure to show.
    *
    * @param told the answer
+   * @param promise what the customer was told, or can be told now
    * @param zone the shop's zone
    * @param now marked where it lies in the picture
    */
-  public static Optional<String> of(Told told, ZoneId zone, Optional<Instant> now) {
+  public static Optional<String> of(
+      Told told, Optional<Instant> promise, ZoneId zone, Optional<Instant> now) {
     if (told.advice().cure().isEmpty() || told.advice().cure().get().curve().isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new CurePicture(told, zone, now).draw(now));
+    return Optional.of(new CurePicture(told, promise, zone, now).draw(now));
   }
 
   /** A marked time. */
@@ -63,9 +67,10 @@ public final class CurePicture {
   private Instant end(Optional<Instant> now) {
     List<Advice.CurvePoint> curve = told.advice().cure().orElseThrow().curve();
     Instant last = start.plus(curve.get(curve.size() - 1).after());
-    Optional<Instant> promise = told.promise().map(Promise::promise).or(told::ready);
-    if (promise.isPresent()) {
-      last = promise.get();
+    Optional<Instant> latest =
+        Stream.concat(promise.stream(), told.ready().stream()).max(Comparator.naturalOrder());
+    if (latest.isPresent()) {
+      last = latest.get();
     }
     Instant shown = now.filter(n -> n.isAfter(start)).orElse(start);
     Instant later = shown.isAfter(last) ? shown : last;
@@ -92,12 +97,8 @@ public final class CurePicture {
   private String title() {
     String job = told.advice().order().job();
     String name = job.isBlank() ? "Joint" : "Job " + TextLines.printable(job);
-    return told.promise()
-        .map(
-            p ->
-                name
-                    + ": promise "
-                    + new ShopTime(zone, start).format(p.promise(), "EEE d MMMM, HH:mm"))
+    return promise
+        .map(p -> name + ": promise " + new ShopTime(zone, start).format(p, "EEE d MMMM, HH:mm"))
         .orElse(name + ": nothing promised");
   }
 
@@ -231,7 +232,7 @@ public final class CurePicture {
     StageTime fixture = told.advice().cure().orElseThrow().at(Stage.FIXTURE);
     fixture.sure().ifPresent(d -> marks.add(new Mark(start.plus(d), "fixture", "3 3")));
     told.ready().ifPresent(r -> marks.add(new Mark(r, "hand-back", "8 4")));
-    told.promise().ifPresent(p -> marks.add(new Mark(p.promise(), "promise", "")));
+    promise.ifPresent(p -> marks.add(new Mark(p, "promise", "")));
     now.ifPresent(n -> marks.add(new Mark(n, "now", "1 3")));
     marks.sort(Comparator.comparing(Mark::at));
     ShopTime clock = new ShopTime(zone, start);

@@ -11,6 +11,7 @@ import annulus.catalog.Primer;
 import annulus.handback.LatestStart;
 import annulus.handback.Promise;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
@@ -64,20 +65,16 @@ public final class PromiseJson {
     out.text("start", time.iso(told.advice().order().start()));
     out.text("decision", StageTexts.id(told.advice().decision().kind()));
     out.text("class", told.advice().decision().compound().map(CompoundClass::id));
-    told(told);
-    if (told.promise().isEmpty()) {
+    Optional<Promise> promise = PromiseText.from(content.now(), told, shop);
+    told(told, promise);
+    if (promise.isEmpty()) {
       out.text("why", words.whyNone(told));
     }
-    out.text(
-        "customer",
-        PromiseText.from(content.now(), told, shop)
-            .map(p -> PromiseText.customer(p.promise(), shop.hours().zone(), told.advice())));
+    ZoneId zone = shop.hours().zone();
+    out.text("customer", promise.map(p -> PromiseText.customer(p.promise(), zone, told.advice())));
     HandBackNotes notes = new HandBackNotes(told.advice());
     JsonReport.limitedUse(
-        out,
-        told.advice(),
-        told.promise().flatMap(p -> notes.limitedUse(p.promise(), shop.hours().zone())),
-        time);
+        out, told.advice(), promise.flatMap(p -> notes.limitedUse(p.promise(), zone)), time);
     out.text("primerNotCounted", notes.primer());
     out.list(
         "movesMost",
@@ -96,12 +93,12 @@ public final class PromiseJson {
     out.object("log", content.again(), this::again);
   }
 
-  private void told(Told told) {
+  private void told(Told told, Optional<Promise> promise) {
     out.text("earliest", told.ready().map(time::iso));
     out.text("likely", told.likely().map(time::iso));
-    out.text("check", told.promise().map(p -> time.iso(p.checkStart())));
-    out.text("promise", told.promise().map(p -> time.iso(p.promise())));
-    out.text("promiseReason", told.promise().map(Promise::reason).map(StageTexts::id));
+    out.text("check", promise.map(p -> time.iso(p.checkStart())));
+    out.text("promise", promise.map(p -> time.iso(p.promise())));
+    out.text("promiseReason", promise.map(Promise::reason).map(StageTexts::id));
   }
 
   private void option(Option o) {
@@ -109,7 +106,7 @@ public final class PromiseJson {
     out.text("primer", o.primer().map(Primer::id));
     out.text("place", o.place().map(p -> p.name()));
     out.text("work", time.iso(o.work()));
-    told(o.told());
+    told(o.told(), o.told().promise());
     out.number("strengthMPa", o.strengthMPa()).flag("releasable", o.releasable());
     out.whole("workingMinutes", o.workingTime().toMinutes());
     out.whole("touchMinutes", ShopTime.minutesUp(o.touch()));

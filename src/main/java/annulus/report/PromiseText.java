@@ -53,7 +53,7 @@ public final class PromiseText {
   }
 
   /** What can be promised at a moment: as told, or once it has passed the next time for a check. */
-  static Optional<Promise> from(Instant now, Told told, Shop shop) {
+  public static Optional<Promise> from(Instant now, Told told, Shop shop) {
     return told.promise()
         .flatMap(
             p ->
@@ -117,8 +117,15 @@ public final class PromiseText {
   }
 
   private void promised(TextLines lines, Told told, Promise promise, Instant now) {
+    Optional<Promise> later =
+        from(now, told, shop).filter(p -> !p.promise().equals(promise.promise()));
     String passed = promise.promise().isAfter(now) ? "" : "  it has passed: check the job now";
-    lines.line("PROMISE    " + time.full(promise.promise()) + passed);
+    if (later.isPresent()) {
+      lines.line("PROMISE    " + time.full(later.get().promise()));
+      lines.hanging("First      ", time.brief(promise.promise()) + passed);
+    } else {
+      lines.line("PROMISE    " + time.full(promise.promise()) + passed);
+    }
     String sure = Figures.probability(told.advice().order().confidence() * 100, 1);
     lines.hanging(
         "Earliest   ",

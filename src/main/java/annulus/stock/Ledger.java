@@ -4,6 +4,7 @@ import annulus.quantity.InvalidValue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ public final class Ledger {
 
   private final Map<String, Movement> byId;
   private final Map<String, String> items;
+  private final Set<String> takenBack;
 
   private Ledger(Map<String, Movement> byId) {
     this.byId = Collections.unmodifiableMap(new LinkedHashMap<>(byId));
@@ -29,6 +31,9 @@ public final class Ledger {
         .filter(m -> !m.item().isEmpty())
         .forEach(m -> named.putIfAbsent(m.lot(), m.item()));
     this.items = Collections.unmodifiableMap(named);
+    Set<String> back = new HashSet<>();
+    byId.values().forEach(m -> m.takesBack().ifPresent(back::add));
+    this.takenBack = Collections.unmodifiableSet(back);
   }
 
   /**
@@ -69,6 +74,70 @@ public final class Ledger {
         && a.lot().equals(b.lot())
         && a.job().equals(b.job())
         && a.amount().equals(b.amount());
+  }
+
+  /** Whether a movement counts no more, because it did not take place. */
+  public boolean isTakenBack(Movement movement) {
+    return takenBack.contains(movement.id());
+  }
+
+  /** A movement by its id. */
+  public Optional<Movement> movement(String id) {
+    return Optional.ofNullable(byId.get(id));
+  }
+
+  /**
+   * The movement of a lot that can be taken back: the last that moved something and stands. One
+   * before it can't be, as the count since rests on it; nor can an arrival, of which the lot itself
+   * would be left.
+   */
+  public Optional<Movement> toTakeBack(String lot) {
+    return byId.values().stream()
+        .filter(m -> m.lot().equals(lot) && m.kind().moves() && m.takesBack().isEmpty())
+        .filter(m -> !isTakenBack(m))
+        .reduce((earlier, later) -> later)
+        .filter(m -> m.kind() != Movement.Kind.RECEIVE);
+  }
+
+  /**
+   * The movement that can be taken back under this id.
+   *
+   * @throws InvalidValue when it is not here, was taken back, or is not the last one of its lot
+   */
+  public Movement requireToTakeBack(String id) {
+    Movement taken =
+        movement(id)
+            .orElseThrow(
+                () ->
+                    new InvalidValue(
+                        "movement", id + " is not in the ledger", "the id of a movement"));
+    Optional<Movement> last = toTakeBack(taken.lot());
+    if (last.filter(l -> l.id().equals(id)).isEmpty()) {
+      throw new InvalidValue(
+          "movement",
+          id + " can't be taken back" + (isTakenBack(taken) ? ": it was already" : ""),
+          last.map(l -> "the last movement of lot " + taken.lot() + ", " + l.id())
+              .orElse("a count: correct what is left of lot " + taken.lot()));
+    }
+    return taken;
+  }
+
+  /**
+   * Refuses a movement that takes back what can't be; the same one again is let through.
+   *
+   * @throws InvalidValue with what can be taken back
+   */
+  public void requireTakesBack(Movement movement) {
+    if (has(movement.id()) || movement.takesBack().isEmpty()) {
+      return;
+    }
+    Movement taken = requireToTakeBack(movement.takesBack().get());
+    if (!taken.lot().equals(movement.lot()) || !taken.undone().equals(movement.amount())) {
+      throw new InvalidValue(
+          "movement",
+          movement.id() + " does not undo " + taken.id(),
+          taken.undone() + " mL of lot " + taken.lot());
+    }
   }
 
   /** Whether this movement is in it. */
@@ -225,7 +294,7 @@ public final class Ledger {
   /** The first day something was used from a lot: by then it was open. */
   public Optional<LocalDate> firstUse(String lot) {
     return byId.values().stream()
-        .filter(m -> m.lot().equals(lot) && m.kind() == Movement.Kind.USE)
+        .filter(m -> m.lot().equals(lot) && m.kind() == Movement.Kind.USE && !isTakenBack(m))
         .map(Movement::day)
         .min(LocalDate::compareTo);
   }
@@ -327,11 +396,12 @@ public final class Ledger {
     return lots;
   }
 
-  /** Uses that match, in the order recorded. */
+  /** Uses that match and took place, in the order recorded. */
   public List<Movement> uses(Predicate<Movement> wanted) {
     List<Movement> found = new ArrayList<>();
     for (Movement movement : byId.values()) {
-      if (movement.kind() == Movement.Kind.USE && wanted.test(movement)) {
+      boolean used = movement.kind() == Movement.Kind.USE && !isTakenBack(movement);
+      if (used && wanted.test(movement)) {
         found.add(movement);
       }
     }

@@ -18,8 +18,8 @@ import java.util.Optional;
  * @param job the job it went to; empty if none
  * @param lot which lot
  * @param item id of the class or primer in it; empty if not known
- * @param amount what moved; below zero only for a correction, none where a lot is held back or
- *     cleared
+ * @param amount what moved; below zero only for a correction and what is taken back, none where a
+ *     lot is held back or cleared
  * @param reason why; empty where it goes without saying
  * @param witness the test pair that stood for a lot used against its use-by; empty if none
  */
@@ -40,6 +40,9 @@ public record Movement(
   /** A clearing is named after what it clears: whoever clears the same tells of the same. */
   private static final String CLEARED = "cleared-";
 
+  /** What is taken back is named after what did not take place: it can be only once. */
+  private static final String TAKEN_BACK = "taken-back-";
+
   /** What happened to the lot. */
   public enum Kind {
     RECEIVE(1),
@@ -50,7 +53,9 @@ public record Movement(
     /** It must not be used until that is cleared; nothing moves. */
     HOLD_BACK(0),
     /** What held it back is settled; nothing moves. */
-    CLEAR(0);
+    CLEAR(0),
+    /** A movement that was recorded and did not take place; the amount undoes it. */
+    TAKE_BACK(1);
 
     private final int sign;
 
@@ -76,7 +81,7 @@ public record Movement(
     }
     at = at.truncatedTo(ChronoUnit.SECONDS);
     requireAmount(kind, amount);
-    boolean obvious = kind == Kind.RECEIVE || kind == Kind.USE;
+    boolean obvious = kind == Kind.RECEIVE || kind == Kind.USE || kind == Kind.TAKE_BACK;
     if (!obvious && reason.isBlank()) {
       throw new InvalidValue("reason", "is empty", "a few words on why");
     }
@@ -89,11 +94,15 @@ public record Movement(
     if (kind == Kind.CLEAR && !id.startsWith(CLEARED)) {
       throw new InvalidValue("movement", id + " clears nothing", CLEARED + " and what it clears");
     }
+    if (kind == Kind.TAKE_BACK && !id.startsWith(TAKEN_BACK)) {
+      throw new InvalidValue(
+          "movement", id + " takes nothing back", TAKEN_BACK + " and what it takes back");
+    }
   }
 
   private static void requireAmount(Kind kind, Millilitres amount) {
     switch (kind) {
-      case CORRECT -> require(amount.microlitres() != 0, amount, "not 0 mL");
+      case CORRECT, TAKE_BACK -> require(amount.microlitres() != 0, amount, "not 0 mL");
       case HOLD_BACK, CLEAR -> require(amount.microlitres() == 0, amount, "0 mL: nothing moves");
       default -> require(amount.isPositive(), amount, "more than 0 mL");
     }
@@ -128,6 +137,40 @@ public record Movement(
   /** The id of what it clears; empty for any other kind. */
   public Optional<String> clears() {
     return kind == Kind.CLEAR ? Optional.of(id.substring(CLEARED.length())) : Optional.empty();
+  }
+
+  /**
+   * Takes a movement back that did not take place: the lot has what it had before, and a container
+   * that it would have opened is sealed.
+   *
+   * @param reason why; may be empty
+   */
+  public static Movement takeBack(
+      Movement taken, Instant at, LocalDate day, String who, String reason) {
+    return new Movement(
+        TAKEN_BACK + taken.id(),
+        at,
+        day,
+        Kind.TAKE_BACK,
+        who,
+        taken.job(),
+        taken.lot(),
+        taken.item(),
+        taken.undone(),
+        reason,
+        "");
+  }
+
+  /** The amount that undoes it. */
+  Millilitres undone() {
+    return new Millilitres(-change().microlitres());
+  }
+
+  /** The id of what it takes back; empty for any other kind. */
+  public Optional<String> takesBack() {
+    return kind == Kind.TAKE_BACK
+        ? Optional.of(id.substring(TAKEN_BACK.length()))
+        : Optional.empty();
   }
 
   /** How a sheet's amount is told apart from a bottle that came. */

@@ -37,6 +37,7 @@ public record UseRate(
         ledger.movements().stream()
             .filter(m -> item.equals(ledger.itemOf(m.lot()).orElse("")))
             .filter(m -> m.kind().moves() && !m.day().isAfter(today))
+            .filter(m -> m.takesBack().isEmpty() && !ledger.isTakenBack(m))
             .toList();
     List<Double> amounts =
         known.stream()

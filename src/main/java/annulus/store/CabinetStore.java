@@ -26,10 +26,11 @@ public final class CabinetStore {
       "SELECT " + CabinetRows.sealed(CabinetRows.MOVEMENT) + " FROM movement";
   private static final String LOTS = LOT + " ORDER BY lot";
   private static final String MOVEMENTS = MOVEMENT + " ORDER BY position";
-  static final String USES_FOR = MOVEMENT + " WHERE kind = 'USE' AND job = ? ORDER BY position";
+  private static final String USES = MOVEMENT + " WHERE kind IN ('USE', 'TAKE_BACK')";
+  static final String USES_FOR = USES + " AND job = ? ORDER BY position";
   static final String HOLDING =
       MOVEMENT + " WHERE kind IN ('HOLD_BACK', 'CLEAR') ORDER BY position";
-  static final String USES_OF = MOVEMENT + " WHERE kind = 'USE' AND lot = ? ORDER BY position";
+  static final String USES_OF = USES + " AND lot = ? ORDER BY position";
   private static final String PUT_LOT =
       "INSERT INTO lot ("
           + CabinetRows.sealed(CabinetRows.LOT)
@@ -94,7 +95,12 @@ public final class CabinetStore {
 
   /** What was used for a job, in the order recorded. */
   public List<Movement> usesFor(String job) {
-    return database.transaction(sql -> sql.rows(CabinetRows::movement, USES_FOR, job));
+    return database.transaction(sql -> inForce(sql, USES_FOR, job));
+  }
+
+  /** Uses without those that were taken back: what takes one back names its lot and job too. */
+  private static List<Movement> inForce(Sql sql, String uses, String of) throws SQLException {
+    return Ledger.of(sql.rows(CabinetRows::movement, uses, of)).uses(m -> true);
   }
 
   /** Which jobs got some of a lot that is held back. */
@@ -105,7 +111,7 @@ public final class CabinetStore {
               Ledger.of(sql.rows(CabinetRows::movement, HOLDING)).heldBack();
           List<Movement> uses = new ArrayList<>();
           for (String lot : held.keySet()) {
-            uses.addAll(sql.rows(CabinetRows::movement, USES_OF, lot));
+            uses.addAll(inForce(sql, USES_OF, lot));
           }
           return HeldUses.of(held, uses);
         });
@@ -206,7 +212,7 @@ public final class CabinetStore {
     String item = lots.getOrDefault(m.lot(), m.item());
     if (!m.item().isEmpty() && !m.item().equals(item) && !here.has(m.id())) {
       taken.otherItems().add(m.lot());
-      if (m.change().isPositive()) {
+      if (m.change().isPositive() && m.takesBack().isEmpty()) {
         return false;
       }
     }
@@ -251,7 +257,7 @@ public final class CabinetStore {
    * Records a movement; the same one again changes nothing.
    *
    * @throws annulus.quantity.InvalidValue when it takes more than is left, its lot is of another
-   *     class or held back, or its id is taken
+   *     class or held back, its id is taken, or it takes back what can't be
    * @throws Unknown when there is no such lot
    */
   public Ledger move(Movement movement) {
@@ -266,6 +272,7 @@ public final class CabinetStore {
           Ledger ledger = Ledger.of(sql.rows(CabinetRows::movement, MOVEMENTS));
           ledger.requireLeft(movement);
           ledger.requireNotHeldBack(movement);
+          ledger.requireTakesBack(movement);
           Ledger after = ledger.with(movement);
           if (!ledger.has(movement.id())) {
             insert(sql, movement);

@@ -27,6 +27,9 @@ final class ContentJson {
     node.put("promiseMoves", content.promiseMoves());
     content.log().ifPresent(l -> node.put("log", l));
     content.place().ifPresent(p -> node.put("place", p));
+    if (content.toldReady()) {
+      node.put("toldReady", true);
+    }
     return Seal.onJson(node.toString());
   }
 
@@ -49,7 +52,8 @@ final class ContentJson {
           instant(node, "promisedStart"),
           node.get("promiseMoves").asInt(),
           Optional.ofNullable(node.path("log").textValue()),
-          Optional.ofNullable(node.path("place").textValue()));
+          Optional.ofNullable(node.path("place").textValue()),
+          node.path("toldReady").asBoolean());
     } catch (JsonProcessingException e) {
       throw new StoreFailed("a job in the database is damaged: " + e.getOriginalMessage(), e);
     }

@@ -23,6 +23,8 @@ import java.util.Set;
  * @param log identity of the temperature log that the closed joint is judged by
  * @param place the shop's place it cures in, as it was when the joint was closed, as JSON; empty
  *     for an open joint, one that names no place, and jobs of older versions
+ * @param toldReady whether the customer was told that it is ready, which was taken back since, and
+ *     nobody has called
  */
 public record JobContent(
     String reference,
@@ -36,7 +38,8 @@ public record JobContent(
     Optional<Instant> promisedStart,
     int promiseMoves,
     Optional<String> log,
-    Optional<String> place) {
+    Optional<String> place,
+    boolean toldReady) {
   private static final int LONGEST = 100;
   private static final Set<Byte> HIDDEN =
       Set.of(
@@ -101,13 +104,19 @@ public record JobContent(
         Optional.empty(),
         0,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        false);
   }
 
-  /** The same job in another state; taken up again, the joint is open. */
+  /**
+   * The same job in another state; taken up again, the joint is open. What the customer was told
+   * does not go away with it.
+   */
   public JobContent in(JobState other) {
     Copy copy = new Copy(this);
     copy.state = other;
+    boolean told = toldReady || state == JobState.CUSTOMER_TOLD;
+    copy.toldReady = told && other.compareTo(JobState.CUSTOMER_TOLD) < 0;
     copy.closedAt = other.closed() ? closedAt : Optional.empty();
     copy.log = other.closed() ? log : Optional.empty();
     copy.place = other.closed() ? place : Optional.empty();
@@ -146,6 +155,14 @@ public record JobContent(
     copy.promised = when;
     copy.promisedStart = reckonedFrom;
     copy.promiseMoves = movesTo(when);
+    copy.toldReady = toldReady && when.isEmpty();
+    return copy.made();
+  }
+
+  /** The customer knows by a call that it is not ready after all. */
+  public JobContent customerCalled() {
+    Copy copy = new Copy(this);
+    copy.toldReady = false;
     return copy.made();
   }
 
@@ -215,6 +232,7 @@ public record JobContent(
     private int promiseMoves;
     private Optional<String> log;
     private Optional<String> place;
+    private boolean toldReady;
 
     Copy(JobContent of) {
       reference = of.reference;
@@ -229,6 +247,7 @@ public record JobContent(
       promiseMoves = of.promiseMoves;
       log = of.log;
       place = of.place;
+      toldReady = of.toldReady;
     }
 
     JobContent made() {
@@ -244,7 +263,8 @@ public record JobContent(
           promisedStart,
           promiseMoves,
           log,
-          place);
+          place,
+          toldReady);
     }
   }
 }

@@ -38,6 +38,8 @@ public final class JobStore {
       "SELECT id, version FROM job WHERE LOWER(reference) LIKE LOWER(?) ESCAPE '!'"
           + " OR LOWER(title) LIKE LOWER(?) ESCAPE '!' ORDER BY created_at DESC, id LIMIT ?";
 
+  static final String CALLED = "SELECT 1 FROM job WHERE LOWER(reference) = LOWER(?) LIMIT 1";
+
   private final Database database;
   private final KnownJobs known = new KnownJobs();
 
@@ -334,6 +336,11 @@ public final class JobStore {
   /** Jobs that are not over and are called the same, capital letters or not. */
   public List<Job> notOver(String reference) {
     return database.transaction(sql -> known.jobs(sql, SAME_REFERENCE, reference));
+  }
+
+  /** Whether a job was ever called so, capital letters or not. */
+  public boolean isCalled(String reference) {
+    return database.transaction(sql -> sql.row(r -> r.getInt(1), CALLED, reference).isPresent());
   }
 
   /** All changes of a job, oldest first. */

@@ -9,7 +9,7 @@ import org.flywaydb.core.api.migration.Context;
 /** Gives jobs a column of their title, so that a job is found by what it is called, too. */
 final class JobTitles extends OwnMigration {
   JobTitles() {
-    super("9", "titles of jobs");
+    super("10", "titles of jobs");
   }
 
   @Override

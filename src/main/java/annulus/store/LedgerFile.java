@@ -166,7 +166,7 @@ public final class LedgerFile {
     for (Movement movement : movements) {
       if (!checkLeft && ledger.isOtherItem(movement)) {
         otherItem.add(movement);
-        if (movement.change().isPositive()) {
+        if (movement.change().isPositive() && movement.takesBack().isEmpty()) {
           continue;
         }
       }
@@ -174,6 +174,7 @@ public final class LedgerFile {
         ledger.requireItem(movement);
         ledger.requireLeft(movement);
         ledger.requireNotHeldBack(movement);
+        ledger.requireTakesBack(movement);
       } else if (ledger.opensAgain(movement)) {
         openedTwice.add(movement);
         continue;

@@ -11,6 +11,7 @@ import annulus.report.GapSection;
 import annulus.report.TextReport;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 
 /** An answer on a page: what, when, why, the gap picture; then the rest on request. */
 final class AnswerPart {
@@ -19,13 +20,22 @@ final class AnswerPart {
   private final ClockWords times;
   private final boolean inches;
   private final String path;
+  private final Optional<String> promise;
   private final AnswerWords words;
 
   /**
+   * @param promise what the customer was told or can be told, in words; empty: nothing
    * @param path of the page that the answer stands on
    */
-  AnswerPart(Answer answer, Catalog catalog, ClockWords times, boolean inches, String path) {
+  AnswerPart(
+      Answer answer,
+      Catalog catalog,
+      ClockWords times,
+      boolean inches,
+      Optional<String> promise,
+      String path) {
     this.answer = answer;
+    this.promise = promise;
     this.catalog = catalog;
     this.times = times;
     this.inches = inches;
@@ -106,10 +116,7 @@ final class AnswerPart {
       part.text("Not safe before ");
       part.element("strong", times.full(answer.told().ready().get()));
       part.text(". ");
-      answer
-          .told()
-          .promise()
-          .ifPresent(p -> part.text("Promise: " + times.full(p.promise()) + ". "));
+      promise.ifPresent(p -> part.text("Promise: " + p + ". "));
     } else {
       part.element("strong", "No hand-back time can be given. ");
     }

@@ -71,6 +71,7 @@ final class Api {
         new Operation(HandlerType.POST, "/api/jobs/{id}/closed", this::closed),
         new Operation(HandlerType.POST, "/api/jobs/{id}/moved", this::moved),
         new Operation(HandlerType.POST, "/api/jobs/{id}/promise", this::promise),
+        new Operation(HandlerType.POST, "/api/jobs/{id}/called", this::called),
         new Operation(HandlerType.POST, "/api/jobs/{id}/log", this::log),
         new Operation(HandlerType.POST, "/api/jobs/{id}/order", this::order),
         new Operation(HandlerType.POST, "/api/jobs/{id}/undo", this::undo),
@@ -167,6 +168,11 @@ final class Api {
             ctx.pathParam("id"), version(body), time(body, "promised"), text(body, "who")));
   }
 
+  private void called(Context ctx) {
+    JsonNode body = body(ctx, Set.of("who", "version"));
+    whole(ctx, board.called(ctx.pathParam("id"), version(body), text(body, "who")));
+  }
+
   private void order(Context ctx) {
     JsonNode body = body(ctx, Set.of("who", "version", "order", "title", "bore"));
     Job job = board.job(ctx.pathParam("id"));
@@ -242,12 +248,29 @@ final class Api {
 
   private void movement(Context ctx) {
     JsonNode body =
-        body(ctx, Set.of("who", "id", "kind", "lot", "ml", "job", "reason", "witness", "heldBack"));
+        body(
+            ctx,
+            Set.of(
+                "who",
+                "id",
+                "kind",
+                "lot",
+                "ml",
+                "job",
+                "reason",
+                "witness",
+                "heldBack",
+                "takesBack"));
     String kind = text(body, "kind");
     if (kind.equals("hold-back") || kind.equals("clear")) {
-      moved(ctx, heldBack(body, kind.equals("clear")), text(body, "lot"));
+      moved(ctx, heldBack(body, kind.equals("clear")), text(body, "lot"), Optional.empty());
       return;
     }
+    if (kind.equals("take-back")) {
+      takeBack(ctx, body);
+      return;
+    }
+    requireSilent(body, List.of("takesBack"), "who, lot, ml and job");
     Movement movement =
         movement(
             body.path("id").asText(UUID.randomUUID().toString()),
@@ -259,16 +282,40 @@ final class Api {
             body.path("reason").asText(""),
             body.path("witness").asText(""));
     shelf.move(movement);
-    moved(ctx, movement.id(), movement.lot());
+    boolean use = movement.kind() == Movement.Kind.USE;
+    moved(
+        ctx,
+        movement.id(),
+        movement.lot(),
+        use ? new JobOfUse(board).warning(movement) : Optional.empty());
+  }
+
+  private void takeBack(Context ctx, JsonNode body) {
+    requireSilent(
+        body, List.of("id", "ml", "job", "witness", "heldBack"), "who, lot, takesBack and reason");
+    String lot = text(body, "lot");
+    String taken = text(body, "takesBack");
+    if (shelf.now().ledger().movement(taken).filter(m -> m.lot().equals(lot)).isEmpty()) {
+      throw refused("takesBack", taken + " is none of lot " + lot, "one of that lot");
+    }
+    String reason = body.path("reason").asText("");
+    moved(ctx, shelf.takeBack(taken, text(body, "who"), reason), lot, Optional.empty());
+  }
+
+  private static void requireSilent(JsonNode body, List<String> others, String allowed) {
+    for (String other : others) {
+      if (body.has(other)) {
+        throw refused(other, "says nothing here", allowed);
+      }
+    }
   }
 
   /** Holds a lot back or clears it; no amount goes with either. */
   private String heldBack(JsonNode body, boolean clears) {
-    for (String other : List.of("ml", "job", "witness", clears ? "id" : "heldBack")) {
-      if (body.has(other)) {
-        throw refused(other, "says nothing here", "who, lot and reason");
-      }
-    }
+    requireSilent(
+        body,
+        List.of("ml", "job", "witness", "takesBack", clears ? "id" : "heldBack"),
+        "who, lot and reason");
     String lot = text(body, "lot");
     String who = text(body, "who");
     String reason = text(body, "reason");
@@ -281,7 +328,7 @@ final class Api {
     return id;
   }
 
-  private void moved(Context ctx, String id, String lot) {
+  private void moved(Context ctx, String id, String lot, Optional<String> warning) {
     ctx.status(201);
     json(
         ctx,
@@ -289,7 +336,8 @@ final class Api {
             .createObjectNode()
             .put("id", id)
             .put("lot", lot)
-            .put("leftMl", shelf.now().ledger().left(lot).value()));
+            .put("leftMl", shelf.now().ledger().left(lot).value())
+            .put("warning", warning.orElse(null)));
   }
 
   /** One movement of today; the item is that of the lot. */
@@ -330,7 +378,9 @@ final class Api {
       case "CORRECT" -> Movement.Kind.CORRECT;
       default ->
           throw refused(
-              "kind", text + " is no movement", "use, discard, correct, hold-back or clear");
+              "kind",
+              text + " is no movement",
+              "use, discard, correct, hold-back, clear or take-back");
     };
   }
 

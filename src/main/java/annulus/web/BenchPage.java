@@ -1,6 +1,7 @@
 package annulus.web;
 
 import annulus.exchange.PlacedProblem;
+import annulus.report.PromiseText;
 import annulus.store.Draft;
 import annulus.store.Job;
 import annulus.store.JobState;
@@ -170,6 +171,8 @@ final class BenchPage {
             board.knowledge().catalog(),
             board.times(),
             order.inches(),
+            PromiseText.from(board.now(), answer.told(), board.shop())
+                .map(p -> board.times().full(p.promise())),
             "/bench/" + draft.id());
     part.part(words.markup());
     new BorePart(board).warning(part, draft.field("bore"), answer);

@@ -6,6 +6,7 @@ import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
 import annulus.exchange.LoggerRules;
 import annulus.report.PromiseText;
+import annulus.stock.Spelling;
 import annulus.store.BoreFit;
 import annulus.store.BoreTrend;
 import annulus.store.CabinetStore;
@@ -31,6 +32,9 @@ import java.util.UUID;
 /** What can be done with jobs; pages and the JSON interface both go through here. */
 final class Board {
   private static final int MOST_ORDERS = 1000;
+
+  /** What the history says of a call for a joint that was not ready after all. */
+  static final String CALLED = "customer was called: it is not ready yet";
 
   private final Knowledge knowledge;
   private final PromiseDesk desk;
@@ -192,6 +196,21 @@ final class Board {
    */
   List<Job> sameReference(String reference, String but) {
     return jobs.notOver(reference.strip()).stream().filter(j -> !j.id().equals(but)).toList();
+  }
+
+  /** What the jobs on the board are called, sorted. */
+  List<String> references() {
+    return views.jobs(now()).stream()
+        .map(j -> j.content().reference())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  /** Whether a recall would find a job by this reference, as one hand or another writes it. */
+  boolean isCalled(String reference) {
+    return jobs.isCalled(reference.strip())
+        || !Spelling.jobsAlike(reference, references()).isEmpty();
   }
 
   /** Puts a job in another state. */
@@ -450,6 +469,25 @@ final class Board {
 
   private String first(JobView view) {
     return "The first time that can be kept is " + times.full(view.promisable().get()) + ".";
+  }
+
+  /**
+   * Notes that the customer, who was told that it is ready, knows now that it is not.
+   *
+   * @throws Refused when the customer was not told so
+   */
+  Job called(String id, long seen, String who) {
+    return jobs.change(
+        id,
+        seen,
+        current -> {
+          if (!view(current).toldTooEarly()) {
+            throw new Refused("The customer was not told that it is ready: nobody has to call.");
+          }
+          return new Edit(JobChange.Kind.PROMISE, CALLED, current.content().customerCalled());
+        },
+        Optional.empty(),
+        stamp(who));
   }
 
   /** Takes back the last change. */

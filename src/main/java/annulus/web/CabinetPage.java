@@ -5,6 +5,8 @@ import annulus.report.CoverReport;
 import annulus.report.StockCheckReport;
 import annulus.report.StockPlanReport;
 import annulus.stock.JobPlan;
+import annulus.stock.Ledger;
+import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.Movement;
 import annulus.stock.Reorder;
@@ -29,10 +31,17 @@ final class CabinetPage {
     this.who = who;
   }
 
-  String html() {
+  /**
+   * @param recorded id of the movement that was recorded just now; empty: none
+   * @param counted lot that was counted just now and has what is booked; empty: none
+   * @param job reference that a use is for; empty: not said
+   */
+  String html(String recorded, String counted, String job) {
     Shelf.Now now = shelf.now();
     Markup page = new Markup();
     page.element("h1", "Cabinet");
+    now.ledger().movement(recorded).ifPresent(m -> recorded(page, now.ledger(), m));
+    now.cabinet().lot(counted).ifPresent(l -> counted(page, l));
     List<LotCheck> checks = now.checks(shelf.soonDays());
     summary(page, checks);
     notes(page, now.notes());
@@ -40,7 +49,7 @@ final class CabinetPage {
     checks.stream().sorted(BY_STANDING).forEach(c -> lot(page, c));
     page.close();
     if (!checks.isEmpty()) {
-      move(page, checks);
+      move(page, checks, job);
     }
     receive(page);
     plan(page, now);
@@ -49,6 +58,39 @@ final class CabinetPage {
     ledger(page);
     more(page);
     return Layout.page("Cabinet", Layout.Place.CABINET, who, page);
+  }
+
+  /** Said where it is seen at once, with the way back: a slip is noticed now or never. */
+  private void recorded(Markup page, Ledger ledger, Movement movement) {
+    page.open("div", "class", "card", "role", "status");
+    page.element("p", "✓ Recorded: " + words(ledger, movement) + ".");
+    page.element("p", ledger.left(movement.lot()) + " mL left of lot " + movement.lot() + ".");
+    takeBack(page, ledger, movement, "recorded-");
+    page.close();
+  }
+
+  private static void counted(Markup page, Lot lot) {
+    page.open("div", "class", "card", "role", "status");
+    page.element(
+        "p",
+        "✓ Counted: lot "
+            + lot.lot()
+            + " has "
+            + lot.left()
+            + " mL, as booked. Nothing to record.");
+    page.close();
+  }
+
+  private void takeBack(Markup page, Ledger ledger, Movement movement, String idPrefix) {
+    if (ledger.toTakeBack(movement.lot()).filter(movement::equals).isEmpty()) {
+      return;
+    }
+    page.open("form", "method", "post", "action", "/cabinet/take-back");
+    page.single("input", "type", "hidden", "name", "movement", "value", movement.id());
+    Layout.who(page, who, idPrefix);
+    page.open("button", "class", "plain", "type", "submit");
+    page.element("span", "↶", "aria-hidden", "true").text("Take it back: it did not take place");
+    page.close().close();
   }
 
   private static final java.util.Comparator<LotCheck> BY_STANDING =
@@ -147,9 +189,11 @@ final class CabinetPage {
     new FormField(name, label, kind, "", "100", required).on(page);
   }
 
-  private void move(Markup page, List<LotCheck> checks) {
-    page.element("h2", "Use, throw away or correct");
+  private void move(Markup page, List<LotCheck> checks, String job) {
+    page.element("h2", "Use, throw away or correct", "id", "move");
     page.open("form", "method", "post", "action", "/cabinet/move");
+    // the enter key presses the first button of a form, and one that is off does nothing
+    page.element("button", "", "type", "submit", "disabled", "", "hidden", "");
     page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
     page.open("div", "class", "two");
     Map<String, String> lots = new LinkedHashMap<>();
@@ -157,7 +201,7 @@ final class CabinetPage {
     checks.forEach(c -> lots.put(c.lot().lot(), choice(c)));
     FormField.choice(page, "lot", "Lot", lots, "");
     field(page, "ml", "Amount, mL; to correct: all that is in it now", "decimal", true);
-    field(page, "job", "For job", "text", false);
+    job(page, job);
     field(page, "reason", "Why (to throw away, correct, or use all the same)", "text", false);
     field(page, "witness", "Witness pair, where a lot is used against its date", "text", false);
     page.close();
@@ -167,6 +211,30 @@ final class CabinetPage {
     page.element("button", "Throw away", "name", "kind", "value", "DISCARD", "class", "plain");
     page.element(
         "button", "Counted: correct", "name", "kind", "value", "COUNTED", "class", "plain");
+    page.close().close();
+  }
+
+  /**
+   * A reference that is one letter off is not found by a recall: those of the board are offered.
+   */
+  private void job(Markup page, String job) {
+    page.open("p", "class", "field").element("label", "For job", "for", "job");
+    page.single(
+        "input",
+        "id",
+        "job",
+        "name",
+        "job",
+        "value",
+        job,
+        "list",
+        "jobs",
+        "maxlength",
+        "100",
+        "autocomplete",
+        "off");
+    page.open("datalist", "id", "jobs");
+    board.references().forEach(r -> page.element("option", "", "value", r));
     page.close().close();
   }
 
@@ -259,17 +327,30 @@ final class CabinetPage {
   private void movements(Markup page, Shelf.Now now) {
     List<Movement> all = new ArrayList<>(now.ledger().movements());
     Collections.reverse(all);
+    Ledger ledger = now.ledger();
     page.element("h2", "Movements, the latest first").open("ul", "class", "history");
-    all.stream()
-        .limit(SHOWN_MOVEMENTS)
-        .forEach(
-            m -> {
-              String job = m.job().isEmpty() ? "" : " for job " + m.job();
-              String why = m.reason().isEmpty() ? "" : " (" + m.reason() + ")";
-              page.element(
-                  "li", board.times().past(m.at()) + ", " + m.who() + ": " + what(m) + job + why);
-            });
+    for (Movement m : all.subList(0, Math.min(SHOWN_MOVEMENTS, all.size()))) {
+      String back = ledger.isTakenBack(m) ? " (taken back later)" : "";
+      page.element("li", board.times().past(m.at()) + ", " + words(ledger, m) + back);
+    }
     page.close();
+    all.stream()
+        .filter(m -> m.kind().moves() && m.takesBack().isEmpty() && !ledger.isTakenBack(m))
+        .findFirst()
+        .filter(m -> ledger.toTakeBack(m.lot()).isPresent())
+        .ifPresent(
+            m -> {
+              page.element("p", "The last one that stands: " + words(ledger, m) + ".");
+              takeBack(page, ledger, m, "last-");
+            });
+  }
+
+  private static String words(Ledger ledger, Movement m) {
+    String job = m.job().isEmpty() ? "" : " for job " + m.job();
+    String why = m.reason().isEmpty() ? "" : " (" + m.reason() + ")";
+    String what =
+        m.takesBack().flatMap(ledger::movement).map(t -> "took back: " + what(t)).orElse(what(m));
+    return m.who() + ": " + what + job + why;
   }
 
   private static String what(Movement m) {

@@ -1,11 +1,13 @@
 package annulus.web;
 
 import annulus.stock.Lot;
+import annulus.stock.LotCheck;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import annulus.stock.SafetySheet;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -30,17 +32,32 @@ final class CabinetPages {
 
   void routes(Javalin app) {
     app.get("/cabinet/lot", this::lot);
-    app.get("/cabinet", ctx -> ctx.html(new CabinetPage(shelf, board, Doer.at(ctx)).html()));
+    app.get("/cabinet", this::cabinet);
     app.post("/cabinet/move", this::move);
+    app.post("/cabinet/take-back", this::takeBack);
     app.post("/cabinet/receive", this::receive);
     app.post("/cabinet/hold-back", this::holdBack);
     app.post("/cabinet/clear", this::clear);
   }
 
+  private void cabinet(Context ctx) {
+    CabinetPage page = new CabinetPage(shelf, board, Doer.at(ctx));
+    ctx.html(
+        page.html(Form.asked(ctx, "recorded"), Form.asked(ctx, "counted"), Form.asked(ctx, "job")));
+  }
+
+  private void takeBack(Context ctx) {
+    recorded(ctx, shelf.takeBack(Form.need(ctx, "movement"), doer.of(ctx), ""));
+  }
+
+  private static void recorded(Context ctx, String movement) {
+    Form.go(ctx, "/cabinet?recorded=" + LotPage.coded(movement));
+  }
+
   private void lot(Context ctx) {
     Shelf.Now now = shelf.now();
-    ctx.html(
-        new LotPage(shelf.check(now, Form.asked(ctx, "lot")), now.ledger()).html(Doer.at(ctx)));
+    LotCheck check = shelf.check(now, Form.asked(ctx, "lot"));
+    ctx.html(new LotPage(check, now.ledger(), board::isCalled).html(Doer.at(ctx)));
   }
 
   private void holdBack(Context ctx) {
@@ -59,21 +76,36 @@ final class CabinetPages {
   private void move(Context ctx) {
     String kind = Form.need(ctx, "kind");
     Millilitres amount = Form.amount(ctx, "ml", "Amount", true);
-    Optional<Millilitres> moved =
-        kind.equals(COUNTED) ? shelf.change(Form.need(ctx, "lot"), amount) : Optional.of(amount);
-    moved.ifPresent(
-        m ->
-            shelf.move(
-                api.movement(
-                    Form.need(ctx, "id"),
-                    kind.equals(COUNTED) ? Movement.Kind.CORRECT : Api.kind(kind),
-                    doer.of(ctx),
-                    Form.need(ctx, "lot"),
-                    m.value(),
-                    Form.said(ctx, "job"),
-                    Form.said(ctx, "reason"),
-                    Form.said(ctx, "witness"))));
-    Form.go(ctx, "/cabinet");
+    boolean counted = kind.equals(COUNTED);
+    String lot = Form.need(ctx, "lot");
+    Optional<Millilitres> moved = counted ? shelf.change(lot, amount) : Optional.of(amount);
+    if (moved.isEmpty()) {
+      Form.go(ctx, "/cabinet?counted=" + LotPage.coded(lot));
+      return;
+    }
+    Movement movement =
+        api.movement(
+            Form.need(ctx, "id"),
+            counted ? Movement.Kind.CORRECT : Api.kind(kind),
+            doer.of(ctx),
+            lot,
+            moved.get().value(),
+            Form.said(ctx, "job"),
+            Form.said(ctx, "reason"),
+            Form.said(ctx, "witness"));
+    String meant = Form.said(ctx, JobOfUse.MEANT);
+    if (movement.kind() == Movement.Kind.USE && new JobOfUse(board).asks(movement, meant)) {
+      ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+      ctx.html(new JobOfUse(board).html(movement, Doer.at(ctx)));
+      return;
+    }
+    shelf.move(movement);
+    String job = Form.said(ctx, UsedPart.FROM);
+    if (job.isEmpty()) {
+      recorded(ctx, movement.id());
+    } else {
+      Form.go(ctx, "/job/" + board.job(job).id() + "#used");
+    }
   }
 
   /** When a lot came: as said, else today; one that is open came by the day it was opened. */

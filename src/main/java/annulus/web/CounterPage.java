@@ -56,7 +56,7 @@ final class CounterPage {
 
   /** What has to be looked at first stands first. */
   private enum Group {
-    SLIPS("Slips: call the customer"),
+    URGENT("Slipping or not safe: call the customer"),
     HELD("Got some of a lot that is held back: look at it"),
     TODAY("Today"),
     LATER("Later"),
@@ -71,14 +71,13 @@ final class CounterPage {
   }
 
   private Group group(JobView view) {
-    boolean onTheBoard = !view.state().over();
-    if (view.callDue() || (onTheBoard && (view.slips() || view.unsafe()))) {
-      return Group.SLIPS;
+    if (view.urgent()) {
+      return Group.URGENT;
     }
     if (!view.heldBack().isEmpty()) {
       return Group.HELD;
     }
-    if (!onTheBoard) {
+    if (view.state().over()) {
       return Group.GONE;
     }
     return view.goBy()
@@ -94,14 +93,14 @@ final class CounterPage {
 
   private void summary(Markup page, JobViews.Today today) {
     List<JobView> views = today.views();
-    long slips = views.stream().filter(JobView::slips).count();
+    long urgent = views.stream().filter(JobView::urgent).count();
+    long call = views.stream().filter(JobView::goneTooEarly).count();
     long check = views.stream().filter(v -> v.state() == JobState.CURED_TO_CHECK).count();
     long open = views.stream().filter(v -> !v.state().collected()).count();
-    long call = views.stream().filter(JobView::callDue).count();
     page.open("p", "class", "summary");
     page.element("strong", times.past(today.now()), "class", "clock");
     page.text(" " + open + (open == 1 ? " job" : " jobs") + ", " + check + " to check, ");
-    page.element("strong", slips + " slipping");
+    page.element("strong", urgent + " slipping or not safe");
     if (call > 0) {
       page.text(", ").element("strong", call + " collected and not safe: call");
     }
@@ -122,14 +121,7 @@ final class CounterPage {
   private Markup card(JobView view) {
     String id = "job-" + view.job().id();
     Markup card = new Markup();
-    card.open(
-        "article",
-        "class",
-        "card "
-            + StateWords.id(view.state())
-            + (view.slips() || !view.heldBack().isEmpty() ? " slips" : ""),
-        "aria-labelledby",
-        id);
+    card.open("article", "class", look(view), "aria-labelledby", id);
     card.open("h3", "id", id);
     card.element(
         "a",
@@ -147,22 +139,29 @@ final class CounterPage {
     return card.close();
   }
 
+  /** Classes of the style sheet: what somebody has to look at has the loud border. */
+  static String look(JobView view) {
+    boolean loud = view.urgent() || view.unsafe() || !view.heldBack().isEmpty();
+    return "card " + StateWords.id(view.state()) + (loud ? " slips" : "");
+  }
+
   /** State, the one time, and what it is doing now; the same on every screen. */
   static Markup status(JobView view, ClockWords times) {
     Markup part = new Markup();
     part.open("p", "class", "state");
     part.element("span", StateWords.mark(view.state()), "class", "mark", "aria-hidden", "true");
     part.element("strong", stateWords(view, times)).close();
-    Optional<Instant> time = view.goBy();
-    if (time.isEmpty()) {
+    Optional<Instant> time = view.large();
+    if (time.isPresent()) {
+      part.open("p", "class", "time");
+      part.element("span", what(view, time, times), "class", "what");
+      part.element("span", times.day(time.get(), view.now()), "class", "day");
+      part.element("span", times.hour(time.get()), "class", "hour").close();
+      limitedUse(view, time.get(), times).ifPresent(l -> part.element("p", l, "class", "limited"));
+    } else if (view.goBy().isEmpty()) {
       part.element("p", "No time can be promised: " + decision(view), "class", "none");
       return part;
     }
-    part.open("p", "class", "time");
-    part.element("span", what(view, time, times), "class", "what");
-    part.element("span", times.day(time.get(), view.now()), "class", "day");
-    part.element("span", times.hour(time.get()), "class", "hour").close();
-    limitedUse(view, time.get(), times).ifPresent(l -> part.element("p", l, "class", "limited"));
     part.element("p", StateWords.now(view) + left(view), "class", "now");
     return part;
   }
@@ -175,6 +174,9 @@ final class CounterPage {
   }
 
   private static String what(JobView view, Optional<Instant> time, ClockWords times) {
+    if (view.unsafe()) {
+      return "not safe before";
+    }
     if (view.promised().isEmpty()) {
       return "can promise";
     }
@@ -183,7 +185,8 @@ final class CounterPage {
         : "promised " + times.full(view.promised().get()) + " can't be kept, but";
   }
 
-  private static String stateWords(JobView view, ClockWords times) {
+  /** Where it stands, in the words of its card. */
+  static String stateWords(JobView view, ClockWords times) {
     if (view.state() != JobState.CURING) {
       return view.state().words();
     }
@@ -213,11 +216,16 @@ final class CounterPage {
 
   /** The loudest words on the board: it may be in use already. */
   private static void unsafe(Markup part, JobView view, ClockWords times) {
-    if (!view.unsafe() && !view.callDue()) {
+    String known = view.ready().map(r -> "not safe before " + times.full(r)).orElse("never safe");
+    if (view.toldTooEarly()) {
+      part.open("p", "class", "slip").element("strong", "! Call the customer. ");
+      String closed = view.state().closed() ? "it is " + known : "its joint is open again";
+      part.text("The customer was told that it is ready, and " + closed + ".").close();
+    }
+    if (!view.unsafe() && !view.goneTooEarly()) {
       return;
     }
     part.open("p", "class", "slip").element("strong", "! Not safe. ");
-    String known = view.ready().map(r -> "not safe before " + times.full(r)).orElse("never safe");
     part.text(
         view.unsafe()
             ? "By what is known now it is " + known + whatToDo(view)
@@ -228,7 +236,7 @@ final class CounterPage {
   }
 
   private static String whatToDo(JobView view) {
-    if (view.callDue()) {
+    if (view.goneTooEarly()) {
       return ", and it has been collected: call the customer.";
     }
     return view.state().collected()
@@ -263,23 +271,11 @@ final class CounterPage {
     card.open("div", "class", "acts");
     JobState next = view.next().isEmpty() ? null : view.next().get(0);
     boolean forward = next != null && next.compareTo(view.state()) > 0;
+    if (view.toldTooEarly() && !who.isEmpty()) {
+      button(card, view, "/called", "called-", JobState.CUSTOMER_CALLED);
+    }
     if (forward && !who.isEmpty()) {
-      card.open("form", "method", "post", "action", "/job/" + view.job().id() + "/state");
-      Layout.who(card, who, view.job().id());
-      card.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
-      card.single("input", "type", "hidden", "name", "from", "value", "counter");
-      card.open(
-          "button",
-          "name",
-          "to",
-          "value",
-          StateWords.id(next),
-          "id",
-          "next-" + view.job().id(),
-          "aria-describedby",
-          "job-" + view.job().id());
-      StateWords.label(card, view.state(), next);
-      card.close().close();
+      button(card, view, "/state", "next-", next);
     }
     card.element(
         "a",
@@ -293,5 +289,26 @@ final class CounterPage {
         "aria-describedby",
         "job-" + view.job().id());
     card.close();
+  }
+
+  private void button(Markup card, JobView view, String action, String id, JobState to) {
+    String job = view.job().id();
+    card.open("form", "method", "post", "action", "/job/" + job + action);
+    Layout.who(card, who, id + job);
+    card.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
+    card.single("input", "type", "hidden", "name", "from", "value", "counter");
+    boolean state = action.equals("/state");
+    card.open(
+        "button",
+        "name",
+        state ? "to" : null,
+        "value",
+        state ? StateWords.id(to) : null,
+        "id",
+        id + job,
+        "aria-describedby",
+        "job-" + job);
+    StateWords.label(card, view.state(), to);
+    card.close().close();
   }
 }

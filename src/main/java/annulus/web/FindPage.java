@@ -1,5 +1,7 @@
 package annulus.web;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** Jobs found by their reference or title, those that are off the board too. */
@@ -61,11 +63,26 @@ final class FindPage {
     page.element("span", StateWords.mark(view.state()) + " ", "aria-hidden", "true");
     page.text(view.job().content().reference() + " " + view.job().content().title());
     page.element(
-        "span",
-        ", "
-            + (view.callDue() ? "not safe: call the customer" : view.state().words())
-            + ", changed "
-            + board.times().past(view.job().changedAt()));
+        "span", ", " + standing(view) + ", changed " + board.times().past(view.job().changedAt()));
     page.close().close();
+  }
+
+  /** As its card on the counter says it, with what somebody has to look at. */
+  private String standing(JobView view) {
+    List<String> words = new ArrayList<>();
+    words.add(CounterPage.stateWords(view, board.times()));
+    if (view.unsafe() || view.goneTooEarly()) {
+      words.add("not safe");
+    }
+    if (view.callDue()) {
+      words.add("call the customer");
+    }
+    if (view.slips()) {
+      words.add("slips");
+    }
+    if (!view.heldBack().isEmpty()) {
+      words.add("got some of a lot that is held back");
+    }
+    return String.join("; ", words);
   }
 }

@@ -35,6 +35,8 @@ final class JobJson {
     put(node, "promisableAt", view.promisable());
     put(node, "promisedAt", view.promised());
     node.put("unsafe", view.unsafe());
+    node.put("callDue", view.callDue());
+    node.put("toldTooEarly", view.toldTooEarly());
     node.put("slips", view.slips());
     node.put("slipWhy", view.slips() ? new SlipReason(board.times()).of(view) : null);
     ArrayNode held = node.putArray("heldBack");

@@ -50,11 +50,12 @@ final class JobPage {
             "data-events",
             "/events?job=" + view.job().id(),
             "data-version",
-            "" + view.job().version())
+            version(view))
         .part(live())
         .close();
     acts(page);
     promise(page);
+    page.part(lots);
     log(page);
     edit(page);
     paper(page);
@@ -65,15 +66,26 @@ final class JobPage {
       ways(page, wanted, ways);
     }
     new BorePart(board).history(page, view.job().content().bore());
-    page.part(lots);
     new JobHistory(board, view.job(), who).on(page);
     return Layout.page("Job " + reference, Layout.Place.COUNTER, who, page);
+  }
+
+  /**
+   * What a screen compares to know that its buttons are old: the version, and after a space what
+   * the clock alone makes another.
+   */
+  static String version(JobView view) {
+    return view.job().version()
+        + " "
+        + StateWords.id(view.state())
+        + (view.slips() ? " slips" : "")
+        + (view.unsafe() ? " unsafe" : "");
   }
 
   /** What follows the clock. */
   Markup live() {
     Markup part = new Markup();
-    part.open("div", "class", "card " + StateWords.id(view.state()));
+    part.open("div", "class", CounterPage.look(view));
     part.part(CounterPage.status(view, times));
     CounterPage.warnings(part, view, times);
     view.job()
@@ -119,12 +131,20 @@ final class JobPage {
   private Markup answer() {
     Markup part = new Markup();
     part.element("h2", "Answer");
+    Optional<Instant> promise = view.promise();
+    String kept = view.slips() ? ", which can't be kept" : "";
     AnswerPart words =
-        new AnswerPart(view.answer(), board.knowledge().catalog(), times, inches(), path);
+        new AnswerPart(
+            view.answer(),
+            board.knowledge().catalog(),
+            times,
+            inches(),
+            promise.map(p -> times.full(p) + (view.promised().isPresent() ? kept : "")),
+            path);
     part.part(words.markup());
     new BorePart(board).warning(part, view.job().content().bore(), view.answer());
     Told told = view.answer().told();
-    CurePicture.of(told, times.zone(), Optional.of(view.now()))
+    CurePicture.of(told, promise, times.zone(), Optional.of(view.now()))
         .ifPresent(
             svg -> part.open("figure", "class", "clock", "tabindex", "0").picture(svg).close());
     return part.part(words.moreByLinks());
@@ -150,35 +170,53 @@ final class JobPage {
   }
 
   private void acts(Markup page) {
-    if (view.state().mayClose() && view.answer().isYes()) {
-      begin(page, "/closed");
-      page.element("button", "Joint closed now", "class", "main", "type", "submit");
-      page.open("details").element("summary", "It was closed earlier");
-      page.open("p", "class", "field").element("label", "Closed at", "for", "at");
-      page.single("input", "type", "datetime-local", "id", "at", "name", "at").close();
-      page.element("button", "Closed at this time", "type", "submit").close();
-      page.close();
-    }
-    moved(page);
-    List<JobState> next = view.next();
-    if (!next.isEmpty()) {
-      begin(page, "/state");
-      page.open("div", "class", "acts");
-      for (JobState to : next) {
-        boolean forward = to.compareTo(view.state()) > 0;
-        page.open(
-            "button",
-            "name",
-            "to",
-            "value",
-            StateWords.id(to),
-            "class",
-            forward ? "main" : "plain");
-        StateWords.label(page, view.state(), to);
-        page.close();
-      }
+    if (view.toldTooEarly()) {
+      begin(page, "/called");
+      page.open("button", "class", "main", "type", "submit");
+      StateWords.label(page, view.state(), JobState.CUSTOMER_CALLED);
       page.close().close();
     }
+    close(page);
+    if (view.next().stream().anyMatch(this::isForward)) {
+      states(page);
+      moved(page);
+    } else {
+      moved(page);
+      states(page);
+    }
+  }
+
+  /** The two ways are two forms: a time left in a folded field must not go along with "now". */
+  private void close(Markup page) {
+    if (!view.state().mayClose() || !view.answer().isYes()) {
+      return;
+    }
+    begin(page, "/closed");
+    page.element("button", "Joint closed now", "class", "main", "type", "submit").close();
+    page.open("details").element("summary", "It was closed earlier");
+    JobHistory.begin(page, view.job(), who, "/closed", "closed-at-");
+    page.open("p", "class", "field").element("label", "Closed at", "for", "at");
+    page.single("input", "type", "datetime-local", "id", "at", "name", "at", "required", "");
+    page.close().element("button", "Closed at this time", "type", "submit").close().close();
+  }
+
+  private boolean isForward(JobState to) {
+    return to.compareTo(view.state()) > 0;
+  }
+
+  private void states(Markup page) {
+    if (view.next().isEmpty()) {
+      return;
+    }
+    begin(page, "/state");
+    page.open("div", "class", "acts");
+    for (JobState to : view.next()) {
+      String look = isForward(to) ? "main" : "plain";
+      page.open("button", "name", "to", "value", StateWords.id(to), "class", look);
+      StateWords.label(page, view.state(), to);
+      page.close();
+    }
+    page.close().close();
   }
 
   /** Whenever the joint is closed: that it was twisted on Saturday may be learnt on Tuesday. */

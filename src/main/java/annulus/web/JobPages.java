@@ -26,6 +26,7 @@ final class JobPages {
     app.post("/job/{id}/moved", this::moved);
     app.post("/job/{id}/log", this::log);
     app.post("/job/{id}/promise", this::promise);
+    app.post("/job/{id}/called", this::called);
     app.post("/job/{id}/undo", this::undo);
     app.get("/job/{id}/why", this::why);
     app.get("/job/{id}/sources", this::sources);
@@ -43,7 +44,7 @@ final class JobPages {
     }
     Optional<Instant> wanted = Form.time(board, "wanted", ctx.queryParam("wanted"));
     boolean ways = ctx.queryParam("ways") != null;
-    Markup lots = LotPage.lotsOf(shelf.usesFor(view.job().content().reference()));
+    Markup lots = new UsedPart(shelf, view, Doer.at(ctx)).markup();
     ctx.html(new JobPage(board, view, Doer.at(ctx)).html(wanted, ways, lots));
   }
 
@@ -71,14 +72,23 @@ final class JobPages {
     Form.go(ctx, "counter".equals(ctx.formParam("from")) ? "/counter" : "/job/" + job.id());
   }
 
+  /** Empty for now: the form that asks for a time sends one. */
+  private Optional<Instant> at(Context ctx, String label) {
+    String said = ctx.formParam("at");
+    if (said != null && said.isBlank()) {
+      throw Api.refused(label, "is missing", "day and time, or the button for now");
+    }
+    return Form.time(board, "at", said);
+  }
+
   private void closed(Context ctx) {
-    Optional<Instant> at = Form.time(board, "at", ctx.formParam("at"));
+    Optional<Instant> at = at(ctx, "Closed at");
     Form.go(
         ctx, "/job/" + board.close(ctx.pathParam("id"), Form.version(ctx), at, doer.of(ctx)).id());
   }
 
   private void moved(Context ctx) {
-    Optional<Instant> at = Form.time(board, "at", ctx.formParam("at"));
+    Optional<Instant> at = at(ctx, "Moved at");
     Form.go(
         ctx, "/job/" + board.moved(ctx.pathParam("id"), Form.version(ctx), at, doer.of(ctx)).id());
   }
@@ -104,6 +114,10 @@ final class JobPages {
         "/job/" + board.promise(ctx.pathParam("id"), Form.version(ctx), when, doer.of(ctx)).id());
   }
 
+  private void called(Context ctx) {
+    goOn(ctx, board.called(ctx.pathParam("id"), Form.version(ctx), doer.of(ctx)));
+  }
+
   private void undo(Context ctx) {
     Form.go(ctx, "/job/" + board.undo(ctx.pathParam("id"), Form.version(ctx), doer.of(ctx)).id());
   }
@@ -120,6 +134,9 @@ final class JobPages {
     }
     if (ctx.path().endsWith("/log")) {
       return "Judge it by a temperature log.";
+    }
+    if (ctx.path().endsWith("/called")) {
+      return "Say that the customer was called.";
     }
     if (ctx.path().endsWith("/moved")) {
       return "Say that the part was moved.";

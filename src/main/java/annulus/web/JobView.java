@@ -42,6 +42,11 @@ record JobView(
     return job.content().promised();
   }
 
+  /** What the customer was told, else what can be promised of a joint that is still here. */
+  Optional<Instant> promise() {
+    return promised().or(() -> state.collected() ? Optional.empty() : promisable);
+  }
+
   private boolean stillToCome() {
     return state.compareTo(JobState.CHECKED) < 0;
   }
@@ -72,14 +77,29 @@ record JobView(
     return gone && !answer.isSafe(now);
   }
 
-  /** Whether the customer has it, should not use it, and has not been called. */
+  /** Whether the customer has to be called: has it and should not use it, or may come in vain. */
   boolean callDue() {
+    return goneTooEarly() || toldTooEarly();
+  }
+
+  /** Whether the customer was told that it is ready, it is not, and nobody has called. */
+  boolean toldTooEarly() {
+    return job.content().toldReady() && stillToCome();
+  }
+
+  /** Whether it has to be looked at first. */
+  boolean urgent() {
+    return callDue() || (!state.over() && (slips() || unsafe()));
+  }
+
+  /** Whether the customer has it, should not use it, and has not been called. */
+  boolean goneTooEarly() {
     return state == JobState.CALL_CUSTOMER || (state == JobState.COLLECTED && unsafe());
   }
 
   /** Where it may go from here; one that is not safe can only be taken apart. */
   List<JobState> next() {
-    if (callDue()) {
+    if (goneTooEarly()) {
       return JobState.CALL_CUSTOMER.next();
     }
     return state.next().stream().filter(s -> !unsafe() || !s.closed()).toList();
@@ -95,6 +115,17 @@ record JobView(
     return slips() && (later || promisable.isEmpty() || comesToAClosedDoor())
         ? promisable
         : promised().or(() -> promisable);
+  }
+
+  /**
+   * The time that a screen shows large: the one to go by, or from when it is safe where it was
+   * checked or handed over too early. Of what the customer has, nothing is to be promised.
+   */
+  Optional<Instant> large() {
+    if (unsafe()) {
+      return ready();
+    }
+    return state.collected() ? Optional.empty() : goBy();
   }
 
   /**

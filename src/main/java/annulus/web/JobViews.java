@@ -30,7 +30,7 @@ final class JobViews {
   static final int MOST_FOUND = 50;
 
   private static final Comparator<JobView> ORDER =
-      Comparator.<JobView, Integer>comparing(v -> v.slips() || v.callDue() ? 0 : 1)
+      Comparator.<JobView, Integer>comparing(v -> v.urgent() ? 0 : 1)
           .thenComparing(v -> v.state().over() ? 1 : 0)
           .thenComparing(v -> v.promised().or(v::promisable).orElse(Instant.MAX))
           .thenComparing(v -> v.job().createdAt())
@@ -104,9 +104,14 @@ final class JobViews {
     return told ? e.getMessage() : e.toString();
   }
 
+  /** The jobs on the board at a moment, as stored. */
+  List<Job> jobs(Instant now) {
+    return jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION));
+  }
+
   /** The jobs of the day of a moment. */
   Today today(Instant now) {
-    Today today = judged(jobs.onTheBoard(now.minus(SHOWN_AFTER_COLLECTION)), now);
+    Today today = judged(jobs(now), now);
     List<JobView> views = new ArrayList<>(today.views());
     views.sort(ORDER);
     return new Today(now, List.copyOf(views), today.unjudged());

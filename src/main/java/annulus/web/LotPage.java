@@ -9,15 +9,21 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Predicate;
 
 /** One lot: whether it may be used, which jobs got it, its label to print. */
 final class LotPage {
   private final LotCheck check;
   private final Ledger ledger;
+  private final Predicate<String> called;
 
-  LotPage(LotCheck check, Ledger ledger) {
+  /**
+   * @param called whether a job has this reference
+   */
+  LotPage(LotCheck check, Ledger ledger, Predicate<String> called) {
     this.check = check;
     this.ledger = ledger;
+    this.called = called;
   }
 
   /** The page of a lot. */
@@ -25,7 +31,7 @@ final class LotPage {
     return "/cabinet/lot?lot=" + coded(lot);
   }
 
-  private static String coded(String text) {
+  static String coded(String text) {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
@@ -43,8 +49,7 @@ final class LotPage {
     page.element("h2", "Which jobs got it");
     page.element("p", uses.isEmpty() ? "Nothing of it was used yet." : "", "class", "hint");
     page.open("ul", "class", "history");
-    uses.forEach(
-        m -> page.element("li", words(m) + (m.job().isEmpty() ? ", no job" : ", job " + m.job())));
+    uses.forEach(m -> use(page, m));
     page.close();
     alike(page, ledger.lotsLike(lot));
     page.open("div", "class", "acts");
@@ -52,6 +57,19 @@ final class LotPage {
         "a", "Label to print", "class", "button", "href", "/cabinet/tag?lot=" + coded(lot));
     page.element("a", "Back to the cabinet", "class", "button plain", "href", "/cabinet").close();
     return Layout.page("Lot " + lot, Layout.Place.CABINET, who, page);
+  }
+
+  /** With the way to the job, as a recall looks at each. */
+  private void use(Markup page, Movement m) {
+    page.open("li").text(words(m) + ", ");
+    if (m.job().isEmpty()) {
+      page.text("no job");
+    } else if (called.test(m.job())) {
+      page.element("a", "job " + m.job(), "href", "/jobs?reference=" + coded(m.job()));
+    } else {
+      page.text("job " + m.job() + ", not on this board");
+    }
+    page.close();
   }
 
   /** Each thing that holds it back with its own way out, and one way in. */
@@ -125,7 +143,7 @@ final class LotPage {
     if (uses.isEmpty()) {
       return part;
     }
-    part.element("h2", "Out of the cabinet").open("ul", "class", "history");
+    part.open("ul", "class", "history");
     for (Movement m : uses) {
       part.open("li").element("a", "lot " + m.lot(), "href", path(m.lot()));
       part.text(" " + words(m)).close();

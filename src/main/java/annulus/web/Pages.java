@@ -53,7 +53,7 @@ final class Pages {
         "job " + id,
         () -> {
           JobView view = board.view(board.job(id));
-          return view.job().version() + "\n" + new JobPage(board, view, "").live().html();
+          return JobPage.version(view) + "\n" + new JobPage(board, view, "").live().html();
         });
   }
 }

@@ -55,6 +55,7 @@ final class Repeated {
       case "promise" ->
           last.kind() == JobChange.Kind.PROMISE
               && current.content().promised().equals(time("promised"));
+      case "called" -> last.words().equals(Board.CALLED);
       case "undo" -> last.kind() == JobChange.Kind.UNDO;
       default -> false;
     };

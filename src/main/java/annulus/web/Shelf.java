@@ -197,6 +197,25 @@ final class Shelf {
     return cleared.id();
   }
 
+  /**
+   * Takes back a movement that did not take place; doing it twice changes nothing.
+   *
+   * @param id of the movement
+   * @return the id of what takes it back
+   * @throws InvalidValue when it is not the last one of its lot
+   */
+  String takeBack(String id, String who, String reason) {
+    Ledger ledger = now().ledger();
+    Movement taken =
+        ledger
+            .movement(id)
+            .filter(ledger::isTakenBack)
+            .orElseGet(() -> ledger.requireToTakeBack(id));
+    Movement back = Movement.takeBack(taken, clock.instant(), today(), who, reason);
+    store.move(back);
+    return back.id();
+  }
+
   private Optional<String> differences(Path sheet, Lot lot) {
     try {
       return differences(lot);
@@ -382,6 +401,12 @@ final class Shelf {
     Set<String> there = new TreeSet<>(now.cabinet().inDateClasses(now.day()));
     there.addAll(now.cabinet().inDatePrimers(now.day()));
     return new CoverReport(new Cover(cells, there), axes);
+  }
+
+  /** What the answer to a job draws from the cabinet; empty where it needs no compound. */
+  Optional<Need.Option> draw(Now now, JobView view) {
+    return new StockNeeds(new Advisor(knowledge), policy)
+        .of(view.answer().order(), 1, now.day(), now.cabinet()).options().stream().findFirst();
   }
 
   /** Which lot goes to which job of the board, what is short and what to order. */

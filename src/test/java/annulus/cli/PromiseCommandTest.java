@@ -478,10 +478,11 @@ class PromiseCommandTest {
     Run run = run("promise", GOOD, "--shop", SHOP, "--now", "2027-03-19T08:00");
     assertTrue(run.out().contains("it has passed: check the job now"), run.out());
     assertTrue(run.out().contains("Customer   Ready on Friday 19 March 2027, 09:15."), run.out());
-    assertTrue(
-        run("promise", GOOD, "--shop", SHOP, "--now", "2027-03-19T08:00", "--json")
-            .out()
-            .contains("Ready on Friday 19 March 2027, 09:15."));
+    assertTrue(run.out().startsWith("Job "), run.out());
+    assertTrue(run.out().contains("PROMISE    Fri"), run.out());
+    String json = run("promise", GOOD, "--shop", SHOP, "--now", "2027-03-19T08:00", "--json").out();
+    assertTrue(json.contains("Ready on Friday 19 March 2027, 09:15."), json);
+    assertTrue(json.contains("\"promise\": \"2027-03-19T09:15"), json);
     Path list = list("old|20,primer-solvent,nuisance,2027-03-11T09:00,2027-03-13T10:00");
     Run all =
         run("promise", "--list", list.toString(), "--shop", SHOP, "--now", "2027-03-19T08:00");

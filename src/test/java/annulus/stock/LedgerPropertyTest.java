@@ -25,7 +25,8 @@ class LedgerPropertyTest {
   Arbitrary<List<Movement>> movements() {
     Arbitrary<Movement> one =
         Combinators.combine(
-                Arbitraries.of(Movement.Kind.values()).filter(Movement.Kind::moves),
+                Arbitraries.of(Movement.Kind.values())
+                    .filter(k -> k.moves() && k != Movement.Kind.TAKE_BACK),
                 Arbitraries.of("007", "1E5", "x"),
                 Arbitraries.integers().between(1, 50_000),
                 Arbitraries.integers().between(0, 400),
@@ -65,6 +66,31 @@ class LedgerPropertyTest {
     }
     assertEquals(0, sum.compareTo(new BigDecimal(ledger.left("007").toString())));
     Statistics.collect(sum.signum());
+  }
+
+  @Property(tries = 300)
+  void what_was_taken_back_counts_as_if_it_had_never_been(
+      @ForAll("movements") List<Movement> movements, @ForAll long seed) {
+    List<Movement> without = new ArrayList<>();
+    List<Movement> with = new ArrayList<>(movements);
+    Random random = new Random(seed);
+    for (Movement m : movements) {
+      if (random.nextInt(3) == 0) {
+        with.add(Movement.takeBack(m, m.at(), Lots.DAY, "Orla", ""));
+      } else {
+        without.add(m);
+      }
+    }
+    Collections.shuffle(with, random);
+    Ledger a = Ledger.of(without);
+    Ledger b = Ledger.of(with);
+    for (String lot : List.of("007", "1E5", "x")) {
+      assertEquals(a.left(lot), b.left(lot));
+      assertEquals(a.jobsOf(lot), b.jobsOf(lot));
+      assertEquals(a.firstUse(lot), b.firstUse(lot));
+    }
+    assertEquals(a.lotsOf("J1"), b.lotsOf("J1"));
+    Statistics.collect(with.size() > without.size());
   }
 
   @Property(tries = 300)

@@ -76,7 +76,7 @@ class BoardClosureTest {
       board.clock.set(Instant.parse(job.get("readyAt").asText()));
       JsonNode checked = json(board.act(job, "state", act(job, "Ede").put("to", "checked")));
       assertTrue(checked.get("slips").asBoolean(), checked.toString());
-      assertTrue(board.get("/counter").body().contains("Slips: call the customer"));
+      assertTrue(board.get("/counter").body().contains("Slipping or not safe: call the customer"));
       board.clock.set(Instant.parse("2027-04-09T09:00:01Z"));
       assertFalse(now(board).get("slips").asBoolean(), "the time is over");
       board.clock.set(Instant.parse("2027-04-08T09:00:00Z"));

@@ -14,6 +14,7 @@ import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -134,6 +135,7 @@ class OpenApiTest {
     judged();
     cabinet();
     shop();
+    toldTooEarly();
     assertEquals(describedOperations(true), seen);
   }
 
@@ -185,6 +187,20 @@ class OpenApiTest {
     question.set("order", order);
     drive("post", "/api/promise", "", question, 200);
     drive("post", "/api/promise", "", empty(), 422);
+  }
+
+  private void toldTooEarly() {
+    JsonNode job = board.entered("HL-3");
+    String id = job.get("id").asText();
+    JsonNode stale = job;
+    job = driveJob("closed", id, act(job, "Mira"));
+    bad("called", id, act(stale, "Ede"), act(job, "Ede"));
+    Instant setting = Instant.parse(job.get("closedAt").asText()).plusSeconds(300);
+    board.clock.set(Instant.parse(job.get("readyAt").asText()));
+    job = driveJob("state", id, act(job, "Ede").put("to", "checked"));
+    job = driveJob("state", id, act(job, "Ede").put("to", "customer-told"));
+    job = driveJob("moved", id, act(job, "Ines").put("at", setting.toString()));
+    driveJob("called", id, act(job, "Ede"));
   }
 
   private void cabinet() {

@@ -1,0 +1,2 @@
+-- Movements that take back others, and customers who were told that a joint is ready when it is not,
+-- are new. An older version of the program does not know them: from here on it refuses the database.
