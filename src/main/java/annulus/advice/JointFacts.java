@@ -166,7 +166,7 @@ final class JointFacts {
 
   private void cure(Facts.Builder facts) {
     double tolerance = order.cure().plusMinusC();
-    double room = order.cure().history().celsiusAt(0);
+    double room = order.cure().air().celsiusAt(0);
     double colder = 0;
     for (Member member : List.of(order.bore(), order.part())) {
       colder = Math.max(colder, room - member.arrivesAtC().orElse(room));

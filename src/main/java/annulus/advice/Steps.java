@@ -125,7 +125,7 @@ final class Steps {
   }
 
   private void prepare(boolean primedAlready, boolean dry, boolean anew) {
-    double room = order.cure().history().celsiusAt(0);
+    double room = order.cure().air().celsiusAt(0);
     if (either(m -> m.arrivesAtC().orElse(room) < room)) {
       add(StepKind.WARM_UP);
     }

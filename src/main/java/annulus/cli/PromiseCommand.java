@@ -18,7 +18,6 @@ import annulus.exchange.OrderReader;
 import annulus.exchange.ReadingText;
 import annulus.exchange.SharedLog;
 import annulus.exchange.ShopFile;
-import annulus.exchange.WarmUpFile;
 import annulus.handback.Promise;
 import annulus.report.CalendarFile;
 import annulus.report.CurePicture;
@@ -80,7 +79,7 @@ final class PromiseCommand {
     DataFiles files = Tables.files(words);
     Knowledge knowledge = KnowledgeFiles.read(files);
     Shop shop = shop(words, knowledge.catalog().policy());
-    PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
+    PromiseDesk desk = new PromiseDesk(knowledge, shop);
     Optional<String> said = words.value("--now");
     Instant now = said.map(t -> time("--now", t, shop)).orElse(surround.clock().instant());
     OrderReader reader = new OrderReader(knowledge, now, shop.hours().zone(), shop.places());

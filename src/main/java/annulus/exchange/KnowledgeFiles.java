@@ -33,7 +33,15 @@ public final class KnowledgeFiles {
     var bearings = table(files, "bearing-normal.csv", Iso286Files::bearings);
     RuleBook rules = RuleFile.read(files);
     Catalog catalog = CatalogFiles.read(files);
-    return new Knowledge(catalog, rules, hold, friction, press, bearings, Knowledge.byId(duties));
+    return new Knowledge(
+        catalog,
+        rules,
+        hold,
+        friction,
+        press,
+        bearings,
+        Knowledge.byId(duties),
+        WarmUpFile.read(files));
   }
 
   private static <T> T table(DataFiles files, String name, Function<List<LaidRows.Text>, T> read)
