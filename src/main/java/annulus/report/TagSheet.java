@@ -24,7 +24,9 @@ import java.util.Locale;
  */
 public record TagSheet(
     String jobReference, String title, Instant notBefore, ZoneId zone, List<String> meanwhile) {
-  private static final int LONGEST_REFERENCE = 30;
+  /** Characters of a job reference that fit on a tag. */
+  public static final int LONGEST_REFERENCE = 30;
+
   private static final int LONGEST_TITLE = 100;
   private static final int LONGEST_LINE = 50;
   private static final int MOST_LINES = 3;
