@@ -44,8 +44,7 @@ public record ShopPlace(
 
   /** The same place with another temperature of parts that do not say theirs, °C. */
   public ShopPlace withUnsaid(double celsius) {
-    return new ShopPlace(
-        name, climate, plusMinusC, touch, warm, fan, celsius, describedAs);
+    return new ShopPlace(name, climate, plusMinusC, touch, warm, fan, celsius, describedAs);
   }
 
   JointHeat.Entry entry() {

@@ -51,8 +51,7 @@ final class CurePlaceReader {
           .flatMap(f -> place(f, name, zone, touch, places))
           .ifPresent(p -> places.put(name, p));
     }
-    double coldest =
-        places.values().stream().mapToDouble(ShopPlace::unsaidC).min().orElse(benchC);
+    double coldest = places.values().stream().mapToDouble(ShopPlace::unsaidC).min().orElse(benchC);
     return places.values().stream()
         .map(p -> p.withUnsaid(p.warm() ? Math.min(coldest, benchC) : coldest))
         .toList();
@@ -98,8 +97,7 @@ final class CurePlaceReader {
     String low = tenths(climate.range().low());
     String high = tenths(climate.range().high());
     String range = low.equals(high) ? low : low + " to " + high;
-    String kind =
-        f.has("warm") ? "warm hours" : low.equals(high) ? "throughout" : "by the clock";
+    String kind = f.has("warm") ? "warm hours" : low.equals(high) ? "throughout" : "by the clock";
     return range + " ± " + Numbers.plain(plusMinus) + " °C " + kind;
   }
 

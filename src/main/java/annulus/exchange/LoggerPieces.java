@@ -24,7 +24,8 @@ import java.util.OptionalDouble;
  * is the slow side.
  *
  * <p>Rows of one time, or so close that they are one look at several probes, are one reading: the
- * coldest of them. It is held back until a later row comes, so that their order makes no difference.
+ * coldest of them. It is held back until a later row comes, so that their order makes no
+ * difference.
  */
 final class LoggerPieces {
   private static final double HOUR_S = 3600;

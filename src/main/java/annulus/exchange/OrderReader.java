@@ -69,7 +69,11 @@ public final class OrderReader {
   }
 
   private OrderReader(
-      Knowledge knowledge, Instant now, Supplier<ZoneId> zone, Map<String, ShopPlace> places, int longestJob) {
+      Knowledge knowledge,
+      Instant now,
+      Supplier<ZoneId> zone,
+      Map<String, ShopPlace> places,
+      int longestJob) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
     this.now = now.truncatedTo(ChronoUnit.SECONDS);

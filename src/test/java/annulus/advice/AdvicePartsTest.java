@@ -195,6 +195,13 @@ class AdvicePartsTest {
 
   private static ShopPlace place(ShopPlace like, String name, String described, Duration touch) {
     return new ShopPlace(
-        name, like.climate(), like.plusMinusC(), touch, like.warm(), like.fan(), like.unsaidC(), described);
+        name,
+        like.climate(),
+        like.plusMinusC(),
+        touch,
+        like.warm(),
+        like.fan(),
+        like.unsaidC(),
+        described);
   }
 }

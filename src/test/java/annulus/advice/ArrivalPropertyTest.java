@@ -115,11 +115,11 @@ class ArrivalPropertyTest {
   void a_cupboard_that_is_never_off_does_not_warm_a_part_at_once() {
     Shop shop = shop(40, false, 30, 12);
     PromiseDesk desk = DeskData.desk().in(shop);
-    JointOrder order =
-        order(shop, "cupboard", DeskData.at("2027-03-11T09:50"), Optional.empty());
+    JointOrder order = order(shop, "cupboard", DeskData.at("2027-03-11T09:50"), Optional.empty());
     JointOrder felt = desk.tell(order).advice().order();
     assertEquals(10, felt.cure().history().celsiusAt(0), 1e-9);
-    assertTrue(felt.cure().describedAs().endsWith("40 ± 2 °C warm hours, parts coming in at 10 °C"));
+    assertTrue(
+        felt.cure().describedAs().endsWith("40 ± 2 °C warm hours, parts coming in at 10 °C"));
   }
 
   /** In a place that is too cold most of the day the cure takes longer than parts are followed. */
@@ -139,7 +139,11 @@ class ArrivalPropertyTest {
             });
     PromiseDesk desk = DeskData.desk().in(shop);
     JointOrder order =
-        order(shop, "box", DeskData.at("2027-05-11T09:30").plusSeconds(minutes * 60L), Optional.empty());
+        order(
+            shop,
+            "box",
+            DeskData.at("2027-05-11T09:30").plusSeconds(minutes * 60L),
+            Optional.empty());
     Optional<ShopPlace> box = Optional.of(shop.places().get(0));
     Told one = desk.tellAt(order, box, order.start());
     Told two = desk.tellAt(order, box, order.start().plusSeconds(later * 60L));

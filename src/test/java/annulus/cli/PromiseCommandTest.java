@@ -151,7 +151,8 @@ class PromiseCommandTest {
     VEvent first = parsed(ics).getEvents().get(1);
     assertEquals(1, first.getSequence().getValue());
     Path other = folder.resolve("other.json");
-    String text = Files.readString(Path.of(GOOD)).replaceFirst("\"job\": \"[^\"]*\"", "\"job\": \"B\"");
+    String text =
+        Files.readString(Path.of(GOOD)).replaceFirst("\"job\": \"[^\"]*\"", "\"job\": \"B\"");
     Files.writeString(other, text);
     promise(other.toString(), "--ics", ics.toString());
     assertEquals(4, parsed(ics).getEvents().size());
@@ -197,7 +198,8 @@ class PromiseCommandTest {
     assertEquals("", run.out());
     assertTrue(run.err().contains("long.json:"), run.err());
     assertTrue(
-        run.err().contains("job: 35 characters do not fit on a tag; allowed: at most 30 characters"),
+        run.err()
+            .contains("job: 35 characters do not fit on a tag; allowed: at most 30 characters"),
         run.err());
     assertFalse(Files.exists(ics));
     assertEquals(0, promise(order.toString(), "--ics", ics.toString()).code());

@@ -440,7 +440,9 @@ class ReaderFuzzTest {
         texts(String.join("\r\n", before)),
         b -> {
           Files.write(file, b);
-          CalendarState.of(file, "-//any//EN").entry("a-1").ifPresent(e -> assertTrue(e.sequence() >= 0));
+          CalendarState.of(file, "-//any//EN")
+              .entry("a-1")
+              .ifPresent(e -> assertTrue(e.sequence() >= 0));
         });
   }
 

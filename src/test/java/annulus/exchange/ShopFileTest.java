@@ -187,8 +187,7 @@ class ShopFileTest {
 
   @Test
   void temperatures_of_a_place_are_described_to_a_tenth() throws IOException {
-    Shop shop =
-        DeskData.shop(s -> ((ObjectNode) s.at("/places/bench/profile/0")).put("c", "55 F"));
+    Shop shop = DeskData.shop(s -> ((ObjectNode) s.at("/places/bench/profile/0")).put("c", "55 F"));
     assertEquals(
         "bench, planned 12.8 to 19 ± 2 °C by the clock",
         shop.place("bench").orElseThrow().describedAs());
