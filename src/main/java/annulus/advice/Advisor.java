@@ -71,14 +71,15 @@ public final class Advisor {
 
   /** As {@link #advise(JointOrder)} for parts that come into their place in this way. */
   Advice advise(JointOrder order, JointHeat.Entry entry) {
-    CurePlace near = JointHeat.felt(order, entry, knowledge.warmUp(), false);
-    if (near == order.cure()) {
-      return judged(order);
-    }
-    Advice advice = judged(OrderChange.cure(order, near));
-    return endsWithin(advice, Duration.ofSeconds((long) JointHeat.NEAR_SECONDS))
+    Optional<CurePlace> near = JointHeat.felt(order, entry, knowledge.warmUp(), false);
+    Advice advice = judged(order, near);
+    return near.isEmpty() || endsWithin(advice, Duration.ofSeconds((long) JointHeat.NEAR_SECONDS))
         ? advice
-        : judged(OrderChange.cure(order, JointHeat.felt(order, entry, knowledge.warmUp(), true)));
+        : judged(order, JointHeat.felt(order, entry, knowledge.warmUp(), true));
+  }
+
+  private Advice judged(JointOrder order, Optional<CurePlace> felt) {
+    return judged(felt.map(f -> OrderChange.cure(order, f)).orElse(order));
   }
 
   /** Whether nothing that is told lies later after the start. */

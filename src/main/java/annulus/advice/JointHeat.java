@@ -6,6 +6,7 @@ import annulus.cure.TemperatureHistory;
 import annulus.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The temperature of a joint in a place that its parts must first take on: parts that come in
@@ -51,7 +52,7 @@ final class JointHeat {
   }
 
   /**
-   * The place as the joint feels it.
+   * The place as the joint feels it; empty where the joint is as warm as the place.
    *
    * @param order the joint, closed at its start, in its place
    * @param entry how it comes into it
@@ -59,19 +60,20 @@ final class JointHeat {
    * @param toTheEnd whether the part is followed for as long as anything cures; else for {@link
    *     #NEAR_SECONDS}, after which it counts as cold as the place ever is
    */
-  static CurePlace felt(JointOrder order, Entry entry, WarmUpTable table, boolean toTheEnd) {
+  static Optional<CurePlace> felt(
+      JointOrder order, Entry entry, WarmUpTable table, boolean toTheEnd) {
     CurePlace place = order.cure();
     double arrives =
         Math.min(
             order.bore().arrivesAtC().orElse(entry.unsaidC()),
             order.part().arrivesAtC().orElse(entry.unsaidC()));
     if (!entry.warm() && arrives >= place.history().warmestC()) {
-      return place;
+      return Optional.empty();
     }
     double from = Math.min(arrives, place.history().coldestC());
     double start = order.start().getEpochSecond();
     JointHeat heat = new JointHeat(table.slowestBody(order, entry.fan()), place, from, start);
-    return heat.felt(toTheEnd);
+    return Optional.of(heat.felt(toTheEnd));
   }
 
   private CurePlace felt(boolean toTheEnd) {

@@ -148,7 +148,7 @@ class AdvicePartsTest {
 
   private static CurePlace felt(JointOrder order, CurePlace place) {
     JointOrder there = OrderChange.cure(order, place);
-    return JointHeat.felt(there, JointHeat.Entry.LIES_THERE, DeskData.WARM_UP, false);
+    return JointHeat.felt(there, JointHeat.Entry.LIES_THERE, DeskData.WARM_UP, false).orElse(place);
   }
 
   @Test
