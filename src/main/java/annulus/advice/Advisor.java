@@ -7,7 +7,9 @@ import annulus.advice.Advice.GapFinding;
 import annulus.advice.Advice.HandBack;
 import annulus.advice.Advice.Kind;
 import annulus.advice.Advice.PlannedPrimer;
+import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
+import annulus.advice.JointOrder.CurePlace;
 import annulus.catalog.Catalog;
 import annulus.catalog.CompoundClass;
 import annulus.catalog.NamedNumber;
@@ -65,6 +67,37 @@ public final class Advisor {
    *     measured
    */
   public Advice advise(JointOrder order) {
+    return advise(order, JointHeat.Entry.LIES_THERE);
+  }
+
+  /** As {@link #advise(JointOrder)} for parts that come into their place in this way. */
+  Advice advise(JointOrder order, JointHeat.Entry entry) {
+    Optional<CurePlace> near = JointHeat.felt(order, entry, knowledge.warmUp(), false);
+    Advice advice = judged(order, near);
+    return near.isEmpty() || endsWithin(advice, Duration.ofSeconds((long) JointHeat.NEAR_SECONDS))
+        ? advice
+        : judged(order, JointHeat.felt(order, entry, knowledge.warmUp(), true));
+  }
+
+  private Advice judged(JointOrder order, Optional<CurePlace> felt) {
+    return judged(felt.map(f -> OrderChange.cure(order, f)).orElse(order));
+  }
+
+  /** Whether nothing that is told lies later after the start. */
+  private static boolean endsWithin(Advice advice, Duration most) {
+    if (advice.cure().isEmpty()) {
+      return true;
+    }
+    CureTimes cure = advice.cure().get();
+    boolean ends = cure.slowPracticeFull().filter(d -> d.compareTo(most) <= 0).isPresent();
+    for (StageTime stage : cure.stages()) {
+      ends &= stage.sure().filter(d -> d.compareTo(most) <= 0).isPresent();
+      ends &= stage.typical().filter(d -> d.compareTo(most) <= 0).isPresent();
+    }
+    return ends && advice.handBack().filter(h -> h.after().compareTo(most) > 0).isEmpty();
+  }
+
+  private Advice judged(JointOrder order) {
     GapWork work = new GapWork(order, catalog, limits);
     GapFinding found = work.find();
     FitBelief fit = FitBelief.of(found.gap(), catalog.policy(), order.confidence());

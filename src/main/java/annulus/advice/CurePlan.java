@@ -169,8 +169,7 @@ final class CurePlan {
     CompoundClass.Cure cure = compound.cure();
     double warmest =
         Math.max(
-            Math.max(order.cure().history().warmestC(), arrives(order.bore())),
-            arrives(order.part()));
+            Math.max(order.cure().air().warmestC(), arrives(order.bore())), arrives(order.part()));
     warmest = Math.max(warmest + order.cure().plusMinusC(), cure.minimumC());
     double quickest =
         Math.max(

@@ -189,7 +189,7 @@ final class JointFacts {
 
   private void cure(Facts.Builder facts) {
     double tolerance = order.cure().plusMinusC();
-    double room = order.cure().history().celsiusAt(0);
+    double room = order.cure().air().celsiusAt(0);
     double boreColder = room - order.bore().arrivesAtC().orElse(room);
     double partColder = room - order.part().arrivesAtC().orElse(room);
     Which.of(boreColder > 0, partColder > 0).ifPresent(w -> facts.word(Fact.PART_COLDER_WHICH, w));

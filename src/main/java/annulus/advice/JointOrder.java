@@ -85,27 +85,30 @@ public record JointOrder(
   /**
    * Where the joint cures.
    *
-   * @param history planned or measured temperature since the start
+   * @param history planned or measured temperature of the joint since the start
    * @param coldSide the coldest it may be since the start
    * @param plusMinusC doubt in it, half-width, °C
    * @param describedAs how the plan is printed
+   * @param air temperature of the place itself, which parts that come in colder must first take on
    */
   public record CurePlace(
       TemperatureHistory history,
       TemperatureHistory coldSide,
       double plusMinusC,
-      String describedAs) {
+      String describedAs,
+      TemperatureHistory air) {
     public CurePlace {
       Check.within("temperaturePlusMinusC", plusMinusC, 0, 20, "°C");
     }
 
-    /** The same doubt throughout. */
+    /** The same doubt throughout; the joint is as warm as the place. */
     public CurePlace(TemperatureHistory history, double plusMinusC, String describedAs) {
       this(
           history,
           history.shiftedBy(-Check.within("temperaturePlusMinusC", plusMinusC, 0, 20, "°C")),
           plusMinusC,
-          describedAs);
+          describedAs,
+          history);
     }
 
     /** A constant temperature. */

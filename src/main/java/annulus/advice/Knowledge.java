@@ -22,6 +22,7 @@ import java.util.Map;
  * @param press other factors of press fits
  * @param bearings tolerances of bearing rings, class Normal
  * @param duties usual loads of usual joints, by id
+ * @param warmUp how parts warm up
  */
 public record Knowledge(
     Catalog catalog,
@@ -30,14 +31,15 @@ public record Knowledge(
     FrictionTable friction,
     PressFactors press,
     BearingLimits bearings,
-    Map<String, DutyCase> duties) {
+    Map<String, DutyCase> duties,
+    WarmUpTable warmUp) {
   public Knowledge {
     duties = Collections.unmodifiableMap(new LinkedHashMap<>(duties));
   }
 
   /** The same knowledge with another catalogue. */
   public Knowledge withCatalog(Catalog other) {
-    return new Knowledge(other, rules, hold, friction, press, bearings, duties);
+    return new Knowledge(other, rules, hold, friction, press, bearings, duties, warmUp);
   }
 
   /** Duty cases by id, in their order. */

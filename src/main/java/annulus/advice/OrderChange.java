@@ -52,7 +52,8 @@ final class OrderChange {
                 cure.history().from(seconds),
                 cure.coldSide().from(seconds),
                 cure.plusMinusC(),
-                cure.describedAs());
+                cure.describedAs(),
+                cure.air().from(seconds));
     return with(o, o.bore(), o.part(), o.givenGap(), moved, primer, start, o.compound());
   }
 
@@ -85,12 +86,13 @@ final class OrderChange {
         m.otherDiameterMm());
   }
 
-  /** Nothing known about a colder arrival: the parts are at the place's temperature. */
+  /** The parts come in as warm as the place ever is. */
   static JointOrder arrivedWarm(JointOrder o) {
+    double warmest = o.cure().air().warmestC();
     return with(
         o,
-        warm(o.bore()),
-        warm(o.part()),
+        arriving(o.bore(), warmest),
+        arriving(o.part(), warmest),
         o.givenGap(),
         o.cure(),
         o.primer(),
@@ -98,7 +100,7 @@ final class OrderChange {
         o.compound());
   }
 
-  private static Member warm(Member m) {
+  private static Member arriving(Member m, double celsius) {
     return new Member(
         m.side(),
         m.name(),
@@ -108,7 +110,7 @@ final class OrderChange {
         m.instrument(),
         m.measuredAtC(),
         m.measuredPlusMinusC(),
-        OptionalDouble.empty(),
+        OptionalDouble.of(celsius),
         m.state(),
         m.otherDiameterMm());
   }

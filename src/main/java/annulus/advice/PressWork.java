@@ -290,7 +290,7 @@ final class PressWork {
   }
 
   private ShrinkAssembly.Answer slip() {
-    double room = order.cure().history().celsiusAt(0);
+    double room = order.cure().air().celsiusAt(0);
     double tightest =
         -2
             * (found.gap().smallestUm()

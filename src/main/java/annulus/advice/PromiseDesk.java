@@ -29,18 +29,15 @@ import java.util.Set;
 public final class PromiseDesk {
   private final Knowledge knowledge;
   private final Advisor advisor;
-  private final WarmUpTable warmUp;
   private final Shop shop;
 
   /**
    * @param knowledge all that answers are judged by
-   * @param warmUp how parts warm up
    * @param shop hours, promise rule and places
    */
-  public PromiseDesk(Knowledge knowledge, WarmUpTable warmUp, Shop shop) {
+  public PromiseDesk(Knowledge knowledge, Shop shop) {
     this.knowledge = knowledge;
     this.advisor = new Advisor(knowledge);
-    this.warmUp = warmUp;
     this.shop = shop;
   }
 
@@ -51,7 +48,7 @@ public final class PromiseDesk {
 
   /** The same desk in another shop. */
   public PromiseDesk in(Shop other) {
-    return new PromiseDesk(knowledge, warmUp, other);
+    return new PromiseDesk(knowledge, other);
   }
 
   /** The promise for one order; reckoned when asked for, as a list of jobs shows none. */
@@ -140,10 +137,7 @@ public final class PromiseDesk {
   }
 
   private Told tellIn(JointOrder order, Optional<ShopPlace> place) {
-    boolean warm = place.map(ShopPlace::warm).orElse(false);
-    boolean fan = place.map(ShopPlace::fan).orElse(false);
-    CurePlace felt = JointHeat.felt(order, order.cure(), warm, fan, warmUp);
-    return tellFelt(OrderChange.cure(order, felt));
+    return told(order, place.map(ShopPlace::entry).orElse(JointHeat.Entry.LIES_THERE));
   }
 
   /** As {@link #tell} with another course of the same place's temperature. */
@@ -160,9 +154,8 @@ public final class PromiseDesk {
     return Reassessment.of(this, order, course);
   }
 
-  /** As {@link #tell} for an order whose history is already that of the joint itself. */
-  private Told tellFelt(JointOrder order) {
-    return new Told(order, advisor.advise(order));
+  private Told told(JointOrder order, JointHeat.Entry entry) {
+    return new Told(order, advisor.advise(order, entry));
   }
 
   private Optional<Instant> likely(JointOrder order, Advice advice) {
@@ -308,14 +301,18 @@ public final class PromiseDesk {
     if (place.isEmpty()) {
       return tellIn(moved, place);
     }
-    CurePlace there = place.get().from(closed);
-    CurePlace felt = JointHeat.felt(moved, there, place.get().warm(), place.get().fan(), warmUp);
-    return tellFelt(OrderChange.cure(moved, felt));
+    JointHeat.Entry entry = place.get().entry();
+    if (shop.placeOf(order).isEmpty()) {
+      // the parts lie where the order says, which the shop's file does not know
+      double lies = Math.min(entry.unsaidC(), order.cure().history().coldestC());
+      entry = new JointHeat.Entry(entry.warm(), entry.fan(), lies);
+    }
+    return told(OrderChange.cure(moved, place.get().from(closed)), entry);
   }
 
   /** What would move the promise most. */
   public List<Shift> shifts(JointOrder order) {
-    return new PromiseShifts(knowledge, warmUp, shop).of(order);
+    return new PromiseShifts(knowledge, shop).of(order);
   }
 
   /**

@@ -26,12 +26,10 @@ import java.util.function.UnaryOperator;
 /** Recomputes a promise with one doubtful input after the other at its better end. */
 final class PromiseShifts {
   private final Knowledge knowledge;
-  private final WarmUpTable warmUp;
   private final Shop shop;
 
-  PromiseShifts(Knowledge knowledge, WarmUpTable warmUp, Shop shop) {
+  PromiseShifts(Knowledge knowledge, Shop shop) {
     this.knowledge = knowledge;
-    this.warmUp = warmUp;
     this.shop = shop;
   }
 
@@ -56,7 +54,7 @@ final class PromiseShifts {
   }
 
   private PromiseDesk desk(Knowledge with) {
-    return new PromiseDesk(with, warmUp, shop);
+    return new PromiseDesk(with, shop);
   }
 
   private static Optional<Shift> shift(Input input, String atBest, Told now, Told then) {

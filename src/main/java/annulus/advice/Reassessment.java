@@ -121,11 +121,13 @@ public record Reassessment(
       MeasuredCourse course, TemperatureHistory soFar, CurePlace plan, String text) {
     double seconds = course.until().toMillis() / 1000.0;
     TemperatureHistory cold = soFar.shiftedBy(-course.plusMinusC());
+    TemperatureHistory joined = soFar.then(seconds, plan.history().from(seconds));
     return new CurePlace(
-        soFar.then(seconds, plan.history().from(seconds)),
+        joined,
         cold.then(seconds, plan.coldSide().from(seconds)),
         Math.max(plan.plusMinusC(), course.plusMinusC()),
-        text);
+        text,
+        joined);
   }
 
   private static Optional<CurePlan> plan(PromiseDesk desk, Told told) {

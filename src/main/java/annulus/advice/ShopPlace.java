@@ -16,6 +16,8 @@ import java.time.Instant;
  * @param touch hands-on time from taking the job up until the joint is closed and in place
  * @param warm whether parts must first heat up in it
  * @param fan whether its air is moved
+ * @param unsaidC temperature that parts come in with where an order does not say it, °C; nobody
+ *     knows in which of the shop's places they lay before
  * @param describedAs how the plan is printed; no two places of a shop alike
  */
 public record ShopPlace(
@@ -25,6 +27,7 @@ public record ShopPlace(
     Duration touch,
     boolean warm,
     boolean fan,
+    double unsaidC,
     String describedAs) {
   /**
    * @throws InvalidValue when out of range
@@ -33,9 +36,19 @@ public record ShopPlace(
     Check.text("place", name);
     Check.text("describedAs", describedAs);
     Check.within("plusMinusC", plusMinusC, 0, 20, "°C");
+    Check.within("unsaidC", unsaidC, -60, 120, "°C");
     if (touch.isNegative()) {
       throw new InvalidValue("touch", touch + " is negative", "0 or more");
     }
+  }
+
+  /** The same place with another temperature of parts that do not say theirs, °C. */
+  public ShopPlace withUnsaid(double celsius) {
+    return new ShopPlace(name, climate, plusMinusC, touch, warm, fan, celsius, describedAs);
+  }
+
+  JointHeat.Entry entry() {
+    return new JointHeat.Entry(warm, fan, unsaidC);
   }
 
   /** The place from an instant on, without regard to the part. */

@@ -269,7 +269,7 @@ final class Steps {
   }
 
   private double roomC() {
-    return order.cure().history().celsiusAt(0);
+    return order.cure().air().celsiusAt(0);
   }
 
   private void of(StepKind kind, Which which) {

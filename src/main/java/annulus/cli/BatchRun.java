@@ -24,7 +24,12 @@ final class BatchRun {
       throws IOException {
     BatchTable table = new BatchTable(out, SpreadsheetCells::safe);
     BatchAnswers.read(
-        file, in, reader, advisor, row -> line(table, row), line -> write(table, line, err));
+        file,
+        in,
+        reader,
+        advisor::advise,
+        row -> line(table, row),
+        line -> write(table, line, err));
     return new Count(table.answered(), table.refused());
   }
 

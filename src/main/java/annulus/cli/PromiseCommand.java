@@ -1,5 +1,7 @@
 package annulus.cli;
 
+import static java.util.stream.Collectors.toSet;
+
 import annulus.advice.JointOrder;
 import annulus.advice.Knowledge;
 import annulus.advice.PromiseDesk;
@@ -18,7 +20,6 @@ import annulus.exchange.OrderReader;
 import annulus.exchange.ReadingText;
 import annulus.exchange.SharedLog;
 import annulus.exchange.ShopFile;
-import annulus.exchange.WarmUpFile;
 import annulus.handback.Promise;
 import annulus.report.CalendarFile;
 import annulus.report.CurePicture;
@@ -81,7 +82,7 @@ final class PromiseCommand {
     DataFiles files = Tables.files(words);
     Knowledge knowledge = KnowledgeFiles.read(files);
     Shop shop = shop(words, knowledge.catalog().policy());
-    PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
+    PromiseDesk desk = new PromiseDesk(knowledge, shop);
     Optional<String> said = words.value("--now");
     Instant now = said.map(t -> time("--now", t, shop)).orElse(surround.clock().instant());
     OrderReader reader = new OrderReader(knowledge, now, shop.hours().zone(), shop.places());
@@ -93,7 +94,9 @@ final class PromiseCommand {
     }
     Path file = InputFile.of(words.rest().get(0));
     try (Reader in = InputFile.text(file)) {
-      JointOrder order = reader.json(file.toString(), in);
+      boolean tag = words.has("--tag");
+      OrderReader fitting = tag ? reader.withJobOfAtMost(TagSheet.LONGEST_REFERENCE) : reader;
+      JointOrder order = fitting.json(file.toString(), in);
       return one(new Table(words, desk, files, now), order);
     }
   }
@@ -178,24 +181,30 @@ final class PromiseCommand {
   }
 
   /** Files asked for; told to be wrong before an answer is given. */
-  private record Papers(Optional<Path> ics, Optional<Path> tag, Optional<Path> picture) {}
+  private record Papers(Optional<Calendar> ics, Optional<Path> tag, Optional<Path> picture) {}
+
+  /** A calendar file and what stands in it. */
+  private record Calendar(Path file, CalendarState before) {}
 
   private static Papers papers(Table table, JointOrder order) throws IOException {
-    Papers papers =
-        new Papers(
-            output(table, "--ics", ".ics"),
-            output(table, "--tag", ".html"),
-            output(table, "--picture", ".svg"));
+    Optional<Path> ics = output(table, "--ics", ".ics");
+    Optional<Path> tag = output(table, "--tag", ".html");
+    Optional<Path> picture = output(table, "--picture", ".svg");
     List<Map.Entry<String, Path>> outputs = new ArrayList<>();
-    papers.ics().ifPresent(f -> outputs.add(Map.entry("--ics", f)));
-    papers.picture().ifPresent(f -> outputs.add(Map.entry("--picture", f)));
-    papers.tag().ifPresent(f -> outputs.add(Map.entry("--tag", f)));
+    ics.ifPresent(f -> outputs.add(Map.entry("--ics", f)));
+    picture.ifPresent(f -> outputs.add(Map.entry("--picture", f)));
+    tag.ifPresent(f -> outputs.add(Map.entry("--tag", f)));
     OutputFile.requireApart(outputs);
-    if (papers.ics().isPresent() && order.job().isBlank()) {
+    if (ics.isPresent() && order.job().isBlank()) {
       throw Words.refused(
           0, "--ics", "needs the job's reference to know it again", "\"job\" in the order");
     }
-    return papers;
+    Optional<Calendar> calendar = Optional.empty();
+    if (ics.isPresent()) {
+      CalendarState before = CalendarState.of(ics.get(), CalendarFile.PRODUCT);
+      calendar = Optional.of(new Calendar(ics.get(), before));
+    }
+    return new Papers(calendar, tag, picture);
   }
 
   private void write(Table table, JointOrder order, Told told, Papers papers) throws IOException {
@@ -250,8 +259,10 @@ final class PromiseCommand {
         : Optional.empty();
   }
 
-  private void calendar(Table table, JointOrder order, Told told, Path file) throws IOException {
-    CalendarState state = CalendarState.of(file);
+  private void calendar(Table table, JointOrder order, Told told, Calendar written)
+      throws IOException {
+    Path file = written.file();
+    CalendarState state = written.before();
     JobCalendar calendar =
         new JobCalendar(
             order.job(),
@@ -272,7 +283,8 @@ final class PromiseCommand {
             "Check before hand-over. " + words.basis(told, table.now()),
             told.promise().flatMap(p -> limitedUse(table, told, p)).orElse(""));
     if (entries.isPresent()) {
-      OutputFile.write(file, entries.get().text());
+      Set<String> own = entries.get().entries().stream().map(e -> e.uid()).collect(toSet());
+      OutputFile.write(file, entries.get().text(state.others(own)));
     }
     if (promise.isEmpty()) {
       err.println(

@@ -20,7 +20,6 @@ public record BodyWarmUp(double massKg, double specificHeat, double areaM2, Inte
   private static final int STEPS_PER_CONSTANT = 4;
 
   private static final int CONSTANTS_FOLLOWED = 8;
-  private static final int MOST_STEPS = 20_000;
 
   /**
    * @throws annulus.quantity.InvalidValue when a value is not above 0
@@ -120,16 +119,18 @@ public record BodyWarmUp(double massKg, double specificHeat, double areaM2, Inte
    * @param startC temperature of the part at the start, °C
    * @param room the room's history
    * @param horizonSeconds how long the part is followed, s, above 0
+   * @param leastStepSeconds steps are no shorter, however small the part, s, above 0
    * @return the part's history
    *     <p>Valid for: as {@link #timeConstantSeconds}.
    *     <p>Source: as {@link #timeConstantSeconds}; comparison of solutions of first-order
    *     equations.
    */
   public TemperatureHistory following(
-      double startC, TemperatureHistory room, double horizonSeconds) {
+      double startC, TemperatureHistory room, double horizonSeconds, double leastStepSeconds) {
     Check.positive("horizonSeconds", horizonSeconds, "s");
+    Check.positive("leastStepSeconds", leastStepSeconds, "s");
     double wanted = timeConstantSeconds(transfer.high()) / STEPS_PER_CONSTANT;
-    double step = Math.max(wanted, horizonSeconds / MOST_STEPS);
+    double step = Math.max(wanted, leastStepSeconds);
     List<Point> points = new ArrayList<>();
     points.add(new Point(0, startC));
     room.forEachPiece(

@@ -277,6 +277,16 @@ public final class TemperatureHistory {
     return warmest;
   }
 
+  /** From when on it repeats itself or stays as it is, s since the start. */
+  public double settledSeconds() {
+    return seconds[leadEnd()];
+  }
+
+  /** Length of what repeats, s; 0 where the last temperature stays. */
+  public double periodSeconds() {
+    return repeats() ? period() : 0;
+  }
+
   boolean repeats() {
     return repeatIndex != HOLDS;
   }

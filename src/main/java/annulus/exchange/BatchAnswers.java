@@ -1,7 +1,7 @@
 package annulus.exchange;
 
 import annulus.advice.Advice;
-import annulus.advice.Advisor;
+import annulus.advice.JointOrder;
 import annulus.exchange.BatchOrders.Row;
 import annulus.quantity.InvalidValue;
 import java.io.IOException;
@@ -21,10 +21,11 @@ import java.util.function.Supplier;
  */
 public final class BatchAnswers<T> {
   private final String file;
-  private final Advisor advisor;
+  private final Function<JointOrder, Advice> advisor;
   private final Function<Answered, T> made;
 
-  private BatchAnswers(String file, Advisor advisor, Function<Answered, T> made) {
+  private BatchAnswers(
+      String file, Function<JointOrder, Advice> advisor, Function<Answered, T> made) {
     this.file = file;
     this.advisor = advisor;
     this.made = made;
@@ -49,6 +50,7 @@ public final class BatchAnswers<T> {
    * Answers all rows; every row read comes out once, in order. What was promised may stand in the
    * list as well: a shop keeps one list.
    *
+   * @param advisor answers one order; may be called by several threads at once
    * @param made makes of an answer what is given out; may be called by several threads at once
    * @param consumer takes it, in the order of the file
    * @throws InputRefused when the header can't be used
@@ -58,7 +60,7 @@ public final class BatchAnswers<T> {
       String file,
       Reader in,
       OrderReader reader,
-      Advisor advisor,
+      Function<JointOrder, Advice> advisor,
       Function<Answered, T> made,
       Consumer<T> consumer)
       throws IOException {
@@ -85,7 +87,7 @@ public final class BatchAnswers<T> {
       return new Answered(row.line(), job, Optional.empty(), row.problems());
     }
     try {
-      Advice advice = advisor.advise(row.order().get());
+      Advice advice = advisor.apply(row.order().get());
       return new Answered(row.line(), job, Optional.of(advice), List.of());
     } catch (InvalidValue e) {
       PlacedProblem problem = PlacedProblem.of(file, (int) row.line(), e);

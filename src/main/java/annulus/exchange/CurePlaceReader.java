@@ -32,8 +32,13 @@ final class CurePlaceReader {
     FAN
   }
 
-  /** The places of a shop, in file order. */
-  List<ShopPlace> places(Fields shop, ZoneId zone, Duration touch) {
+  /**
+   * The places of a shop, in file order. Parts may have lain in the coldest of them, and those that
+   * come into a warm one on a bench that the file does not name.
+   *
+   * @param benchC temperature of a bench that nothing is known of, °C
+   */
+  List<ShopPlace> places(Fields shop, ZoneId zone, Duration touch, double benchC) {
     Map<String, ShopPlace> places = new LinkedHashMap<>();
     Optional<Fields> object = shop.object("places");
     if (object.isEmpty()) {
@@ -46,7 +51,10 @@ final class CurePlaceReader {
           .flatMap(f -> place(f, name, zone, touch, places))
           .ifPresent(p -> places.put(name, p));
     }
-    return List.copyOf(places.values());
+    double coldest = places.values().stream().mapToDouble(ShopPlace::unsaidC).min().orElse(benchC);
+    return places.values().stream()
+        .map(p -> p.withUnsaid(p.warm() ? Math.min(coldest, benchC) : coldest))
+        .toList();
   }
 
   private Optional<ShopPlace> place(
@@ -55,8 +63,10 @@ final class CurePlaceReader {
     double minutes = f.number("touchMinutes", 0, 480, "min").orElse((double) touch.toMinutes());
     Air air = f.choice("air", Air.values()).orElse(Air.STILL);
     boolean warm = f.has("warm");
-    Optional<ClockClimate> climate =
-        warm ? f.object("warm").flatMap(w -> warmed(w, zone, before)) : climate(f, zone);
+    Optional<Warmth> climate =
+        warm
+            ? f.object("warm").flatMap(w -> warmed(w, zone, before))
+            : climate(f, zone).map(c -> new Warmth(c, c));
     f.done();
     return climate.flatMap(
         c ->
@@ -66,27 +76,33 @@ final class CurePlaceReader {
                 () ->
                     new ShopPlace(
                         name,
-                        c,
+                        c.climate(),
                         plusMinus,
                         Duration.ofSeconds(Math.round(minutes * 60)),
                         warm,
                         air == Air.FAN,
-                        name + ", planned " + described(f, c, plusMinus))));
+                        c.off().range().low(),
+                        name + ", planned " + described(f, c.climate(), plusMinus))));
   }
 
+  /**
+   * How warm a place is.
+   *
+   * @param climate as it is used
+   * @param off switched off
+   */
+  private record Warmth(ClockClimate climate, ClockClimate off) {}
+
   private static String described(Fields f, ClockClimate climate, double plusMinus) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (List<ClockClimate.Point> day : climate.days().values()) {
-      for (ClockClimate.Point point : day) {
-        low = Math.min(low, point.celsius());
-        high = Math.max(high, point.celsius());
-      }
-    }
-    String range =
-        low == high ? Numbers.plain(low) : Numbers.plain(low) + " to " + Numbers.plain(high);
-    String kind = f.has("warm") ? "warm hours" : low == high ? "throughout" : "by the clock";
+    String low = tenths(climate.range().low());
+    String high = tenths(climate.range().high());
+    String range = low.equals(high) ? low : low + " to " + high;
+    String kind = f.has("warm") ? "warm hours" : low.equals(high) ? "throughout" : "by the clock";
     return range + " ± " + Numbers.plain(plusMinus) + " °C " + kind;
+  }
+
+  private static String tenths(double celsius) {
+    return Numbers.plain(Math.rint(celsius * 10) / 10);
   }
 
   /** One of {@code constantC} and {@code profile}. */
@@ -128,7 +144,7 @@ final class CurePlaceReader {
             });
   }
 
-  private Optional<ClockClimate> warmed(Fields f, ZoneId zone, Map<String, ShopPlace> before) {
+  private Optional<Warmth> warmed(Fields f, ZoneId zone, Map<String, ShopPlace> before) {
     double celsius =
         f.required("celsius")
             .map(n -> measures.celsius(n, f.path("celsius"), 15, 60).orElse(20))
@@ -144,7 +160,10 @@ final class CurePlaceReader {
             Values.build(
                 f,
                 problems,
-                () -> a.warmed(celsius, hours, Duration.ofMinutes((long) Math.ceil(heatUp)))));
+                () ->
+                    new Warmth(
+                        a.warmed(celsius, hours, Duration.ofMinutes((long) Math.ceil(heatUp))),
+                        a)));
   }
 
   private Optional<ClockClimate> around(Fields f, ZoneId zone, Map<String, ShopPlace> before) {

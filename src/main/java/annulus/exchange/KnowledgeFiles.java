@@ -38,7 +38,15 @@ public final class KnowledgeFiles {
     RuleBook rules = RuleFile.read(files);
     Catalog catalog = CatalogFiles.read(files);
     requireRanksOfCautions(catalog, rules);
-    return new Knowledge(catalog, rules, hold, friction, press, bearings, Knowledge.byId(duties));
+    return new Knowledge(
+        catalog,
+        rules,
+        hold,
+        friction,
+        press,
+        bearings,
+        Knowledge.byId(duties),
+        WarmUpFile.read(files));
   }
 
   /** A rank under a misspelt id would leave its caution unranked, and nobody would be told. */

@@ -21,7 +21,7 @@ import java.util.function.Supplier;
  * length.
  *
  * <p>The power-on value of a common chip sensor (85 °C) counts only after a reading close to it, so
- * that one at the start or alone among others is a fault. Two rows of one time count as the colder.
+ * that one at the start or alone among others is a fault. Rows of one time count as the coldest.
  */
 public final class LoggerCsv {
   private static final int SAMPLE_LINES = 500;
@@ -92,6 +92,7 @@ public final class LoggerCsv {
             survey.line(number, cells);
             row(layout, plan, tried, number, cells, tried::row);
           });
+      tried.closeGroup();
       pieces = tried;
     } else {
       forEachLine(layout, survey::line);
@@ -132,6 +133,7 @@ public final class LoggerCsv {
     } else {
       forEachLine(layout, (number, cells) -> row(layout, plan, pieces, number, cells, pieces::row));
     }
+    pieces.closeGroup();
     return pieces;
   }
 

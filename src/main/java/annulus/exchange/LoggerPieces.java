@@ -22,6 +22,10 @@ import java.util.OptionalDouble;
  * does not exist shows that the logger's clock was not put forward: it and all later rows are in
  * winter time. Were the clock put forward later after all, they would come out an hour late, which
  * is the slow side.
+ *
+ * <p>Rows of one time, or so close that they are one look at several probes, are one reading: the
+ * coldest of them. It is held back until a later row comes, so that their order makes no
+ * difference.
  */
 final class LoggerPieces {
   private static final double HOUR_S = 3600;
@@ -33,6 +37,8 @@ final class LoggerPieces {
   private final double intervalSeconds;
   private final double gapLimitSeconds;
   private final double powerOnJumpK;
+  private final double togetherMillis;
+  private final double differK;
   private final int listed;
   private final PieceConsumer consumer;
   private final LoggerValue values;
@@ -44,8 +50,17 @@ final class LoggerPieces {
   private double gapSeconds;
   private int read;
   private long firstMillis;
+  private boolean open;
+  private long groupFrom;
+  private long groupUntil;
+  private double coldestC;
+  private double warmestC;
+  private boolean closed;
   private long lastMillis;
   private double lastC;
+  private final int differTold;
+  private int differing;
+  private double differMostK;
   private long lastLocal = Long.MIN_VALUE;
   private long offsetDay = Long.MIN_VALUE;
   private List<ZoneOffset> dayOffsets = List.of();
@@ -63,6 +78,9 @@ final class LoggerPieces {
     this.intervalSeconds = plan.intervalSeconds();
     this.gapLimitSeconds = rules.gapLimitSeconds(plan.intervalSeconds());
     this.powerOnJumpK = rules.value("power-on-jump-k");
+    this.togetherMillis = plan.togetherSeconds() * 1000;
+    this.differK = rules.value("together-differ-k");
+    this.differTold = rules.count("together-differ-least");
     this.listed = rules.count("listed-most");
     this.values = new LoggerValue(rules);
     this.consumer = consumer;
@@ -79,12 +97,22 @@ final class LoggerPieces {
   /** A row with a temperature within range; its time as the file gives it. */
   void row(int line, long written, double celsius) {
     long time = absolute ? written : utc(written);
-    boolean known = read > 0 && Math.abs(celsius - lastC) <= powerOnJumpK;
-    if (values.isPowerOn(celsius) && !known) {
+    if (values.isPowerOn(celsius) && !known(time, celsius)) {
       skip(line, SkipReason.POWER_ON_VALUE);
       return;
     }
     place(line, time, celsius);
+  }
+
+  /** Whether the reading before this time was close to it. */
+  private boolean known(long millis, double celsius) {
+    boolean groupIsBefore = open && !isTogether(millis);
+    boolean before = groupIsBefore || closed;
+    return before && Math.abs(celsius - (groupIsBefore ? coldestC : lastC)) <= powerOnJumpK;
+  }
+
+  private boolean isTogether(long millis) {
+    return millis - groupFrom <= togetherMillis;
   }
 
   private long utc(long local) {
@@ -131,32 +159,51 @@ final class LoggerPieces {
   }
 
   private void place(int line, long millis, double celsius) {
-    if (read > 0 && millis < lastMillis) {
+    if (open && millis < groupFrom) {
       skip(line, SkipReason.BACK_IN_TIME);
-      return;
-    }
-    if (read > 0 && millis == lastMillis) {
-      again(line, celsius);
-      return;
-    }
-    if (read == 0) {
-      firstMillis = millis;
+    } else if (open && isTogether(millis)) {
+      together(line, millis, celsius);
     } else {
-      piece(millis, celsius);
+      closeGroup();
+      firstMillis = read == 0 ? millis : firstMillis;
+      open = true;
+      groupFrom = millis;
+      groupUntil = millis;
+      coldestC = celsius;
+      warmestC = celsius;
+      read++;
     }
-    lastMillis = millis;
-    lastC = celsius;
+  }
+
+  private void together(int line, long millis, double celsius) {
+    boolean sameTime = millis == groupFrom && millis == groupUntil;
+    if (sameTime && (celsius == coldestC || celsius == warmestC)) {
+      skip(line, SkipReason.REPEATED);
+      return;
+    }
+    groupUntil = Math.max(groupUntil, millis);
+    coldestC = Math.min(coldestC, celsius);
+    warmestC = Math.max(warmestC, celsius);
     read++;
   }
 
-  /** Two rows of one time: the colder one counts from there on. */
-  private void again(int line, double celsius) {
-    if (celsius == lastC) {
-      skip(line, SkipReason.REPEATED);
-    } else {
-      lastC = Math.min(lastC, celsius);
-      read++;
+  /** Gives the pieces up to the end of the rows held back; to be called after the last row. */
+  void closeGroup() {
+    if (!open) {
+      return;
     }
+    if (closed) {
+      piece(groupFrom, coldestC);
+    }
+    if (groupUntil > groupFrom) {
+      consumer.piece(groupFrom / 1000.0, coldestC, groupUntil / 1000.0, coldestC);
+    }
+    differing += warmestC - coldestC > differK ? 1 : 0;
+    differMostK = Math.max(differMostK, warmestC - coldestC);
+    lastMillis = groupUntil;
+    lastC = coldestC;
+    closed = true;
+    open = false;
   }
 
   private void piece(long millis, double celsius) {
@@ -205,6 +252,8 @@ final class LoggerPieces {
         gapCount,
         gapSeconds,
         gaps,
+        differing < differTold ? 0 : differing,
+        differMostK,
         Instant.ofEpochMilli(firstMillis),
         Instant.ofEpochMilli(lastMillis));
   }

@@ -37,6 +37,9 @@ import java.util.Optional;
  * @param gapCount number of gaps
  * @param gapSeconds their total length, s
  * @param gaps the first of them
+ * @param differing how many times have readings further apart than those of one probe, of which the
+ *     coldest counts; 0 where they are too few to be told
+ * @param differMostK how far apart they are at most, K
  * @param first time of the first reading
  * @param last time of the last reading
  */
@@ -65,6 +68,8 @@ public record LoggerReading(
     int gapCount,
     double gapSeconds,
     List<Gap> gaps,
+    int differing,
+    double differMostK,
     Instant first,
     Instant last) {
   public LoggerReading {

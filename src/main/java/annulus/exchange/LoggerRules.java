@@ -38,6 +38,10 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
           "shared-readings-most",
           "backward-most-s",
           "ahead-most-s",
+          "together-share",
+          "together-most-s",
+          "together-differ-k",
+          "together-differ-least",
           "logger-plus-minus-c");
 
   /**
@@ -131,5 +135,10 @@ public record LoggerRules(Map<String, NamedNumber> numbers) {
   double gapLimitSeconds(double intervalSeconds) {
     double usual = Math.max(value("gap-least-s"), value("gap-intervals") * intervalSeconds);
     return Math.min(value("gap-longest-s"), usual);
+  }
+
+  /** How far apart two rows are one look at several probes, at a long interval of the file, s. */
+  double togetherSeconds(double longIntervalSeconds) {
+    return Math.min(value("together-most-s"), value("together-share") * longIntervalSeconds);
   }
 }

@@ -21,6 +21,7 @@ final class LoggerSurvey {
       boolean absolute,
       boolean newestFirst,
       double intervalSeconds,
+      double togetherSeconds,
       Optional<Character> decimalMark,
       TemperatureUnit unit,
       boolean unitAssumed) {
@@ -149,6 +150,7 @@ final class LoggerSurvey {
         sawAbsolute,
         track.newestFirst(),
         track.usualIntervalSeconds(),
+        rules.togetherSeconds(track.longIntervalSeconds()),
         mark,
         unit,
         assumed);

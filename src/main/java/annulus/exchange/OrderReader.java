@@ -39,6 +39,7 @@ public final class OrderReader {
   private final Instant now;
   private final Supplier<ZoneId> zone;
   private final Map<String, ShopPlace> places;
+  private final int longestJob;
 
   /**
    * @param knowledge what orders may refer to
@@ -56,7 +57,7 @@ public final class OrderReader {
    * @param places the shop's places that orders may name
    */
   public OrderReader(Knowledge knowledge, Instant now, ZoneId zone, List<ShopPlace> places) {
-    this(knowledge, now, () -> zone, places);
+    this(knowledge, now, () -> zone, Catalog.index(places, ShopPlace::name), Integer.MAX_VALUE);
   }
 
   /**
@@ -65,16 +66,26 @@ public final class OrderReader {
    * @param zone finds the zone of orders that give none; asked for those only
    */
   public OrderReader(Knowledge knowledge, Instant now, Supplier<ZoneId> zone) {
-    this(knowledge, now, zone, List.of());
+    this(knowledge, now, zone, Map.of(), Integer.MAX_VALUE);
   }
 
   private OrderReader(
-      Knowledge knowledge, Instant now, Supplier<ZoneId> zone, List<ShopPlace> places) {
+      Knowledge knowledge,
+      Instant now,
+      Supplier<ZoneId> zone,
+      Map<String, ShopPlace> places,
+      int longestJob) {
     this.knowledge = knowledge;
     this.catalog = knowledge.catalog();
     this.now = now.truncatedTo(ChronoUnit.SECONDS);
     this.zone = zone;
-    this.places = Catalog.index(places, ShopPlace::name);
+    this.places = places;
+    this.longestJob = longestJob;
+  }
+
+  /** The same for orders whose job reference must have at most so many characters. */
+  public OrderReader withJobOfAtMost(int characters) {
+    return new OrderReader(knowledge, now, zone, places, characters);
   }
 
   /** Loads what reading any order needs, so that another thread can do it beforehand. */
@@ -132,6 +143,13 @@ public final class OrderReader {
       GivenGapReader gaps = new GivenGapReader(problems, measures, policy);
       gaps.refuseBare(f);
       String job = f.text("job").orElse("");
+      if (job.length() > longestJob) {
+        problems.add(
+            f.placeOf("job"),
+            "job",
+            job.length() + " characters do not fit on a tag",
+            "at most " + longestJob + " characters");
+      }
       String title = f.text("title").orElse("");
       MemberReader members = new MemberReader(knowledge, problems, measures, assumed);
       Optional<GivenGap> gap = gaps.read(f);

@@ -38,6 +38,12 @@ public final class ReadingText {
     if (r.rowsSkipped() > 0) {
       text.append("; ").append(r.rowsSkipped()).append(" rows not used");
     }
+    if (r.differing() > 0) {
+      text.append("; at ").append(r.differing());
+      text.append(" times the column has readings up to ")
+          .append(Numbers.fixed(r.differMostK(), 1));
+      text.append(" K apart, probably of two probes: the colder counts");
+    }
     return text.toString();
   }
 

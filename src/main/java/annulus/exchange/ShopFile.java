@@ -82,7 +82,8 @@ public final class ShopFile {
     long check = whole(f, "handOverCheckMinutes", 0, 480, CHECK);
     long round = whole(f, "roundUpToMinutes", 1, 60, ROUNDING);
     Duration touch = Duration.ofMinutes(whole(f, "touchMinutes", 0, 480, TOUCH));
-    List<ShopPlace> places = new CurePlaceReader(problems).places(f, zone, touch);
+    List<ShopPlace> places =
+        new CurePlaceReader(problems).places(f, zone, touch, policy.value("default-bench-c"));
     f.done();
     return Values.build(
         f,

@@ -88,7 +88,6 @@ public final class TablesAsCode {
   static List<Object> all(DataFiles files) throws IOException {
     return List.of(
         KnowledgeFiles.readFiles(files),
-        WarmUpFile.readFiles(files),
         LoggerRules.readFiles(files),
         Iso286Files.readFiles(files));
   }

@@ -34,10 +34,6 @@ public final class WarmUpFile {
    * @throws IOException when a file can't be read
    */
   public static WarmUpTable read(DataFiles files) throws IOException {
-    return BuiltTables.orRead(files, WarmUpTable.class, WarmUpFile::readFiles);
-  }
-
-  static WarmUpTable readFiles(DataFiles files) throws IOException {
     Problems problems = new Problems();
     Map<Quantity, Map<String, Estimate>> rows = new LinkedHashMap<>();
     for (Quantity quantity : Quantity.values()) {

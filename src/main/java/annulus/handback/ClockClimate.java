@@ -2,6 +2,7 @@ package annulus.handback;
 
 import annulus.cure.TemperatureHistory;
 import annulus.quantity.Check;
+import annulus.quantity.Interval;
 import annulus.quantity.InvalidValue;
 import java.time.DayOfWeek;
 import java.time.Duration;
@@ -152,6 +153,27 @@ public record ClockClimate(ZoneId zone, Map<DayOfWeek, List<Point>> days) {
         to.add(point);
       }
     }
+  }
+
+  /** The coldest and the warmest that it is for any length of time, °C. */
+  public Interval range() {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    List<Point> week = new ArrayList<>();
+    List<Integer> minutes = new ArrayList<>();
+    for (int day = 0; day <= 2 * WEEK; day++) { // whichever day it begins with
+      for (Point point : days.get(DayOfWeek.MONDAY.plus(day))) {
+        week.add(point);
+        minutes.add(day * DAY_MINUTES + point.minute());
+      }
+    }
+    for (int i = 1; i < week.size(); i++) {
+      if (minutes.get(i) > minutes.get(i - 1)) {
+        low = Math.min(low, Math.min(week.get(i - 1).celsius(), week.get(i).celsius()));
+        high = Math.max(high, Math.max(week.get(i - 1).celsius(), week.get(i).celsius()));
+      }
+    }
+    return new Interval(low, high);
   }
 
   /** Temperature at a time of day, °C, by the wall clock alone; at a step the one after it. */

@@ -24,7 +24,8 @@ import java.util.UUID;
  * @param entries at least one, no job with two of a kind
  */
 public record CalendarFile(Instant stamp, Optional<Sender> sender, List<Entry> entries) {
-  private static final String PRODUCT = "-//annulus//hand-back//EN";
+  /** PRODID of every file this program writes. */
+  public static final String PRODUCT = "-//annulus//hand-back//EN";
 
   /**
    * @throws InvalidValue when empty, an entry comes twice, or a live entry is sent as cancelled
@@ -136,10 +137,20 @@ public record CalendarFile(Instant stamp, Optional<Sender> sender, List<Entry> e
 
   /** The whole file; write it as UTF-8. */
   public String text() {
+    return text(List.of());
+  }
+
+  /**
+   * The whole file with entries of other jobs that stood in it before; write it as UTF-8.
+   *
+   * @param others each from BEGIN:VEVENT to the line end after END:VEVENT
+   */
+  public String text(List<String> others) {
     ContentLines lines = new ContentLines();
     lines.line("BEGIN", "VCALENDAR").line("VERSION", "2.0").line("PRODID", PRODUCT);
     sender.ifPresent(s -> lines.line("METHOD", s.method().name()));
     entries.forEach(e -> write(e, lines));
+    others.forEach(lines::written);
     return lines.line("END", "VCALENDAR").toString();
   }
 

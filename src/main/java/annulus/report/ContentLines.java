@@ -33,6 +33,11 @@ final class ContentLines {
     return line(name, UTC.format(second));
   }
 
+  /** Lines written before, with their ends. */
+  void written(String lines) {
+    out.append(lines);
+  }
+
   @Override
   public String toString() {
     return out.toString();

@@ -32,7 +32,9 @@ public record TagSheet(
     ZoneId zone,
     List<String> meanwhile,
     Optional<String> limited) {
-  private static final int LONGEST_REFERENCE = 30;
+  /** Characters of a job reference that fit on a tag. */
+  public static final int LONGEST_REFERENCE = 30;
+
   private static final int LONGEST_TITLE = 100;
   private static final int LONGEST_LINE = 50;
   private static final int MOST_LINES = 3;

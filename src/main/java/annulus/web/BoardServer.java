@@ -8,7 +8,6 @@ import annulus.exchange.DataFiles;
 import annulus.exchange.KnowledgeFiles;
 import annulus.exchange.LoggerRules;
 import annulus.exchange.ShopFile;
-import annulus.exchange.WarmUpFile;
 import annulus.store.CabinetStore;
 import annulus.store.Database;
 import annulus.store.DraftStore;
@@ -57,7 +56,7 @@ final class BoardServer implements AutoCloseable {
     DataFiles files = DataFiles.of(options.data());
     Knowledge knowledge = KnowledgeFiles.read(files);
     Shop shop = shop(options.shop(), zone, knowledge.catalog().policy());
-    PromiseDesk desk = new PromiseDesk(knowledge, WarmUpFile.read(files), shop);
+    PromiseDesk desk = new PromiseDesk(knowledge, shop);
     this.database = Database.open(options.database());
     CabinetStore cabinet = new CabinetStore(database);
     Board board =

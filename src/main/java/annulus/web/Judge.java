@@ -95,7 +95,7 @@ final class Judge {
     return readPlaces.get(
         place,
         () -> {
-          ShopPlace pinned = PinnedPlace.read(place);
+          ShopPlace pinned = PinnedPlace.read(place, desk.shop());
           Shop shop = desk.shop().with(pinned);
           return new Then(
               pinned, new Judge(desk.in(shop), catalog, orders.in(shop), logRules, logs));

@@ -1,5 +1,6 @@
 package annulus.web;
 
+import annulus.advice.Shop;
 import annulus.advice.ShopPlace;
 import annulus.handback.ClockClimate;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -28,6 +29,7 @@ final class PinnedPlace {
     node.put("plusMinusC", place.plusMinusC());
     node.put("warm", place.warm());
     node.put("fan", place.fan());
+    node.put("unsaidC", place.unsaidC());
     node.put("describedAs", place.describedAs());
     ObjectNode days = node.putObject("days");
     place
@@ -41,8 +43,11 @@ final class PinnedPlace {
     return node.toString();
   }
 
-  /** The place that was written. */
-  static ShopPlace read(String text) {
+  /**
+   * The place that was written. One written before it was kept what parts come in with takes that
+   * of the shop as it is now, if colder than the place.
+   */
+  static ShopPlace read(String text, Shop now) {
     JsonNode node = Orders.tree(text);
     Map<DayOfWeek, List<ClockClimate.Point>> days = new EnumMap<>(DayOfWeek.class);
     for (DayOfWeek day : DayOfWeek.values()) {
@@ -52,13 +57,19 @@ final class PinnedPlace {
           .forEach(p -> points.add(new ClockClimate.Point(p.get(0).asInt(), p.get(1).asDouble())));
       days.put(day, points);
     }
+    ClockClimate climate = new ClockClimate(ZoneId.of(node.get("zone").asText()), days);
+    double coldest =
+        now.places().stream()
+            .mapToDouble(ShopPlace::unsaidC)
+            .reduce(climate.range().low(), Math::min);
     return new ShopPlace(
         node.get("name").asText(),
-        new ClockClimate(ZoneId.of(node.get("zone").asText()), days),
+        climate,
         node.get("plusMinusC").asDouble(),
         Duration.ZERO,
         node.get("warm").asBoolean(),
         node.get("fan").asBoolean(),
+        node.path("unsaidC").asDouble(coldest),
         node.get("describedAs").asText());
   }
 
@@ -67,6 +78,7 @@ final class PinnedPlace {
     return one.climate().equals(other.climate())
         && one.plusMinusC() == other.plusMinusC()
         && one.warm() == other.warm()
-        && one.fan() == other.fan();
+        && one.fan() == other.fan()
+        && one.unsaidC() == other.unsaidC();
   }
 }

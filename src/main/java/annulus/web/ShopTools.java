@@ -1,6 +1,5 @@
 package annulus.web;
 
-import annulus.advice.Advisor;
 import annulus.advice.BenchLearning;
 import annulus.advice.FitExplanation;
 import annulus.advice.Knowledge;
@@ -83,9 +82,14 @@ final class ShopTools {
     StringBuilder out = new StringBuilder();
     try {
       BatchTable table = new BatchTable(out, SpreadsheetCells::safe);
-      Advisor advisor = new Advisor(knowledge);
       StringReader in = new StringReader(list.text());
-      BatchAnswers.read(list.name(), in, reader, advisor, row -> line(table, row), table::write);
+      BatchAnswers.read(
+          list.name(),
+          in,
+          reader,
+          order -> desk.tell(order).advice(),
+          row -> line(table, row),
+          table::write);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

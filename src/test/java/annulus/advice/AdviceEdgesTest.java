@@ -396,7 +396,8 @@ class AdviceEdgesTest {
     TemperatureHistory stops = warm.then(7_200, TemperatureHistory.constant(0));
     Advice advice =
         OrderText.ADVISOR.advise(
-            OrderChange.cure(order, new JointOrder.CurePlace(stops, stops, 0, "two hours warm")));
+            OrderChange.cure(
+                order, new JointOrder.CurePlace(stops, stops, 0, "two hours warm", stops)));
     assertEquals(Kind.USE_COMPOUND, advice.decision().kind());
     assertTrue(advice.cure().orElseThrow().at(Stage.FIXTURE).sure().isPresent());
     assertTrue(advice.cure().orElseThrow().at(Stage.FULL).sure().isEmpty());

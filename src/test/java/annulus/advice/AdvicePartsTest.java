@@ -146,15 +146,20 @@ class AdvicePartsTest {
     assertEquals(lump(90, shared, 7900, 500), heavy.timeConstantSeconds(2), 1e-6);
   }
 
+  private static CurePlace felt(JointOrder order, CurePlace place) {
+    JointOrder there = OrderChange.cure(order, place);
+    return JointHeat.felt(there, JointHeat.Entry.LIES_THERE, DeskData.WARM_UP, false).orElse(place);
+  }
+
   @Test
   void a_joint_that_comes_no_colder_than_its_place_feels_the_place_itself() {
     CurePlace room = CurePlace.constant(18, 1, "room");
     JointOrder order = new OrderText().order();
-    assertSame(room, JointHeat.felt(order, room, false, false, DeskData.WARM_UP));
+    assertSame(room, felt(order, room));
     JointOrder warm = new OrderText().set("part.arrivesAtC", 18).order();
-    assertSame(room, JointHeat.felt(warm, room, false, false, DeskData.WARM_UP));
+    assertSame(room, felt(warm, room));
     JointOrder cold = new OrderText().set("part.arrivesAtC", 10).order();
-    CurePlace felt = JointHeat.felt(cold, room, false, false, DeskData.WARM_UP);
+    CurePlace felt = felt(cold, room);
     assertEquals(10, felt.history().celsiusAt(0), 1e-9);
     assertEquals(9, felt.coldSide().celsiusAt(0), 1e-9);
     assertTrue(felt.history().celsiusAt(86_400) > 17);
@@ -190,6 +195,13 @@ class AdvicePartsTest {
 
   private static ShopPlace place(ShopPlace like, String name, String described, Duration touch) {
     return new ShopPlace(
-        name, like.climate(), like.plusMinusC(), touch, like.warm(), like.fan(), described);
+        name,
+        like.climate(),
+        like.plusMinusC(),
+        touch,
+        like.warm(),
+        like.fan(),
+        like.unsaidC(),
+        described);
   }
 }

@@ -4,7 +4,6 @@ import annulus.exchange.DataFiles;
 import annulus.exchange.KnowledgeFiles;
 import annulus.exchange.OrderReader;
 import annulus.exchange.ShopFile;
-import annulus.exchange.WarmUpFile;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -21,7 +20,7 @@ import java.util.function.Consumer;
 public final class DeskData {
   public static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
   public static final Knowledge KNOWLEDGE = knowledge();
-  public static final WarmUpTable WARM_UP = warmUp();
+  public static final WarmUpTable WARM_UP = KNOWLEDGE.warmUp();
   public static final Shop SHOP = shop(s -> {});
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -30,14 +29,6 @@ public final class DeskData {
   private static Knowledge knowledge() {
     try {
       return KnowledgeFiles.read(DataFiles.bundled());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static WarmUpTable warmUp() {
-    try {
-      return WarmUpFile.read(DataFiles.bundled());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -60,7 +51,7 @@ public final class DeskData {
   }
 
   public static PromiseDesk desk() {
-    return new PromiseDesk(KNOWLEDGE, WARM_UP, SHOP);
+    return new PromiseDesk(KNOWLEDGE, SHOP);
   }
 
   public static Instant at(String local) {

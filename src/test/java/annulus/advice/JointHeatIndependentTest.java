@@ -62,7 +62,12 @@ class JointHeatIndependentTest {
                 ((com.fasterxml.jackson.databind.node.ObjectNode) o.get("part"))
                     .put("arrivesAtC", 2));
     CurePlace felt =
-        JointHeat.felt(order, CurePlace.constant(18, 1, "room"), false, false, DeskData.WARM_UP);
+        JointHeat.felt(
+                OrderChange.cure(order, CurePlace.constant(18, 1, "room")),
+                JointHeat.Entry.LIES_THERE,
+                DeskData.WARM_UP,
+                false)
+            .orElseThrow();
     double constant = slowConstant();
     for (int minutes = 10; minutes < 400; minutes += 30) {
       double exact = integrate((t, y) -> (18 - y) / constant, 2, minutes * 60.0);

@@ -29,6 +29,8 @@ import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.xml.sax.InputSource;
 
 class PromiseCommandTest {
@@ -141,6 +143,68 @@ class PromiseCommandTest {
     assertEquals(2, gone.getSequence().getValue());
     promise(GOOD, "--ics", ics.toString());
     assertEquals(3, parsed(ics).getEvents().get(1).getSequence().getValue());
+  }
+
+  @Test
+  void a_job_that_shares_a_calendar_file_keeps_its_entries_and_its_count() throws IOException {
+    Path ics = folder.resolve("both.ics");
+    promise(changed("\"temperatureC\": 18", "\"temperatureC\": 12"), "--ics", ics.toString());
+    promise(GOOD, "--ics", ics.toString());
+    VEvent first = parsed(ics).getEvents().get(1);
+    assertEquals(1, first.getSequence().getValue());
+    Path other = folder.resolve("other.json");
+    String text =
+        Files.readString(Path.of(GOOD)).replaceFirst("\"job\": \"[^\"]*\"", "\"job\": \"B\"");
+    Files.writeString(other, text);
+    promise(other.toString(), "--ics", ics.toString());
+    assertEquals(4, parsed(ics).getEvents().size());
+    promise(changed("\"temperatureC\": 18", "\"temperatureC\": 12"), "--ics", ics.toString());
+    VEvent again = parsed(ics).getEvents().get(1);
+    assertEquals(4, parsed(ics).getEvents().size());
+    assertEquals(first.getUid().getValue(), again.getUid().getValue());
+    assertEquals(2, again.getSequence().getValue());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "BEGIN:VCALENDAR\r\nPRODID:-//somebody//EN\r\nBEGIN:VEVENT\r\nUID:1\r\nEND:VEVENT\r\n",
+        "BEGIN:VCALENDAR\r\nBEGIN:VEVENT\r\nPRODID:-//annulus//hand-back//EN\r\nEND:VEVENT\r\n",
+        "BEGIN:VCALENDAR\r\nPRODID:-//annulus//hand-back//EN\r\nBEGIN:VEVENT\r\nUID:1\r\n",
+        "BEGIN:VCALENDAR\r\nPRODID:-//annulus//hand-back//EN\r\nEND:VEVENT\r\n",
+        "BEGIN:VCALENDAR\r\n"
+      })
+  void no_calendar_of_another_is_written_over(String text) throws IOException {
+    Path ics = folder.resolve("mine.ics");
+    Files.writeString(ics, text);
+    Run run = promise(GOOD, "--ics", ics.toString());
+    assertEquals(2, run.code());
+    assertEquals("", run.out(), "told before the answer");
+    assertTrue(run.err().contains("mine.ics"), run.err());
+    assertTrue(run.err().contains("a calendar file that this program wrote"), run.err());
+    assertEquals(text, Files.readString(ics));
+  }
+
+  @Test
+  void a_reference_too_long_for_the_tag_is_told_before_anything_is_done() throws IOException {
+    Path order = folder.resolve("long.json");
+    String reference = "R".repeat(35);
+    String text =
+        Files.readString(Path.of(GOOD))
+            .replaceFirst("\"job\": \"[^\"]*\"", "\"job\": \"" + reference + "\"");
+    Files.writeString(order, text);
+    Path ics = folder.resolve("long.ics");
+    Path tag = folder.resolve("long.html");
+    Run run = promise(order.toString(), "--tag", tag.toString(), "--ics", ics.toString());
+    assertEquals(2, run.code());
+    assertEquals("", run.out());
+    assertTrue(run.err().contains("long.json:"), run.err());
+    assertTrue(
+        run.err()
+            .contains("job: 35 characters do not fit on a tag; allowed: at most 30 characters"),
+        run.err());
+    assertFalse(Files.exists(ics));
+    assertEquals(0, promise(order.toString(), "--ics", ics.toString()).code());
   }
 
   @Test

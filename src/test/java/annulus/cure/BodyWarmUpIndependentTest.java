@@ -30,7 +30,7 @@ class BodyWarmUpIndependentTest {
       @ForAll @DoubleRange(min = -10, max = 60) double startC,
       @ForAll @DoubleRange(min = 4, max = 16) double transfer) {
     BodyWarmUp ring = BodyWarmUp.ring(62, 42, 12, 7850, 486, new Interval(4, 16));
-    TemperatureHistory part = ring.following(startC, room, HORIZON);
+    TemperatureHistory part = ring.following(startC, room, HORIZON, HORIZON / 20_000.0);
     double constant = ring.timeConstantSeconds(transfer);
     double[] exact = {startC};
     room.forEachPiece(
@@ -54,7 +54,7 @@ class BodyWarmUpIndependentTest {
         TemperatureHistory.holdingLast(
             List.of(
                 new TemperatureHistory.Point(0, fromC), new TemperatureHistory.Point(day, toC)));
-    TemperatureHistory part = ring.following(startC, room, day);
+    TemperatureHistory part = ring.following(startC, room, day, day / 20_000.0);
     double constant = ring.timeConstantSeconds(8);
     for (int hour = 1; hour < 24; hour++) {
       double hereRoom = fromC + (toC - fromC) * hour / 24;

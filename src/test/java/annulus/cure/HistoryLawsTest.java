@@ -96,7 +96,8 @@ class HistoryLawsTest {
     double near = 0.012 * Math.abs(startC - roomC);
     TemperatureHistory room = TemperatureHistory.constant(roomC);
     TemperatureHistory course = ring.course(startC, roomC);
-    TemperatureHistory followed = ring.following(startC, room, 4 * constant);
+    TemperatureHistory followed =
+        ring.following(startC, room, 4 * constant, 4 * constant / 20_000.0);
     for (int i = 0; i < 400; i++) {
       double seconds = i * constant / 101;
       double exact = roomC + (startC - roomC) * Math.exp(-seconds / constant);

@@ -131,10 +131,10 @@ class EndlessInputTest {
   @Test
   void a_calendar_file_that_is_none_is_not_written_over(@TempDir Path folder) throws IOException {
     Path file = Files.writeString(folder.resolve("x.ics"), "a letter");
-    refused(() -> CalendarState.of(file));
+    refused(() -> CalendarState.of(file, "any"));
     Files.write(file, new byte[2_000_001]);
-    refused(() -> CalendarState.of(file));
+    refused(() -> CalendarState.of(file, "any"));
     Files.write(file, new byte[] {(byte) 0xC3, 0x28});
-    refused(() -> CalendarState.of(file));
+    refused(() -> CalendarState.of(file, "any"));
   }
 }

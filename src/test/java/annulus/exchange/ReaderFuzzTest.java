@@ -14,7 +14,6 @@ import annulus.advice.Observation;
 import annulus.advice.OrderText;
 import annulus.advice.PromiseDesk;
 import annulus.advice.Shop;
-import annulus.advice.WarmUpTable;
 import annulus.catalog.Policy;
 import annulus.exchange.FitWords.Measured;
 import annulus.exchange.FuzzRun.Take;
@@ -169,7 +168,7 @@ class ReaderFuzzTest {
                 "jobs.csv",
                 text(b),
                 orders(),
-                OrderText.ADVISOR,
+                OrderText.ADVISOR::advise,
                 row -> {
                   assertTrue(row.advice().isPresent() != !row.problems().isEmpty());
                   return row.advice().map(BatchColumns::row);
@@ -179,7 +178,6 @@ class ReaderFuzzTest {
 
   @Test
   void shop_files_are_read_and_promised_by_or_refused() throws IOException {
-    WarmUpTable warmUp = WarmUpFile.read(DataFiles.bundled());
     JointOrder order = new OrderText().order(OrderText.KNOWLEDGE);
     dear(
         "shop files",
@@ -188,7 +186,7 @@ class ReaderFuzzTest {
         named("demo-data/shop.json"),
         b -> {
           Shop shop = ShopFile.read("shop.json", text(b), OrderText.KNOWLEDGE.catalog().policy());
-          PromiseDesk.Told told = new PromiseDesk(OrderText.KNOWLEDGE, warmUp, shop).tell(order);
+          PromiseDesk.Told told = new PromiseDesk(OrderText.KNOWLEDGE, shop).tell(order);
           told.promise()
               .ifPresent(p -> assertFalse(p.promise().isBefore(told.ready().orElseThrow())));
         });
@@ -424,6 +422,7 @@ class ReaderFuzzTest {
     List<String> before =
         List.of(
             "BEGIN:VCALENDAR",
+            "PRODID:-//any//EN",
             "BEGIN:VEVENT",
             "UID:a-1",
             "SEQUENCE:3",
@@ -441,7 +440,9 @@ class ReaderFuzzTest {
         texts(String.join("\r\n", before)),
         b -> {
           Files.write(file, b);
-          CalendarState.of(file).entry("a-1").ifPresent(e -> assertTrue(e.sequence() >= 0));
+          CalendarState.of(file, "-//any//EN")
+              .entry("a-1")
+              .ifPresent(e -> assertTrue(e.sequence() >= 0));
         });
   }
 

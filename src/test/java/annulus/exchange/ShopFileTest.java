@@ -12,6 +12,8 @@ import annulus.advice.Shop;
 import annulus.advice.ShopPlace;
 import annulus.advice.WarmUpTable;
 import annulus.handback.OpenSpan;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
@@ -20,6 +22,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.HashMap;
@@ -160,6 +163,53 @@ class ShopFileTest {
     } else {
       assertThrows(InputRefused.class, () -> order(cure));
     }
+  }
+
+  /** The points of the bench around midnight, where the cupboard is never off, last no time. */
+  @Test
+  void a_place_that_is_never_off_is_described_by_its_one_temperature() throws IOException {
+    Shop shop =
+        DeskData.shop(
+            s -> {
+              ObjectNode warm = ((ObjectNode) s.at("/places/cupboard/warm"));
+              ObjectNode always = warm.putArray("hours").addObject();
+              always.put("from", "00:00").put("to", "24:00");
+              ArrayNode days = always.putArray("days");
+              for (DayOfWeek day : DayOfWeek.values()) {
+                days.add(Fields.word(day));
+              }
+            });
+    ShopPlace cupboard = shop.place("cupboard").orElseThrow();
+    assertEquals("cupboard, planned 35 ± 3 °C warm hours", cupboard.describedAs());
+    assertEquals(12, cupboard.unsaidC(), "that of the cellar");
+    assertEquals(12, shop.place("bench").orElseThrow().unsaidC());
+  }
+
+  @Test
+  void temperatures_of_a_place_are_described_to_a_tenth() throws IOException {
+    Shop shop = DeskData.shop(s -> ((ObjectNode) s.at("/places/bench/profile/0")).put("c", "55 F"));
+    assertEquals(
+        "bench, planned 12.8 to 19 ± 2 °C by the clock",
+        shop.place("bench").orElseThrow().describedAs());
+  }
+
+  @Test
+  void a_profile_of_an_order_runs_by_the_order_s_zone() throws IOException {
+    String profile =
+        "{\"profile\": [{\"at\": \"08:00\", \"c\": 10}, {\"at\": \"08:00\", \"c\": 20},"
+            + " {\"at\": \"20:00\", \"c\": 20}, {\"at\": \"20:00\", \"c\": 10}]}";
+    String order =
+        text("demo-data/orders/16-stated-gap.json")
+            .replace("\"temperatureC\": \"68 F\"", "\"cure\": " + profile)
+            .replaceFirst("\"zone\": \"[^\"]*\"", "\"zone\": \"Asia/Tokyo\"")
+            .replaceFirst("\"start\": \"[^\"]*\"", "\"start\": \"2027-03-11T07:59\"");
+    JointOrder read =
+        new OrderReader(DeskData.KNOWLEDGE, DeskData.at("2027-03-11T08:00"), DeskData.VIENNA)
+            .json("order.json", new StringReader(order));
+    assertEquals(10, read.cure().history().celsiusAt(0));
+    assertEquals(20, read.cure().history().celsiusAt(120));
+    String said = text("data/schema/order.schema.json");
+    assertTrue(said.contains("a profile that repeats every day, by the clock of the order's zone"));
   }
 
   @Test

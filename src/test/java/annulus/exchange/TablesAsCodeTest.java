@@ -41,7 +41,8 @@ class TablesAsCodeTest {
             read.friction(),
             swapped,
             read.bearings(),
-            read.duties());
+            read.duties(),
+            read.warmUp());
     assertNotEquals(TablesAsCode.of(List.of(read)), TablesAsCode.of(List.of(other)));
   }
 
