@@ -67,12 +67,7 @@ public record Advice(
 
   /** The step that tells whoever takes it of the limited use; empty where there is no limit. */
   public Optional<Step> limited() {
-    for (Step step : steps) {
-      if (step.kind() == StepKind.TELL_LIMITED) {
-        return Optional.of(step);
-      }
-    }
-    return Optional.empty();
+    return step(StepKind.TELL_LIMITED);
   }
 
   /** Whether a primer goes on that the hand-back does not count. */
@@ -84,6 +79,16 @@ public record Advice(
   /** Whether the joint may be made as told and handed back afterwards. */
   public boolean isYes() {
     return decision.kind().isYes() && handBack.isPresent();
+  }
+
+  /** The first step of a kind, if the joint has one. */
+  public Optional<Step> step(StepKind kind) {
+    for (Step step : steps) {
+      if (step.kind() == kind) {
+        return Optional.of(step);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether the members are known to bear what presses on them; so they are where nothing does. */

@@ -4,9 +4,8 @@ import annulus.advice.Advice;
 import annulus.advice.JointOrder;
 import annulus.catalog.Catalog;
 import annulus.select.Finding;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The words of an answer one by one, for a page; the same as {@link JsonReport} writes. */
 public final class AnswerWords {
@@ -54,7 +53,10 @@ public final class AnswerWords {
   /** What has to stand beside the hand-back time: limited use after it, a primer not counted. */
   public List<String> handBackNotes() {
     HandBackNotes notes = new HandBackNotes(advice);
-    return Stream.of(notes.limitedUse(), notes.primer()).flatMap(Optional::stream).toList();
+    List<String> told = new ArrayList<>();
+    notes.limitedUse().ifPresent(told::add);
+    notes.primer().ifPresent(told::add);
+    return told;
   }
 
   /** The gap, radial and diametral. */

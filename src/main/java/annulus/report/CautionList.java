@@ -7,11 +7,12 @@ import annulus.catalog.Severity;
 import annulus.catalog.StandingCaution;
 import annulus.select.Finding;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** What to take care of, gravest first: in the same order in text, JSON, on cards and on pages. */
 final class CautionList {
@@ -49,23 +50,22 @@ final class CautionList {
     for (StandingCaution standing : catalog.cautions().values()) {
       ranked.add(new Caution(standing.id(), standing.text(), card(standing.id()), true));
     }
-    ranked.sort(byRank(Caution::id));
     List<Caution> all = new ArrayList<>();
     new RemovalTexts(advice)
         .caution()
         .forEach(c -> all.add(new Caution("", c, Optional.empty(), false)));
-    all.addAll(ranked);
+    all.addAll(byRank(ranked, Caution::id));
     return all;
   }
 
   /** What the rules say of the joint, gravest first. */
   List<Finding> findings(Advice advice) {
-    return advice.cautions().stream().sorted(byRank((Finding f) -> f.rule().id())).toList();
+    return byRank(advice.cautions(), f -> f.rule().id());
   }
 
   /** What is told with every joint, gravest first. */
   List<StandingCaution> standing() {
-    return catalog.cautions().values().stream().sorted(byRank(StandingCaution::id)).toList();
+    return byRank(catalog.cautions().values(), StandingCaution::id);
   }
 
   /** How grave; one that no row ranks may be of the worst kind. */
@@ -78,8 +78,18 @@ final class CautionList {
     return Optional.ofNullable(catalog.ranks().get(id)).flatMap(CautionRank::card);
   }
 
-  private <T> Comparator<T> byRank(java.util.function.Function<T, String> id) {
-    return Comparator.comparing((T t) -> severity(id.apply(t)))
-        .thenComparing(t -> places.getOrDefault(id.apply(t), places.size()));
+  private <T> List<T> byRank(Collection<T> cautions, Function<T, String> id) {
+    List<T> sorted = new ArrayList<>(cautions);
+    sorted.sort((a, b) -> compare(id.apply(a), id.apply(b)));
+    return sorted;
+  }
+
+  private int compare(String one, String other) {
+    int graver = severity(one).compareTo(severity(other));
+    return graver != 0 ? graver : Integer.compare(place(one), place(other));
+  }
+
+  private int place(String id) {
+    return places.getOrDefault(id, places.size());
   }
 }

@@ -57,16 +57,17 @@ public final class HandBackNotes {
       return Optional.empty();
     }
     String time = advice.handBack().isPresent() ? "in this time" : "here";
-    Optional<HandBack> primed =
-        advice.primed().stream()
-            .filter(
-                p -> advice.handBack().map(h -> p.after().compareTo(h.after()) < 0).orElse(true))
-            .findFirst();
+    String sooner = "";
+    for (HandBack primed : advice.primed()) {
+      if (advice.handBack().map(h -> primed.after().compareTo(h.after()) < 0).orElse(true)) {
+        sooner = ": about " + ShopTime.up(primed.after()) + " after closing";
+      }
+    }
     return Optional.of(
         "The primer is not counted "
             + time
             + ". When it is on, enter it and ask again"
-            + primed.map(p -> ": about " + ShopTime.up(p.after()) + " after closing").orElse("")
+            + sooner
             + ".");
   }
 }

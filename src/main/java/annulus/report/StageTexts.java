@@ -45,12 +45,13 @@ final class StageTexts {
   /** How long it is left alone after fixture; the step has that already. */
   private Duration rest(Stage stage) {
     Optional<Duration> fixture = advice.cure().flatMap(c -> c.at(Stage.FIXTURE).sure());
-    return advice.steps().stream()
-        .filter(s -> stage == Stage.FIXTURE && s.kind() == StepKind.LEAVE_UNDISTURBED)
-        .findFirst()
-        .flatMap(Advice.Step::time)
-        .flatMap(alone -> fixture.map(alone::minus))
-        .orElse(Duration.ZERO);
+    return stage == Stage.FIXTURE
+        ? advice
+            .step(StepKind.LEAVE_UNDISTURBED)
+            .flatMap(Advice.Step::time)
+            .flatMap(alone -> fixture.map(alone::minus))
+            .orElse(Duration.ZERO)
+        : Duration.ZERO;
   }
 
   String mayBeDone(Stage stage) {

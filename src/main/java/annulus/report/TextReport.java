@@ -190,7 +190,7 @@ public final class TextReport {
   }
 
   private String workingTimeEnd() {
-    boolean tooQuick = advice.steps().stream().anyMatch(s -> s.kind() == StepKind.TOO_QUICK);
+    boolean tooQuick = advice.step(StepKind.TOO_QUICK).isPresent();
     return tooQuick ? ": too quick for anybody, see the steps." : ", then leave it.";
   }
 

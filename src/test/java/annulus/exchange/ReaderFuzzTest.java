@@ -284,8 +284,14 @@ class ReaderFuzzTest {
   }
 
   private static Movement movement(Movement.Kind kind) {
+    String id =
+        switch (kind) {
+          case CLEAR -> "cleared-m-1";
+          case TAKE_BACK -> "taken-back-m-1";
+          default -> "m-1";
+        };
     return new Movement(
-        kind == Movement.Kind.CLEAR ? "cleared-m-1" : "m-1",
+        id,
         Instant.parse("2027-03-11T09:00:00Z"),
         LocalDate.of(2027, 3, 11),
         kind,

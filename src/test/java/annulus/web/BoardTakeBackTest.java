@@ -160,6 +160,7 @@ class BoardTakeBackTest {
       page.navigate("/who");
       page.getByLabel("Your name or initials").fill("Orla");
       page.keyboard().press("Enter");
+      page.waitForURL("**/counter");
       page.navigate("/cabinet");
       page.locator("#lot").selectOption("NEW-1");
       page.locator("#ml").fill("44");
