@@ -1,6 +1,7 @@
 package annulus.exchange;
 
 import annulus.quantity.InvalidValue;
+import annulus.quantity.Numbers;
 import annulus.stock.Cabinet;
 import annulus.stock.EntryDays;
 import annulus.stock.HeldBack;
@@ -52,6 +53,43 @@ public final class StockSheet {
   private StockSheet(SheetTable table, Cabinet cabinet) {
     this.table = table;
     this.cabinet = cabinet;
+  }
+
+  /**
+   * A cabinet as a sheet with all columns, with commas and decimal points; what stood in a note is
+   * not known. Of several reasons that hold a lot back the first has room.
+   */
+  public static StockSheet of(Cabinet cabinet) {
+    List<SheetTable.Row> rows = new ArrayList<>();
+    for (Lot lot : cabinet.lots()) {
+      rows.add(new SheetTable.Row(rows.size() + 2, cells(lot)));
+    }
+    return new StockSheet(new SheetTable("", SheetShape.COMMA, COLUMNS, rows), cabinet);
+  }
+
+  private static List<String> cells(Lot lot) {
+    Optional<HeldBack> held = lot.heldBack().stream().findFirst();
+    Optional<String> sheet = day(lot.sheet().dated());
+    return List.of(
+        lot.lot(),
+        lot.item(),
+        lot.label(),
+        lot.container().toString(),
+        lot.left().toString(),
+        day(lot.received()).orElse(""),
+        day(lot.opened()).orElse(""),
+        day(lot.expires()).orElse(""),
+        lot.place(),
+        sheet.orElse(lot.sheet().onFile() ? "yes" : "no"),
+        celsius(lot.storedLowC()),
+        celsius(lot.storedHighC()),
+        held.map(HeldBack::reason).orElse(""),
+        day(held.map(HeldBack::day)).orElse(""),
+        "");
+  }
+
+  private static String celsius(OptionalDouble stored) {
+    return stored.isPresent() ? Numbers.plain(stored.getAsDouble()) : "";
   }
 
   /**

@@ -84,14 +84,16 @@ public final class JobCard {
 
   private final Advice advice;
   private final String code;
+  private final boolean closed;
   private final Catalog catalog;
   private final JointOrder order;
   private final ShopTime time;
   private final StringBuilder page = new StringBuilder();
 
-  private JobCard(Advice advice, Catalog catalog, String code) {
+  private JobCard(Advice advice, Catalog catalog, String code, boolean closed) {
     this.advice = advice;
     this.code = code;
+    this.closed = closed;
     this.catalog = catalog;
     this.order = advice.order();
     this.time = new ShopTime(order.zone(), order.start());
@@ -104,7 +106,7 @@ public final class JobCard {
    * @param catalog the catalogue it was made with
    */
   public static String of(Advice advice, Catalog catalog) {
-    return of(advice, catalog, "");
+    return new JobCard(advice, catalog, "", true).html();
   }
 
   /**
@@ -113,9 +115,10 @@ public final class JobCard {
    * @param advice the answer
    * @param catalog the catalogue it was made with
    * @param code picture of the code as one SVG element 17 mm wide; empty for none
+   * @param closed whether the joint is closed; while it is not, no clock time holds
    */
-  public static String of(Advice advice, Catalog catalog, String code) {
-    return new JobCard(advice, catalog, code).html();
+  public static String of(Advice advice, Catalog catalog, String code, boolean closed) {
+    return new JobCard(advice, catalog, code, closed).html();
   }
 
   private String html() {
@@ -178,17 +181,37 @@ public final class JobCard {
     return lines.stream().map(l -> shortened(l, REASON_CHARACTERS)).toList();
   }
 
+  /** Whether there is a time, and it counts from a closing that is still to come. */
+  private boolean open() {
+    return advice.handBack().isPresent() && !closed;
+  }
+
+  /** What the clock times of an open joint are worth. */
+  private List<String> asIf() {
+    String start = time.full(order.start());
+    return open()
+        ? List.of("Times below: as if closed at " + start + ". Print the card again once it is.")
+        : List.of();
+  }
+
   private void handBack() {
     HandBackTexts words = new HandBackTexts(advice, catalog);
     Optional<HandBack> handBack = advice.handBack();
-    String head = handBack.isPresent() ? "DO NOT HAND BACK BEFORE" : "DO NOT HAND BACK";
-    String when = handBack.map(h -> time.full(h.at())).orElse("no time can be promised");
+    String head =
+        open()
+            ? "NOT CLOSED YET"
+            : handBack.isPresent() ? "DO NOT HAND BACK BEFORE" : "DO NOT HAND BACK";
+    String when =
+        handBack
+            .map(h -> open() ? ShopTime.up(h.after()) + " after closing" : time.full(h.at()))
+            .orElse("no time can be promised");
     page.append("<div class=\"box\">\n");
     if (!code.isEmpty()) {
       element("div", "code", code);
     }
     element("h1", "", head);
     element("p", "when", text(when));
+    asIf().forEach(l -> element("p", "note", text(l)));
     element("p", "", text(words.why()));
     new AnswerWords(advice, catalog).handBackNotes().forEach(n -> element("p", "note", text(n)));
     page.append("</div>\n");
@@ -279,11 +302,13 @@ public final class JobCard {
     DecisionTexts decision = DecisionTexts.of(advice);
     AnswerWords answer = new AnswerWords(advice, catalog);
     CardRoom room = new CardRoom();
-    room.wide(List.of(shortened(order.title(), TITLE_CHARACTERS)), 42, 4.3);
+    int title = CardRoom.lines(shortened(order.title(), TITLE_CHARACTERS), 42);
+    room.take(4.3 * Math.max(title, CardRoom.lines("Job " + order.job(), 14)));
     room.wide(List.of(decision.command() + " " + decision.what()), 58, 4.9);
     room.plain(reasons());
     room.take(BOX);
-    List<String> inBox = new ArrayList<>(List.of(answer.handBackWhy()));
+    List<String> inBox = new ArrayList<>(asIf());
+    inBox.add(answer.handBackWhy());
     inBox.addAll(answer.handBackNotes());
     room.wide(inBox, code.isEmpty() ? 95 : 78, CardRoom.LINE);
     room.wide(List.of("Gap " + answer.gap()), 85, 3.9);

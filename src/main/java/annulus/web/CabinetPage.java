@@ -24,11 +24,36 @@ final class CabinetPage {
   private final Shelf shelf;
   private final Board board;
   private final String who;
+  private final Map<String, String> typed;
 
   CabinetPage(Shelf shelf, Board board, String who) {
+    this(shelf, board, who, Map.of());
+  }
+
+  private CabinetPage(Shelf shelf, Board board, String who, Map<String, String> typed) {
     this.shelf = shelf;
     this.board = board;
     this.who = who;
+    this.typed = typed;
+  }
+
+  /**
+   * The page again when something was refused, with all that was typed.
+   *
+   * @param typed values of the form by their fields
+   * @param problems what is wrong
+   */
+  static String refused(
+      Shelf shelf, Board board, String who, Map<String, String> typed, List<String> problems) {
+    CabinetPage page = new CabinetPage(shelf, board, who, typed);
+    Markup told = new Markup();
+    told.open("div", "class", "problem", "role", "alert", "tabindex", "-1", "autofocus", "");
+    told.element("h2", "Please look again");
+    problems.forEach(p -> told.element("p", p));
+    told.open("p");
+    String form = typed.containsKey("newLot") ? "#receive" : "#move";
+    told.element("a", "What you typed stands below", "href", form).close().close();
+    return page.page("Please look again", told, typed.getOrDefault("job", ""));
   }
 
   /**
@@ -38,10 +63,16 @@ final class CabinetPage {
    */
   String html(String recorded, String counted, String job) {
     Shelf.Now now = shelf.now();
+    Markup told = new Markup();
+    now.ledger().movement(recorded).ifPresent(m -> recorded(told, now.ledger(), m));
+    now.cabinet().lot(counted).ifPresent(l -> counted(told, l));
+    return page("Cabinet", told, job);
+  }
+
+  private String page(String title, Markup told, String job) {
+    Shelf.Now now = shelf.now();
     Markup page = new Markup();
-    page.element("h1", "Cabinet");
-    now.ledger().movement(recorded).ifPresent(m -> recorded(page, now.ledger(), m));
-    now.cabinet().lot(counted).ifPresent(l -> counted(page, l));
+    page.element("h1", "Cabinet").part(told);
     List<LotCheck> checks = now.checks(shelf.soonDays());
     summary(page, checks);
     notes(page, now.notes());
@@ -57,7 +88,7 @@ final class CabinetPage {
     movements(page, now);
     ledger(page);
     more(page);
-    return Layout.page("Cabinet", Layout.Place.CABINET, who, page);
+    return Layout.page(title, Layout.Place.CABINET, who, page);
   }
 
   /** Said where it is seen at once, with the way back: a slip is noticed now or never. */
@@ -185,8 +216,12 @@ final class CabinetPage {
     return check.useBy().map(u -> "Use by " + u.date()).orElse("Use-by unknown");
   }
 
-  private static void field(Markup page, String name, String label, String kind, boolean required) {
-    new FormField(name, label, kind, "", "100", required).on(page);
+  private void field(Markup page, String name, String label, String kind, boolean required) {
+    new FormField(name, label, kind, typed(name), "100", required).on(page);
+  }
+
+  private String typed(String name) {
+    return typed.getOrDefault(name, "");
   }
 
   private void move(Markup page, List<LotCheck> checks, String job) {
@@ -199,7 +234,7 @@ final class CabinetPage {
     Map<String, String> lots = new LinkedHashMap<>();
     lots.put("", "choose");
     checks.forEach(c -> lots.put(c.lot().lot(), choice(c)));
-    FormField.choice(page, "lot", "Lot", lots, "");
+    FormField.choice(page, "lot", "Lot", lots, typed("lot"));
     field(page, "ml", "Amount, mL; to correct: all that is in it now", "decimal", true);
     job(page, job);
     field(page, "reason", "Why (to throw away, correct, or use all the same)", "text", false);
@@ -245,12 +280,13 @@ final class CabinetPage {
   }
 
   private void receive(Markup page) {
-    page.open("details").element("summary", "Take in a new lot");
+    page.open("details", "id", "receive", "open", typed.containsKey("newLot") ? "" : null);
+    page.element("summary", "Take in a new lot");
     page.open("form", "method", "post", "action", "/cabinet/receive").open("div", "class", "two");
     field(page, "newLot", "Lot number as printed", "text", true);
     Map<String, String> items = new LinkedHashMap<>();
     shelf.items().forEach((id, item) -> items.put(id, item.name()));
-    FormField.choice(page, "item", "What it is", items, "");
+    FormField.choice(page, "item", "What it is", items, typed("item"));
     field(page, "container", "Size of the container, mL", "decimal", true);
     field(page, "left", "Left in it, mL, if it is not full", "decimal", false);
     field(page, "expires", "Printed expiry", "date", false);
@@ -258,7 +294,8 @@ final class CabinetPage {
     field(page, "came", "Came on, if not today", "date", false);
     field(page, "place", "Where it stands", "text", false);
     page.close();
-    FormField.tick(page, null, "sheet", "on", "Safety data sheet is on file", false);
+    boolean onFile = typed("sheet").equals("on");
+    FormField.tick(page, null, "sheet", "on", "Safety data sheet is on file", onFile);
     Layout.who(page, who, "receive-");
     page.element("button", "Take in", "type", "submit");
     page.close().close();
@@ -304,6 +341,7 @@ final class CabinetPage {
             + " again. A movement counts once, however often it is taken over.");
     page.open("div", "class", "acts");
     page.element("a", "Download as a ledger file", "class", "button", "href", "/cabinet/ledger");
+    page.element("a", "Download the lots as a sheet", "class", "button", "href", "/cabinet/sheet");
     page.close();
     page.element(
         "p",

@@ -1,22 +1,48 @@
 package annulus.web;
 
+import annulus.exchange.InputRefused;
+import annulus.exchange.PlacedProblem;
+import annulus.quantity.InvalidValue;
 import annulus.stock.Lot;
 import annulus.stock.LotCheck;
 import annulus.stock.Millilitres;
 import annulus.stock.Movement;
 import annulus.stock.SafetySheet;
+import annulus.store.Refused;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 
 /** The cabinet and its lots, and what their forms do. */
 final class CabinetPages {
   /** What the page sends for a count; the movement is the difference to what is booked. */
   private static final String COUNTED = "COUNTED";
+
+  /** What a field of a lot or a movement is called on the page. */
+  private static final Map<String, String> LABELS =
+      Map.ofEntries(
+          Map.entry("who", "Your name or initials"),
+          Map.entry("lot", "Lot"),
+          Map.entry("newLot", "Lot number as printed"),
+          Map.entry("item", "What it is"),
+          Map.entry("class", "What it is"),
+          Map.entry("container", "Size of the container"),
+          Map.entry("container_ml", "Size of the container"),
+          Map.entry("left", "Left in it"),
+          Map.entry("left_ml", "Left in it"),
+          Map.entry("ml", "Amount"),
+          Map.entry("amount", "Amount"),
+          Map.entry("expires", "Printed expiry"),
+          Map.entry("opened", "Opened on"),
+          Map.entry("received", "Came on"),
+          Map.entry("reason", "Why"),
+          Map.entry("job", "For job"));
 
   private final Board board;
   private final Shelf shelf;
@@ -33,9 +59,9 @@ final class CabinetPages {
   void routes(Javalin app) {
     app.get("/cabinet/lot", this::lot);
     app.get("/cabinet", this::cabinet);
-    app.post("/cabinet/move", this::move);
+    app.post("/cabinet/move", ctx -> kept(ctx, this::move));
     app.post("/cabinet/take-back", this::takeBack);
-    app.post("/cabinet/receive", this::receive);
+    app.post("/cabinet/receive", ctx -> kept(ctx, this::receive));
     app.post("/cabinet/hold-back", this::holdBack);
     app.post("/cabinet/clear", this::clear);
   }
@@ -44,6 +70,30 @@ final class CabinetPages {
     CabinetPage page = new CabinetPage(shelf, board, Doer.at(ctx));
     ctx.html(
         page.html(Form.asked(ctx, "recorded"), Form.asked(ctx, "counted"), Form.asked(ctx, "job")));
+  }
+
+  /** What is refused comes back with all that was typed. */
+  private void kept(Context ctx, Consumer<Context> act) {
+    try {
+      act.accept(ctx);
+    } catch (InputRefused e) {
+      again(ctx, e.problems().stream().map(CabinetPages::labelled).toList());
+    } catch (InvalidValue e) {
+      again(ctx, List.of(labelled(PlacedProblem.of("", 0, e))));
+    } catch (Refused e) {
+      again(ctx, List.of(e.getMessage()));
+    }
+  }
+
+  private void again(Context ctx, List<String> problems) {
+    ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+    ctx.html(CabinetPage.refused(shelf, board, Doer.at(ctx), Form.fields(ctx), problems));
+  }
+
+  /** A problem by the label of its field. */
+  private static String labelled(PlacedProblem p) {
+    String label = LABELS.getOrDefault(p.field(), p.field());
+    return Form.words(new PlacedProblem("", 0, 0, label, p.problem(), p.allowed()));
   }
 
   private void takeBack(Context ctx) {

@@ -27,7 +27,9 @@ final class CounterPage {
   String html() {
     Markup page = new Markup();
     page.open("div", "class", "headline").element("h1", "Counter");
-    page.element("a", "New joint", "class", "button", "href", "/bench").close();
+    page.open("div", "class", "acts");
+    page.element("a", "Find a job", "class", "button plain", "href", "/jobs");
+    page.element("a", "New joint", "class", "button", "href", "/bench").close().close();
     if (!board.hoursKnown()) {
       page.element(
           "p",

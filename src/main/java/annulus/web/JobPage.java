@@ -334,8 +334,8 @@ final class JobPage {
   }
 
   private void ways(Markup page, Optional<Instant> wanted, boolean asked) {
-    page.element("h2", "Other ways");
-    page.open("form", "method", "get", "action", path, "class", "row");
+    page.element("h2", "Other ways", "id", "ways");
+    page.open("form", "method", "get", "action", path + "#ways", "class", "row");
     page.open("p", "class", "field").element("label", "Customer wants it by", "for", "wanted");
     page.single(
         "input",

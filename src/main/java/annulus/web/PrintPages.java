@@ -39,7 +39,10 @@ final class PrintPages {
     String at = address.orElse(ctx.scheme() + "://" + ctx.host()) + "/job/" + view.job().id();
     String card =
         JobCard.of(
-            view.answer().told().advice(), board.knowledge().catalog(), CodePicture.of(at, 17));
+            view.answer().told().advice(),
+            board.knowledge().catalog(),
+            CodePicture.of(at, 17),
+            view.job().content().closedAt().isPresent());
     withOwnStyle(ctx, card);
   }
 

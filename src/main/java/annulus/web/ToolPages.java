@@ -5,6 +5,7 @@ import annulus.exchange.FitWords;
 import annulus.exchange.FitWords.Measured;
 import annulus.exchange.InputRefused;
 import annulus.exchange.LabelSheet;
+import annulus.exchange.StockSheet;
 import annulus.measure.Side;
 import annulus.quantity.InvalidValue;
 import annulus.stock.ShopClass;
@@ -40,6 +41,7 @@ final class ToolPages {
     app.post("/tools/label", ctx -> label(ctx, labelFields(ctx)));
     app.get("/cabinet/ledger", this::ledger);
     app.post("/cabinet/ledger", this::takeOver);
+    app.get("/cabinet/sheet", this::sheet);
   }
 
   private void fit(Context ctx) {
@@ -145,6 +147,12 @@ final class ToolPages {
     ctx.contentType("text/plain; charset=utf-8");
     ctx.header("Content-Disposition", "attachment; filename=\"board-ledger.txt\"");
     ctx.result(shelf.ledgerText());
+  }
+
+  private void sheet(Context ctx) {
+    ctx.contentType("text/csv; charset=utf-8");
+    ctx.header("Content-Disposition", "attachment; filename=\"cabinet.csv\"");
+    ctx.result(StockSheet.of(shelf.now().cabinet()).text());
   }
 
   private void takeOver(Context ctx) {

@@ -210,4 +210,21 @@ class StockSheetTest {
     InputRefused refused = assertThrows(InputRefused.class, () -> demo(path));
     assertTrue(refused.getMessage().contains(words), refused.getMessage());
   }
+
+  @Test
+  void a_cabinet_written_as_a_sheet_is_read_as_it_was() throws IOException {
+    StockSheet demo = demo(DEMO.resolve("stock.csv"));
+    Lot first = demo.cabinet().lots().get(0);
+    HeldBack frozen = HeldBack.inSheet(LocalDate.of(2026, 11, 20), "=frozen; \"maybe\"");
+    List<Lot> lots = new java.util.ArrayList<>(demo.cabinet().lots());
+    lots.set(0, first.heldBackFor(List.of(frozen)));
+    Cabinet cabinet = new Cabinet(lots, demo.cabinet().items());
+    Path file = Files.createTempFile("sheet", ".csv");
+    try {
+      Files.writeString(file, StockSheet.of(cabinet).text());
+      assertEquals(lots, demo(file).cabinet().lots());
+    } finally {
+      Files.delete(file);
+    }
+  }
 }

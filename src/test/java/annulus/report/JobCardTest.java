@@ -139,4 +139,20 @@ class JobCardTest {
       assertEquals(card(advice), card(SampleOrders.ADVISOR.advise(advice.order())));
     }
   }
+
+  /** It is printed for its steps, before closing; a clock time in the box would be too early. */
+  @Test
+  void the_card_of_a_joint_that_is_still_open_promises_no_clock_time() {
+    Advice advice = SampleOrders.all().values().iterator().next();
+    Advice.HandBack back = advice.handBack().orElseThrow();
+    String open = JobCard.of(advice, SampleOrders.CATALOG, "", false).replace('\u00a0', ' ');
+    assertFalse(open.contains("DO NOT HAND BACK BEFORE"), open);
+    assertTrue(open.contains("<h1>NOT CLOSED YET</h1>"), open);
+    String after = ShopTime.up(back.after()) + " after closing";
+    assertTrue(open.contains("<p class=\"when\">" + after), open);
+    assertTrue(open.contains("as if closed at"), open);
+    assertTrue(open.contains("Print the card again once it is."), open);
+    assertTrue(card(advice).contains("DO NOT HAND BACK BEFORE"));
+    assertFalse(card(advice).contains("as if closed at"));
+  }
 }

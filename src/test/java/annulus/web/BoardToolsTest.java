@@ -126,6 +126,12 @@ class BoardToolsTest {
   void a_half_full_container_is_taken_in_as_it_is_and_counted(String name) {
     try (RunningBoard board = RunningBoard.on(Databases.fresh(name, folder))) {
       String half = "newLot=H-1&item=medium-lasting&container=50&who=Orla&opened=2026-03-01";
+      String again = board.form("/cabinet/receive", half).body();
+      assertTrue(again.contains("<title>Please look again"), again);
+      assertTrue(again.contains("Left in it: is missing for an open container"), again);
+      assertTrue(again.contains("name=\"newLot\" value=\""), again);
+      assertFalse(again.contains("name=\"newLot\" value=\"\""), again);
+      assertTrue(again.contains("<details id=\"receive\" open>"), again);
       assertEquals(422, board.form("/cabinet/receive", half).statusCode());
       assertEquals(422, board.form("/cabinet/receive", half + "&left=50,5").statusCode());
       assertEquals(303, board.form("/cabinet/receive", half + "&left=17,5").statusCode());
