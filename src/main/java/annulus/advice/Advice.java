@@ -65,10 +65,23 @@ public record Advice(
     return holds.isEmpty() ? Optional.empty() : Optional.of(holds.get(0));
   }
 
-  /** The step that tells whoever takes it of the limited use; empty where there is no limit. */
-  public Optional<Step> limited() {
-    return step(StepKind.TELL_LIMITED);
+  /** The limit of use after the hand-back; empty where there is none. */
+  public Optional<Limit> limited() {
+    if (handBack.isEmpty() || cure.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Duration> full = cure.get().at(Stage.FULL).sure();
+    return handBack.get().isBefore(full)
+        ? Optional.of(new Limit(full.map(order.start()::plus)))
+        : Optional.empty();
   }
+
+  /**
+   * Use that stays limited after the hand-back.
+   *
+   * @param until when full cure is sure; empty: it never is
+   */
+  public record Limit(Optional<Instant> until) {}
 
   /** Whether a primer goes on that the hand-back does not count. */
   public boolean primerNotCounted() {
@@ -285,6 +298,11 @@ public record Advice(
       Instant at, Duration after, List<HandBackCondition> conditions, Condition ruling) {
     public HandBack {
       conditions = List.copyOf(conditions);
+    }
+
+    /** Whether it comes before full cure, which may never be sure. */
+    boolean isBefore(Optional<Duration> full) {
+      return full.isEmpty() || full.get().compareTo(after) > 0;
     }
   }
 

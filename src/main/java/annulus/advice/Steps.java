@@ -125,7 +125,7 @@ final class Steps {
     }
     handBack.ifPresent(this::handBack);
     Optional<Duration> full = cure.at(Stage.FULL).sure();
-    if (handBack.isPresent() && (full.isEmpty() || later(full.get(), handBack.get().after()))) {
+    if (handBack.isPresent() && handBack.get().isBefore(full)) {
       add(StepKind.TELL_LIMITED, full, full.map(this::clock), Map.of());
     }
   }

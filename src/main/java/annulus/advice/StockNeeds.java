@@ -102,10 +102,7 @@ public final class StockNeeds {
     List<TooLittle> tooLittle = new ArrayList<>();
     while (true) {
       Advice inStock = only(best.knowledge(), left.keySet(), left.keySet()).advise(order);
-      Optional<Need.Option> draw =
-          inStock.decision().kind() == Kind.USE_COMPOUND
-              ? Optional.of(option(inStock))
-              : Optional.empty();
+      Optional<Need.Option> draw = draw(inStock);
       Optional<TooLittle> missing = draw.flatMap(d -> missing(d, left));
       missing.filter(m -> !tooLittle.contains(m)).ifPresent(tooLittle::add);
       if (missing.isEmpty() || left.remove(missing.get().item()) == null) {
@@ -167,6 +164,13 @@ public final class StockNeeds {
       left.remove(option.item());
     }
     return new Need(order.job(), line, day, options, answer);
+  }
+
+  /** What a joint draws as its answer has it; empty when it takes no compound. */
+  public Optional<Need.Option> draw(Advice advice) {
+    return advice.decision().kind() == Kind.USE_COMPOUND
+        ? Optional.of(option(advice))
+        : Optional.empty();
   }
 
   private Need.Option option(Advice advice) {

@@ -2,7 +2,7 @@ package annulus.report;
 
 import annulus.advice.Advice;
 import annulus.advice.Advice.HandBack;
-import annulus.advice.Advice.Step;
+import annulus.advice.Advice.Limit;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Optional;
@@ -24,7 +24,7 @@ public final class HandBackNotes {
   /** The limit at the shop's clock; empty where the joint is fully cured when it goes. */
   public Optional<String> limitedUse() {
     ShopTime time = new ShopTime(advice.order().zone(), advice.order().start());
-    return advice.limited().map(s -> limited(s, s.at().map(time::brief)));
+    return advice.limited().map(l -> limited(l.until().map(time::brief)));
   }
 
   /**
@@ -34,20 +34,18 @@ public final class HandBackNotes {
    * @param zone the shop's zone
    */
   public Optional<String> limitedUse(Instant taken, ZoneId zone) {
-    return stillLimited(taken)
-        .map(s -> limited(s, s.at().map(at -> new ShopTime(zone, at).longDay(at))));
+    return advice
+        .limited()
+        .map(Limit::until)
+        .filter(until -> until.map(at -> at.isAfter(taken)).orElse(true))
+        .map(until -> limited(until.map(at -> new ShopTime(zone, at).longDay(at))));
   }
 
-  /** The step that tells of the limit, where it still holds at a moment. */
-  Optional<Step> stillLimited(Instant taken) {
-    return advice.limited().filter(s -> s.at().map(at -> at.isAfter(taken)).orElse(true));
-  }
-
-  private String limited(Step step, Optional<String> until) {
+  private String limited(Optional<String> until) {
     String when =
-        step.at().isPresent()
-            ? "Limited use until " + until.orElseThrow()
-            : "Limited use for good, as full cure can't be promised";
+        until
+            .map(u -> "Limited use until " + u)
+            .orElse("Limited use for good, as full cure can't be promised");
     return when + ": " + advice.limitedUse().notAllowed() + ".";
   }
 

@@ -3,6 +3,7 @@ package annulus.report;
 import annulus.advice.Advice;
 import annulus.advice.Advice.CureTimes;
 import annulus.advice.Advice.HandBack;
+import annulus.advice.Advice.Limit;
 import annulus.advice.Advice.StageTime;
 import annulus.advice.Advice.Step;
 import annulus.advice.HoldReport;
@@ -163,7 +164,7 @@ public final class JsonReport {
         "limitedUse",
         text,
         words -> {
-          out.text("until", advice.limited().flatMap(Step::at).map(time::iso));
+          out.text("until", advice.limited().flatMap(Limit::until).map(time::iso));
           out.text("notAllowed", advice.limitedUse().notAllowed()).text("text", words);
           source(out, advice.limitedUse().provenance());
         });

@@ -88,7 +88,9 @@ final class StageTexts {
       return "Not to be handed over as it is.";
     }
     if (advice.limited().isPresent()) {
-      return advice.limited().get().at().isPresent() ? "Full use." : "Full use can't be promised.";
+      return advice.limited().get().until().isPresent()
+          ? "Full use."
+          : "Full use can't be promised.";
     }
     return isReached(Stage.FULL, handBack.get())
         ? "Hand back, full use."

@@ -53,11 +53,11 @@ import java.util.TreeSet;
 
 /** What can be done at the cabinet; pages and the JSON interface both go through here. */
 final class Shelf {
-  private final Knowledge knowledge;
   private final Policy policy;
   private final CoverAxes axes;
   private final List<CoverCell> cells;
   private final Map<String, StockItem> items;
+  private final StockNeeds asked;
   private final CabinetStore store;
   private final Clock clock;
   private final ZoneId zone;
@@ -65,11 +65,11 @@ final class Shelf {
 
   Shelf(Knowledge knowledge, DataFiles files, CabinetStore store, Clock clock, ZoneId zone)
       throws IOException {
-    this.knowledge = knowledge;
     this.policy = StockFiles.policy(files);
     this.axes = StockFiles.cover(files);
     this.cells = CoverSurvey.cells(knowledge, policy, axes);
     this.items = StockItem.all(knowledge.catalog(), policy);
+    this.asked = new StockNeeds(new Advisor(knowledge), policy);
     this.store = store;
     this.clock = clock;
     this.zone = zone;
@@ -404,14 +404,12 @@ final class Shelf {
   }
 
   /** What the answer to a job draws from the cabinet; empty where it needs no compound. */
-  Optional<Need.Option> draw(Now now, JobView view) {
-    return new StockNeeds(new Advisor(knowledge), policy)
-        .of(view.answer().order(), 1, now.day(), now.cabinet()).options().stream().findFirst();
+  Optional<Need.Option> draw(JobView view) {
+    return asked.draw(view.answer().told().advice());
   }
 
   /** Which lot goes to which job of the board, what is short and what to order. */
   StockPlanReport plan(Now now, List<JobView> open) {
-    StockNeeds asked = new StockNeeds(new Advisor(knowledge), policy);
     List<Need> needs = new ArrayList<>();
     for (int i = 0; i < open.size(); i++) {
       needs.add(asked.of(open.get(i).answer().order(), i + 1L, now.day(), now.cabinet()));

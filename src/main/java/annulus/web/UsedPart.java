@@ -55,7 +55,7 @@ final class UsedPart {
   private void forms(Markup part, List<Movement> uses) {
     Shelf.Now now = shelf.now();
     Predicate<String> open = i -> uses.stream().noneMatch(m -> m.item().equals(i));
-    Optional<Need.Option> draw = shelf.draw(now, view);
+    Optional<Need.Option> draw = shelf.draw(view);
     draw.filter(d -> open.test(d.item()))
         .ifPresent(d -> item(part, now, d.item(), d.amount(), "used-"));
     draw.flatMap(Need.Option::primer)
