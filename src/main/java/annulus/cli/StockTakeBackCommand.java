@@ -24,19 +24,19 @@ final class StockTakeBackCommand {
   }
 
   int run(String[] args) throws IOException {
-    Words words = new Words(args, OPTIONS, Set.of());
+    Words words = StockTables.options(args, OPTIONS);
     String file = StockTables.thereAlready(words, "--ledger");
     Ledger before = StockTables.ledger(file, err);
+    Movement taken = taken(words, before);
     Movement back =
         Movement.takeBack(
-            taken(words, before),
+            taken,
             surround.clock().instant(),
             surround.today(),
             StockTables.needed(words, "--who"),
             words.value("--reason").orElse(""));
     LedgerFile.Outcome outcome = StockTables.recorded(file, back);
     Ledger after = StockTables.ledger(file, err);
-    Movement taken = before.movement(back.takesBack().orElseThrow()).orElseThrow();
     out.println(
         (outcome == LedgerFile.Outcome.RECORDED ? "recorded " : "was recorded before ")
             + back.id()
@@ -52,16 +52,10 @@ final class StockTakeBackCommand {
     return ExitCode.ANSWER;
   }
 
-  /**
-   * What is taken back; what was taken back already is, too, so that doing it twice is no fault.
-   */
   private static Movement taken(Words words, Ledger ledger) {
     String id = StockTables.needed(words, "--movement");
     try {
-      return ledger
-          .movement(id)
-          .filter(ledger::isTakenBack)
-          .orElseGet(() -> ledger.requireToTakeBack(id));
+      return ledger.takenOrToTakeBack(id);
     } catch (InvalidValue e) {
       throw words.refused("--" + e.field(), e.problem(), e.allowed());
     }

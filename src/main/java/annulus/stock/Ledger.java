@@ -123,6 +123,16 @@ public final class Ledger {
   }
 
   /**
+   * What a taking back under this id is about; what was taken back already is, too, so that doing
+   * it twice is no fault.
+   *
+   * @throws InvalidValue as {@link #requireToTakeBack}
+   */
+  public Movement takenOrToTakeBack(String id) {
+    return movement(id).filter(this::isTakenBack).orElseGet(() -> requireToTakeBack(id));
+  }
+
+  /**
    * Refuses a movement that takes back what can't be; the same one again is let through.
    *
    * @throws InvalidValue with what can be taken back

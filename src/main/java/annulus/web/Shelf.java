@@ -205,12 +205,7 @@ final class Shelf {
    * @throws InvalidValue when it is not the last one of its lot
    */
   String takeBack(String id, String who, String reason) {
-    Ledger ledger = now().ledger();
-    Movement taken =
-        ledger
-            .movement(id)
-            .filter(ledger::isTakenBack)
-            .orElseGet(() -> ledger.requireToTakeBack(id));
+    Movement taken = now().ledger().takenOrToTakeBack(id);
     Movement back = Movement.takeBack(taken, clock.instant(), today(), who, reason);
     store.move(back);
     return back.id();

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -82,5 +83,16 @@ class TakeBackTest extends StockDay {
     assertTrue(err.contains("the last movement of lot 1E5, c1"), err);
     assertEquals(2, takeBack("none"));
     assertTrue(err.contains("none is not in the ledger"), err);
+  }
+
+  @Test
+  void a_word_too_many_is_refused_and_nothing_is_taken_back() {
+    use("u1");
+    String[] words = {"stock", "take-back", "u1", "--ledger", ledger, "--movement", "u1"};
+    assertEquals(
+        2, run(Stream.concat(Stream.of(words), Stream.of("--who", "Orla")).toArray(String[]::new)));
+    assertTrue(err.contains("is one word too many"), err);
+    assertEquals(0, takeBack("u1"), err);
+    assertTrue(out.contains("recorded taken-back-u1"), out);
   }
 }
