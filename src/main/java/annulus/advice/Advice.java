@@ -160,7 +160,12 @@ public record Advice(
    * @param onPart whether the part is primed
    * @param addedHere whether the order left it open and a rule asked for it
    */
-  public record PlannedPrimer(Primer primer, boolean onBore, boolean onPart, boolean addedHere) {}
+  public record PlannedPrimer(Primer primer, boolean onBore, boolean onPart, boolean addedHere) {
+    /** The primed faces as a mechanic calls them. */
+    public String faces() {
+      return onBore && onPart ? "both faces" : onBore ? "the bore" : "the part";
+    }
+  }
 
   /**
    * What was found out about the gap.

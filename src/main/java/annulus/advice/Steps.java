@@ -339,10 +339,6 @@ final class Steps {
         : Map.of();
   }
 
-  private static String faces(PlannedPrimer plan) {
-    return plan.onBore() && plan.onPart() ? "both faces" : plan.onBore() ? "the bore" : "the part";
-  }
-
   private void keepPrimed(PlannedPrimer plan) {
     Duration left = Duration.ofSeconds((long) (days(plan) * 86_400)).minus(age());
     String other = plan.onBore() && plan.onPart() ? "" : plan.onBore() ? "the part" : "the bore";
@@ -350,7 +346,7 @@ final class Steps {
         StepKind.KEEP_PRIMED,
         Optional.of(left),
         Optional.of(order.start().plus(left)),
-        Map.of(FACES, faces(plan), "other", other));
+        Map.of(FACES, plan.faces(), "other", other));
   }
 
   private void flashOffKept(PlannedPrimer plan) {
@@ -375,7 +371,7 @@ final class Steps {
   private void prime(PlannedPrimer plan) {
     Map<String, String> values = new HashMap<>();
     values.put("primer", plan.primer().name());
-    values.put(FACES, faces(plan));
+    values.put(FACES, plan.faces());
     values.put("application", plan.primer().application().name());
     Map<String, String> good = Map.of("days", Numbers.plain(days(plan)));
     boolean dryAtOnce = flashOff(plan).isZero();

@@ -270,22 +270,22 @@ public final class StockSheet {
    * is added at its end. Of several reasons that hold a lot back the first has room.
    */
   public StockSheet with(Cabinet now) {
-    Map<String, Lot> known = byLot(now);
     Map<String, Lot> before = byLot(cabinet);
+    Map<String, Map<String, String>> moved = new LinkedHashMap<>();
     Set<String> lacking = new LinkedHashSet<>();
-    known.forEach(
-        (number, lot) -> {
-          if (before.containsKey(number)) {
-            moved(before.get(number), lot).keySet().forEach(lacking::add);
-          }
-        });
+    for (Lot lot : now.lots()) {
+      if (before.containsKey(lot.lot())) {
+        Map<String, String> cells = moved(before.get(lot.lot()), lot);
+        moved.put(lot.lot(), cells);
+        lacking.addAll(cells.keySet());
+      }
+    }
     lacking.removeAll(table.header());
     SheetTable wide = table.withColumns(List.copyOf(lacking));
     List<SheetTable.Row> rows = new ArrayList<>();
     for (SheetTable.Row row : wide.rows()) {
-      Lot lot = row.isBlank() ? null : known.get(cell(row, "lot").strip());
-      Lot old = lot == null ? null : before.getOrDefault(lot.lot(), lot);
-      rows.add(lot == null ? row : updated(wide, row, moved(old, lot)));
+      String lot = row.isBlank() ? "" : cell(row, "lot").strip();
+      rows.add(updated(wide, row, moved.getOrDefault(lot, Map.of())));
     }
     return new StockSheet(new SheetTable(table.file(), table.shape(), wide.header(), rows), now);
   }

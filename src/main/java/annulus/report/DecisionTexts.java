@@ -97,11 +97,7 @@ public final class DecisionTexts {
   }
 
   private static String primer(PlannedPrimer plan) {
-    return ", with " + plan.primer().name() + " on " + faces(plan);
-  }
-
-  static String faces(PlannedPrimer plan) {
-    return plan.onBore() && plan.onPart() ? "both faces" : plan.onBore() ? "the bore" : "the part";
+    return ", with " + plan.primer().name() + " on " + plan.faces();
   }
 
   private String summary(Finding finding) {

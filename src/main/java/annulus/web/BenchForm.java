@@ -240,7 +240,7 @@ final class BenchForm {
       page.element("button", "Book it for later", "name", "act", "value", "book");
     } else {
       for (String name : List.of(BenchPage.JOB, BenchPage.JOB_VERSION)) {
-        page.single("input", "type", "hidden", "name", name, "value", draft.field(name));
+        FormField.hidden(page, name, draft.field(name));
       }
       page.element("button", "Change the job", "name", "act", "value", "change", "class", "main");
     }

@@ -72,11 +72,8 @@ final class BenchPage {
 
   /** One draft that was refused, with what is wrong: each problem leads to its field. */
   String refused(Draft draft, List<PlacedProblem> problems) {
-    Markup told = new Markup();
-    told.open("div", "class", "problem", "role", "alert", "tabindex", "-1", "autofocus", "");
-    told.element("h2", "Please look again");
-    problems(told.open("ul"), problems).close().close();
-    return joint("Please look again", draft, told);
+    Markup list = problems(new Markup().open("ul"), problems).close();
+    return joint("Please look again", draft, Layout.lookAgain(list));
   }
 
   private static Markup problems(Markup list, List<PlacedProblem> problems) {

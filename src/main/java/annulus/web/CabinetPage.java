@@ -47,13 +47,11 @@ final class CabinetPage {
       Shelf shelf, Board board, String who, Map<String, String> typed, List<String> problems) {
     CabinetPage page = new CabinetPage(shelf, board, who, typed);
     Markup told = new Markup();
-    told.open("div", "class", "problem", "role", "alert", "tabindex", "-1", "autofocus", "");
-    told.element("h2", "Please look again");
     problems.forEach(p -> told.element("p", p));
     told.open("p");
     String form = typed.containsKey("newLot") ? "#receive" : "#move";
-    told.element("a", "What you typed stands below", "href", form).close().close();
-    return page.page("Please look again", told, typed.getOrDefault("job", ""));
+    told.element("a", "What you typed stands below", "href", form).close();
+    return page.page("Please look again", Layout.lookAgain(told), typed.getOrDefault("job", ""));
   }
 
   /**
@@ -117,7 +115,7 @@ final class CabinetPage {
       return;
     }
     page.open("form", "method", "post", "action", "/cabinet/take-back");
-    page.single("input", "type", "hidden", "name", "movement", "value", movement.id());
+    FormField.hidden(page, "movement", movement.id());
     Layout.who(page, who, idPrefix);
     page.open("button", "class", "plain", "type", "submit");
     page.element("span", "↶", "aria-hidden", "true").text("Take it back: it did not take place");
@@ -229,7 +227,7 @@ final class CabinetPage {
     page.open("form", "method", "post", "action", "/cabinet/move");
     // the enter key presses the first button of a form, and one that is off does nothing
     page.element("button", "", "type", "submit", "disabled", "", "hidden", "");
-    page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
+    FormField.hidden(page, "id", UUID.randomUUID().toString());
     page.open("div", "class", "two");
     Map<String, String> lots = new LinkedHashMap<>();
     lots.put("", "choose");

@@ -76,10 +76,8 @@ final class CabinetPages {
   private void kept(Context ctx, Consumer<Context> act) {
     try {
       act.accept(ctx);
-    } catch (InputRefused e) {
-      again(ctx, e.problems().stream().map(CabinetPages::labelled).toList());
-    } catch (InvalidValue e) {
-      again(ctx, List.of(labelled(PlacedProblem.of("", 0, e))));
+    } catch (InputRefused | InvalidValue e) {
+      again(ctx, Form.problems(e).stream().map(CabinetPages::labelled).toList());
     } catch (Refused e) {
       again(ctx, List.of(e.getMessage()));
     }

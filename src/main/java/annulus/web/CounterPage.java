@@ -297,8 +297,8 @@ final class CounterPage {
     String job = view.job().id();
     card.open("form", "method", "post", "action", "/job/" + job + action);
     Layout.who(card, who, id + job);
-    card.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
-    card.single("input", "type", "hidden", "name", "from", "value", "counter");
+    FormField.hidden(card, "version", "" + view.job().version());
+    FormField.hidden(card, "from", "counter");
     boolean state = action.equals("/state");
     card.open(
         "button",

@@ -2,7 +2,6 @@ package annulus.web;
 
 import annulus.exchange.ClockWord;
 import annulus.exchange.InputRefused;
-import annulus.exchange.PlacedProblem;
 import annulus.quantity.InvalidValue;
 import annulus.store.Draft;
 import annulus.store.DraftStore;
@@ -206,11 +205,7 @@ final class DraftPages {
   /** The bench again, with what is wrong. */
   private void refused(Context ctx, Draft draft, RuntimeException e) {
     ctx.status(422);
-    List<PlacedProblem> problems =
-        e instanceof InputRefused refused
-            ? refused.problems()
-            : List.of(PlacedProblem.of("", 0, (InvalidValue) e));
-    ctx.html(new BenchPage(board, Doer.at(ctx)).refused(draft, problems));
+    ctx.html(new BenchPage(board, Doer.at(ctx)).refused(draft, Form.problems(e)));
   }
 
   private void sources(Context ctx) {

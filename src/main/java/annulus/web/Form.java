@@ -1,7 +1,9 @@
 package annulus.web;
 
 import annulus.exchange.ClockWord;
+import annulus.exchange.InputRefused;
 import annulus.exchange.PlacedProblem;
+import annulus.quantity.InvalidValue;
 import annulus.stock.Millilitres;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -94,6 +96,13 @@ final class Form {
     } catch (DateTimeParseException e) {
       throw Api.refused(label, "\"" + text + "\" is no day", "such as 2027-06-30");
     }
+  }
+
+  /** What is wrong with what was typed: many things with an input, or one with a value. */
+  static List<PlacedProblem> problems(RuntimeException refused) {
+    return refused instanceof InputRefused input
+        ? input.problems()
+        : List.of(PlacedProblem.of("", 0, (InvalidValue) refused));
   }
 
   /** A problem as a page tells it. */

@@ -87,6 +87,11 @@ record FormField(
     page.close().close();
   }
 
+  /** Puts on a page what is sent along and not shown. */
+  static void hidden(Markup page, String name, String value) {
+    page.single("input", "type", "hidden", "name", name, "value", value);
+  }
+
   /**
    * Puts a tick on a page.
    *

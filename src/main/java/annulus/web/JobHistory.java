@@ -30,7 +30,7 @@ final class JobHistory {
    */
   static void begin(Markup page, Job job, String who, String action, String idPrefix) {
     page.open("form", "method", "post", "action", "/job/" + job.id() + action);
-    page.single("input", "type", "hidden", "name", "version", "value", "" + job.version());
+    FormField.hidden(page, "version", "" + job.version());
     Layout.who(page, who, idPrefix);
   }
 

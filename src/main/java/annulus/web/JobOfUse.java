@@ -53,24 +53,20 @@ final class JobOfUse {
     page.element("p", near(use.job())).close();
     page.element("p", "Used: " + use.amount() + " mL of lot " + use.lot() + ".");
     page.open("form", "method", "post", "action", "/cabinet/move");
-    hidden(page, "id", use.id());
-    hidden(page, "kind", use.kind().name());
-    hidden(page, "lot", use.lot());
-    hidden(page, "ml", use.amount().toString());
-    hidden(page, "reason", use.reason());
-    hidden(page, "witness", use.witness());
-    hidden(page, "who", use.who());
-    hidden(page, MEANT, use.job());
+    FormField.hidden(page, "id", use.id());
+    FormField.hidden(page, "kind", use.kind().name());
+    FormField.hidden(page, "lot", use.lot());
+    FormField.hidden(page, "ml", use.amount().toString());
+    FormField.hidden(page, "reason", use.reason());
+    FormField.hidden(page, "witness", use.witness());
+    FormField.hidden(page, "who", use.who());
+    FormField.hidden(page, MEANT, use.job());
     page.open("div", "class", "acts");
     mistyped(use.job()).ifPresent(n -> button(page, n, "Used for job " + n));
     button(page, use.job(), "Used for job " + use.job() + ", which is not on the board");
     page.element("a", "Back to the cabinet", "class", "button plain", "href", "/cabinet");
     page.close().close();
     return Layout.page("Which job?", Layout.Place.CABINET, who, page);
-  }
-
-  private static void hidden(Markup page, String name, String value) {
-    page.single("input", "type", "hidden", "name", name, "value", value);
   }
 
   private static void button(Markup page, String job, String words) {

@@ -279,7 +279,7 @@ final class JobPage {
     view.answer().measured().ifPresent(m -> measured(page, m));
     page.open("details").element("summary", "Judge it by a temperature log");
     page.open("form", "method", "post", "action", path + "/log", "enctype", "multipart/form-data");
-    page.single("input", "type", "hidden", "name", "version", "value", "" + view.job().version());
+    FormField.hidden(page, "version", "" + view.job().version());
     Upload.field(page, "log", "CSV file of the logger, at most 4 MB");
     FormField.choice(page, "dateOrder", "Order of day and month", Choices.dateOrders(), "");
     FormField.choice(page, "unit", "Temperatures in", Choices.loggerUnits(), "");

@@ -72,7 +72,7 @@ final class Layout {
   /** The name of whoever does something: remembered, or asked for. */
   static void who(Markup form, String who, String idPrefix) {
     if (!who.isEmpty()) {
-      form.single("input", "type", "hidden", "name", "who", "value", who);
+      FormField.hidden(form, "who", who);
       return;
     }
     String id = idPrefix + "who";
@@ -91,6 +91,13 @@ final class Layout {
         "autocomplete",
         "name");
     form.close();
+  }
+
+  /** What is wrong with a form that comes back filled in: seen and read out first. */
+  static Markup lookAgain(Markup problems) {
+    Markup told = new Markup();
+    told.open("div", "class", "problem", "role", "alert", "tabindex", "-1", "autofocus", "");
+    return told.element("h2", "Please look again").part(problems).close();
   }
 
   /** A page that says what was done and where to go on. */

@@ -85,12 +85,12 @@ final class LotPage {
     }
     for (HeldBack one : held) {
       begin(page, "/cabinet/clear");
-      page.single("input", "type", "hidden", "name", "heldBack", "value", one.id());
+      FormField.hidden(page, "heldBack", one.id());
       page.element("p", "‖ " + one.words());
       end(page, who, "clear-" + one.id(), "Why it may be used again", "✓ Clear for use");
     }
     begin(page, "/cabinet/hold-back");
-    page.single("input", "type", "hidden", "name", "id", "value", UUID.randomUUID().toString());
+    FormField.hidden(page, "id", UUID.randomUUID().toString());
     if (held.isEmpty()) {
       page.element("p", "Recalled by its maker, seen frozen, seal broken, or in doubt:");
     }
@@ -100,7 +100,7 @@ final class LotPage {
 
   private void begin(Markup page, String action) {
     page.open("form", "method", "post", "action", action);
-    page.single("input", "type", "hidden", "name", "lot", "value", check.lot().lot());
+    FormField.hidden(page, "lot", check.lot().lot());
   }
 
   private static void end(Markup page, String who, String id, String why, String button) {

@@ -85,7 +85,7 @@ final class TwoHours extends RuntimeException {
         (name, values) ->
             values.stream()
                 .filter(v -> !name.equals(field))
-                .forEach(v -> page.single("input", "type", "hidden", "name", name, "value", v)));
+                .forEach(v -> FormField.hidden(page, name, v)));
     page.open("div", "class", "acts");
     int number = 1;
     for (Map.Entry<String, String> choice : choices(typed, zone).entrySet()) {

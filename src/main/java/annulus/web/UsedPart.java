@@ -77,10 +77,10 @@ final class UsedPart {
     List<LotCheck> drawn = now.cabinet().toDraw(item, amount, now.day());
     String first = (drawn.isEmpty() ? usable : drawn).get(0).lot().lot();
     part.open("form", "method", "post", "action", "/cabinet/move", "class", "row");
-    hidden(part, "id", UUID.randomUUID().toString());
-    hidden(part, "kind", "USE");
-    hidden(part, "job", view.job().content().reference());
-    hidden(part, FROM, view.job().id());
+    FormField.hidden(part, "id", UUID.randomUUID().toString());
+    FormField.hidden(part, "kind", "USE");
+    FormField.hidden(part, "job", view.job().content().reference());
+    FormField.hidden(part, FROM, view.job().id());
     part.open("p", "class", "field").element("label", "Used from lot", "for", id + "lot");
     part.open("select", "id", id + "lot", "name", "lot");
     usable.forEach(c -> lot(part, c, first));
@@ -114,9 +114,5 @@ final class UsedPart {
         lot,
         "selected",
         lot.equals(chosen) ? "" : null);
-  }
-
-  private static void hidden(Markup part, String name, String value) {
-    part.single("input", "type", "hidden", "name", name, "value", value);
   }
 }
